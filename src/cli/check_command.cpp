@@ -1,0 +1,68 @@
+#include <fmt/format.h>
+
+#include "cli/commands.h"
+#include "cli/say.h"
+#include "piece/read_piece.h"
+#include "practice/method.h"
+#include "text/words.h"
+#include "text/yaml.h"
+#include "workbook/packet.h"
+
+namespace cahier {
+namespace {
+
+// What a file is, by a key that only its kind has; a piece when nothing tells.
+enum class Kind { piece, method, packet, words };
+
+Kind kind_of(const Source& source) {
+  Diagnostics ignored;
+  const auto root = parse_yaml(source, ignored);
+  if (!root || root->find("title")) return Kind::piece;
+  if (root->find("sheets")) return Kind::packet;
+  if (root->find("repetitions") || root->find("spacing")) return Kind::method;
+  if (root->find("weekdays") || root->find("months")) return Kind::words;
+  return Kind::piece;
+}
+
+std::string sound(const Piece& piece) {
+  return fmt::format("{} bars in {}", piece.bars,
+                     piece.sections.empty()       ? std::string("no named sections")
+                     : piece.sections.size() == 1 ? std::string("1 section")
+                                                  : fmt::format("{} sections", piece.sections.size()));
+}
+
+// One line on what a sound file holds.
+std::string read(const Source& source, Diagnostics& diagnostics) {
+  switch (kind_of(source)) {
+    case Kind::piece: {
+      const auto piece = read_piece(source, diagnostics);
+      return piece ? sound(*piece) : "";
+    }
+    case Kind::method: read_method(source, source.name(), diagnostics); return "a method";
+    case Kind::packet:
+      return fmt::format("a packet of {} sheets", read_packet(source, diagnostics).sheets.size());
+    case Kind::words: read_words(source, diagnostics); return "words";
+  }
+  return "";
+}
+
+}  // namespace
+
+int check_files(const Request& request) {
+  std::vector<Diagnostic> errors;
+  for (const std::string& path : request.files) {
+    const Source source = Source::from_file(path);
+    Diagnostics diagnostics;
+    const std::string holds = read(source, diagnostics);
+    if (diagnostics.has_errors()) {
+      errors.insert(errors.end(), diagnostics.all().begin(), diagnostics.all().end());
+    } else {
+      say_all(diagnostics.all());
+      say_out(fmt::format("{}: sound, {}\n", path, holds));
+    }
+  }
+  if (!errors.empty()) throw InputError(errors);
+  return 0;
+}
+
+}  // namespace cahier

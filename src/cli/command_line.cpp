@@ -1,0 +1,174 @@
+#include <CLI/CLI.hpp>
+
+#include "cli/request.h"
+#include "cli/values.h"
+#include "text/nearest.h"
+
+namespace cahier {
+namespace {
+
+// Options as typed; empty when not given.
+struct Typed {
+  std::vector<std::string> files;
+  std::string by, from, output, packet = "full", paper = "a4", staff;
+  std::string minutes, days_off, temper, order, blocks, lesson, new_to_performing, repetitions;
+  std::string templates, language = "en", method = "steady";
+  bool json = false, why = false, anyway = false;
+};
+
+void add_shared(CLI::App& command, Typed& typed) {
+  command.add_option("--by", typed.by, "the date it must be ready for, as in 2027-03-20");
+  command.add_option("--from", typed.from, "first day of practice; today when not given");
+  command.add_option("--minutes", typed.minutes, "minutes a day, or mon:15,sat:30");
+  command.add_option("--days-off", typed.days_off, "sun,2027-02-14,2027-02-20..2027-02-23");
+  command.add_option("--blocks", typed.blocks, "sittings a day, with a break between");
+  command.add_option("--lesson", typed.lesson, "weekday of the lesson");
+  command.add_option("--order", typed.order, "forward, backward or hardest-first");
+  command.add_option("--temper", typed.temper, "yes, no or weak");
+  command.add_option("--new-to-performing", typed.new_to_performing, "yes or no");
+  command.add_option("--repetitions", typed.repetitions, "of each step of learning, instead of the method's");
+  command.add_option("--method", typed.method, "a file of templates/methods, without .yaml");
+  command.add_option("--words", typed.language, "a file of templates/words, without .yaml");
+  command.add_option("--templates", typed.templates, "a folder whose files replace built-in templates");
+}
+
+std::vector<std::string> option_names(const CLI::App& app) {
+  std::vector<std::string> names;
+  for (const CLI::Option* option : app.get_options())
+    for (const std::string& name : option->get_lnames()) names.push_back("--" + name);
+  return names;
+}
+
+[[noreturn]] void refuse(const TypedLine& typed, Place at, std::string message, std::string hint) {
+  Diagnostics diagnostics;
+  diagnostics.error(typed.source(), at, std::move(message), std::move(hint));
+  throw InputError(diagnostics.all());
+}
+
+// What CLI11 did not understand, in our words.
+[[noreturn]] void refuse_extras(const CLI::App& app, const TypedLine& typed) {
+  const auto& commands = app.get_subcommands();
+  if (commands.empty()) {
+    const auto left = app.remaining();
+    const std::string word = left.empty() ? "" : left.front();
+    refuse(typed, typed.argument(word),
+           "\"" + word + "\" is no command" + did_you_mean(word, {"print", "plan", "check", "new"}),
+           "the commands are print, plan, check and new; cahier --help tells more");
+  }
+  const CLI::App& command = *commands.front();
+  const std::string word = command.remaining().empty() ? "" : command.remaining().front();
+  const std::string bare = word.substr(0, word.find('='));
+  refuse(typed, typed.argument(word),
+         "\"" + word + "\" means nothing to cahier " + command.get_name() +
+             did_you_mean(bare, option_names(command)),
+         "cahier " + command.get_name() + " --help lists what it takes");
+}
+
+void read_wishes(const Typed& typed, Values& values, Request& request) {
+  Wishes& wishes = request.wishes;
+  if (!typed.minutes.empty()) wishes.minutes = values.minutes("--minutes", typed.minutes);
+  if (!typed.days_off.empty()) wishes.days_off = values.days_off("--days-off", typed.days_off);
+  if (!typed.blocks.empty()) wishes.blocks = values.whole("--blocks", typed.blocks, 1, 6, "sittings");
+  if (!typed.lesson.empty()) wishes.lesson = values.weekday("--lesson", typed.lesson);
+  if (!typed.new_to_performing.empty())
+    wishes.new_to_performing = values.yes_no("--new-to-performing", typed.new_to_performing);
+  if (!typed.order.empty() && !(wishes.order = parse_order(typed.order)))
+    values.refuse("--order", "\"" + typed.order + "\" is no order", "write forward, backward or hardest-first");
+  if (!typed.temper.empty() && !(wishes.temper = parse_temper(typed.temper)))
+    values.refuse("--temper", "\"" + typed.temper + "\" is not for --temper", "write yes, no or weak");
+}
+
+Request to_request(const CLI::App& command, const Typed& typed, const TypedLine& line) {
+  Diagnostics diagnostics;
+  Values values(line, diagnostics);
+  Request request;
+  const std::string& name = command.get_name();
+  request.command = name == "print"   ? Command::print
+                    : name == "plan"  ? Command::plan
+                    : name == "check" ? Command::check
+                                      : Command::start;
+  request.files = typed.files;
+  request.output = typed.output;
+  request.json = typed.json;
+  request.why = typed.why;
+  request.anyway = typed.anyway;
+  request.packet = typed.packet;
+  request.templates = typed.templates;
+  request.language = typed.language;
+  request.method = typed.method;
+  if (!typed.by.empty()) request.by = values.date("--by", typed.by);
+  if (!typed.from.empty()) request.from = values.date("--from", typed.from);
+  if (!typed.repetitions.empty())
+    request.repetitions = values.whole("--repetitions", typed.repetitions, 1, 20, "repetitions");
+  if (!typed.staff.empty())
+    request.staff_height = values.number("--staff", typed.staff, 6, 20, "millimetres").value_or(8);
+  if (const auto paper = parse_page_size(typed.paper))
+    request.paper = *paper;
+  else
+    values.refuse("--paper", "\"" + typed.paper + "\" is no paper that cahier knows", "write a4, letter or a5");
+  read_wishes(typed, values, request);
+  const bool plans = request.command == Command::print || request.command == Command::plan;
+  if (plans && typed.by.empty())
+    values.refuse("--by", "the date is missing", "add --by and the day it must be ready, as in --by 2027-03-20");
+  if (diagnostics.has_errors()) throw InputError(diagnostics.all());
+  return request;
+}
+
+}  // namespace
+
+Request parse_command_line(const std::vector<std::string>& arguments, const TypedLine& line) {
+  Typed typed;
+  CLI::App app("cahier: a dated workbook for playing from memory", "cahier");
+  app.set_version_flag("--version", CAHIER_VERSION);
+  app.require_subcommand(1);
+
+  CLI::App* print = app.add_subcommand("print", "write the workbook as a PDF");
+  print->add_option("PIECE", typed.files, "the piece's YAML file")->required()->expected(1);
+  add_shared(*print, typed);
+  print->add_option("--packet", typed.packet, "which sheets: full, student, wall, staves, or your own");
+  print->add_option("--paper", typed.paper, "a4, letter or a5");
+  print->add_option("--staff", typed.staff, "height of a staff for handwriting, in millimetres");
+  print->add_flag("--anyway", typed.anyway, "print what fits when not everything does");
+  print->add_option("-o,--output", typed.output, "where to write; the piece's name and .pdf when not given");
+
+  CLI::App* plan = app.add_subcommand("plan", "show the plan as text");
+  plan->add_option("PIECE", typed.files, "the piece's YAML file")->required()->expected(1);
+  add_shared(*plan, typed);
+  plan->add_flag("--json", typed.json, "as JSON, format cahier-plan-1");
+  plan->add_flag("--why", typed.why, "with the reason for each task");
+
+  CLI::App* check = app.add_subcommand("check", "say everything that is wrong with files");
+  check->add_option("FILE", typed.files, "pieces, methods, packets or words")->required();
+  check->add_option("--templates", typed.templates, "a folder whose files replace built-in templates");
+
+  CLI::App* start = app.add_subcommand("new", "write a commented piece file to start from");
+  start->add_option("-o,--output", typed.output, "where to write; shown when not given");
+
+  std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
+  try {
+    app.parse(reversed);
+  } catch (const CLI::CallForHelp&) {
+    Request request;
+    request.help = app.help();
+    return request;
+  } catch (const CLI::CallForVersion&) {
+    Request request;
+    request.help = "cahier " CAHIER_VERSION "\n";
+    return request;
+  } catch (const CLI::ExtrasError&) {
+    refuse_extras(app, line);
+  } catch (const CLI::RequiredError&) {
+    if (app.get_subcommands().empty()) {
+      if (!app.remaining().empty()) refuse_extras(app, line);
+      refuse(line, line.argument(""), "what is cahier to do?",
+             "the commands are print, plan, check and new; cahier --help tells more");
+    }
+    refuse(line, line.argument(""), "the name of a file is missing",
+           "as in: cahier " + app.get_subcommands().front()->get_name() + " piece.yaml");
+  } catch (const CLI::ParseError& error) {
+    refuse(line, line.argument(""), error.what(), "cahier --help tells more");
+  }
+  return to_request(*app.get_subcommands().front(), typed, line);
+}
+
+}  // namespace cahier

@@ -1,0 +1,22 @@
+#include <fmt/format.h>
+
+#include "cli/commands.h"
+#include "cli/inputs.h"
+#include "cli/say.h"
+#include "plan/feasibility.h"
+#include "plan/plan_json.h"
+#include "plan/plan_text.h"
+#include "plan/planner.h"
+
+namespace cahier {
+
+int show_plan(const Request& request, const TypedLine& typed, Date today) {
+  const Inputs inputs = read_inputs(request, typed, today);
+  say_all(inputs.warnings);
+  Plan plan = make_plan(inputs.pieces, inputs.terms);
+  if (!plan.fits) plan.remedies = remedies(inputs.pieces, inputs.terms);
+  say_out(request.json ? plan_json(plan) : plan_text(plan, inputs.words, request.why));
+  return plan.fits ? 0 : 1;
+}
+
+}  // namespace cahier

@@ -1,0 +1,41 @@
+// What was asked for on the command line.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cli/typed_line.h"
+#include "paper/page_size.h"
+#include "piece/wishes.h"
+#include "text/date.h"
+
+namespace cahier {
+
+enum class Command { help, print, plan, check, start };
+
+struct Request {
+  Command command = Command::help;
+  std::string help;                // what to print for Command::help
+  std::vector<std::string> files;
+  std::string output;              // -o; empty when not given
+  std::optional<Date> from;
+  std::optional<Date> by;
+  bool json = false;
+  bool why = false;
+  bool anyway = false;
+  std::string packet = "full";
+  PageSize paper = kA4;
+  double staff_height = 8;
+  std::string templates;
+  std::string language = "en";
+  std::string method = "steady";
+  std::optional<int> repetitions;
+  Wishes wishes;
+};
+
+// Reads the arguments (without the program's name). Throws InputError that names every wrong
+// value, with a caret under it.
+Request parse_command_line(const std::vector<std::string>& arguments, const TypedLine& typed);
+
+}  // namespace cahier

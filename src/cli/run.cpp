@@ -1,0 +1,44 @@
+#include "cli/run.h"
+
+#include <fmt/format.h>
+
+#include <cstdio>
+
+#include "cli/commands.h"
+#include "cli/say.h"
+#include "text/diagnostic.h"
+
+namespace cahier {
+namespace {
+
+int obey(const std::vector<std::string>& arguments, Date today) {
+  const TypedLine typed(arguments);
+  const Request request = parse_command_line(arguments, typed);
+  switch (request.command) {
+    case Command::help: say_out(request.help); return 0;
+    case Command::print: return print_workbook(request, typed, today);
+    case Command::plan: return show_plan(request, typed, today);
+    case Command::check: return check_files(request);
+    case Command::start: return write_starter(request);
+  }
+  return 0;
+}
+
+}  // namespace
+
+int run(const std::vector<std::string>& arguments, Date today) {
+  try {
+    return obey(arguments, today);
+  } catch (const InputError& error) {
+    say_all(error.diagnostics());
+    return 2;
+  } catch (const FileError& error) {
+    fmt::print(stderr, "{}\n", error.what());
+    return 3;
+  } catch (const std::exception& error) {
+    fmt::print(stderr, "cahier has a fault of its own: {}\nNothing was written.\n", error.what());
+    return 4;
+  }
+}
+
+}  // namespace cahier

@@ -1,0 +1,17 @@
+// What goes to the terminal.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "text/diagnostic.h"
+
+namespace cahier {
+
+// To standard output. Throws FileError when it cannot be written (a full disk, a closed pipe).
+void say_out(const std::string& text);
+
+// To standard error, each composed.
+void say_all(const std::vector<Diagnostic>& diagnostics);
+
+}  // namespace cahier

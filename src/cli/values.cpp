@@ -1,0 +1,112 @@
+#include "cli/values.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+
+namespace cahier {
+namespace {
+
+std::vector<std::string> split(const std::string& text, char at) {
+  std::vector<std::string> parts;
+  std::size_t begin = 0;
+  while (true) {
+    const std::size_t end = text.find(at, begin);
+    parts.push_back(text.substr(begin, end - begin));
+    if (end == std::string::npos) return parts;
+    begin = end + 1;
+  }
+}
+
+std::optional<double> plain_number(const std::string& text) {
+  double value = 0;
+  const char* end = text.data() + text.size();
+  const auto read = std::from_chars(text.data(), end, value);
+  if (read.ec != std::errc() || read.ptr != end || !std::isfinite(value)) return std::nullopt;
+  return value;
+}
+
+}  // namespace
+
+void Values::refuse(std::string_view option, const std::string& message, const std::string& hint) {
+  diagnostics_.error(typed_.source(), typed_.value_of(option), message, hint);
+}
+
+std::optional<Date> Values::date(std::string_view option, const std::string& text) {
+  const std::optional<Date> date = parse_date(text);
+  if (!date)
+    refuse(option, fmt::format("\"{}\" is not a day of the calendar", text),
+           "write year, month and day, as in 2027-03-20");
+  return date;
+}
+
+std::optional<double> Values::number(std::string_view option, const std::string& text, double least,
+                                     double most, std::string_view unit) {
+  const std::optional<double> value = plain_number(text);
+  if (value && *value >= least && *value <= most) return value;
+  refuse(option, fmt::format("\"{}\" is no good for {}", text, option),
+         fmt::format("write {} from {:g} to {:g}", unit, least, most));
+  return std::nullopt;
+}
+
+std::optional<int> Values::whole(std::string_view option, const std::string& text, int least, int most,
+                                 std::string_view unit) {
+  const std::optional<double> value = plain_number(text);
+  if (value && *value >= least && *value <= most && *value == std::floor(*value))
+    return static_cast<int>(*value);
+  refuse(option, fmt::format("\"{}\" is no good for {}", text, option),
+         fmt::format("write a whole number of {} from {} to {}", unit, least, most));
+  return std::nullopt;
+}
+
+std::optional<WeekMinutes> Values::minutes(std::string_view option, const std::string& text) {
+  constexpr std::string_view kHint =
+      "write one number for every day, as in 15, or weekdays with theirs, as in mon:15,sat:30; "
+      "up to 480 minutes, and more than 0 on one day at least";
+  WeekMinutes week{};
+  bool good = true;
+  if (const auto every = plain_number(text)) {
+    week.fill(*every);
+    good = *every > 0 && *every <= 480;
+  } else {
+    for (const std::string& part : split(text, ',')) {
+      const std::size_t colon = part.find(':');
+      const auto weekday = parse_weekday(part.substr(0, colon));
+      const auto number = colon == std::string::npos ? std::nullopt : plain_number(part.substr(colon + 1));
+      good = good && weekday && number && *number >= 0 && *number <= 480;
+      if (good) week[*weekday] = *number;
+    }
+    good = good && *std::max_element(week.begin(), week.end()) > 0;
+  }
+  if (good) return week;
+  refuse(option, fmt::format("\"{}\" does not give minutes for practice", text), std::string(kHint));
+  return std::nullopt;
+}
+
+std::optional<DaysOff> Values::days_off(std::string_view option, const std::string& text) {
+  DaysOff off;
+  for (const std::string& part : split(text, ','))
+    if (!parse_day_off(part, off)) {
+      refuse(option, fmt::format("\"{}\" is no day off", part),
+             "write weekdays, days or spans of days, as in sun,2027-02-14,2027-02-20..2027-02-23");
+      return std::nullopt;
+    }
+  return off;
+}
+
+std::optional<int> Values::weekday(std::string_view option, const std::string& text) {
+  const std::optional<int> weekday = parse_weekday(text);
+  if (!weekday) refuse(option, fmt::format("\"{}\" is no weekday", text), "write mon, tue, wed, thu, fri, sat or sun");
+  return weekday;
+}
+
+std::optional<bool> Values::yes_no(std::string_view option, const std::string& text) {
+  if (text == "yes" || text == "true" || text == "on") return true;
+  if (text == "no" || text == "false" || text == "off") return false;
+  refuse(option, fmt::format("\"{}\" is neither yes nor no", text), "write yes or no");
+  return std::nullopt;
+}
+
+}  // namespace cahier

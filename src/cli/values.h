@@ -1,0 +1,36 @@
+// Values of options, read from their text.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "cli/typed_line.h"
+#include "piece/wishes.h"
+#include "text/diagnostic.h"
+
+namespace cahier {
+
+// Reads option values; each adds an error under the value, says what was expected, and returns
+// nullopt when the text is not one.
+class Values {
+ public:
+  Values(const TypedLine& typed, Diagnostics& diagnostics) : typed_(typed), diagnostics_(diagnostics) {}
+
+  std::optional<Date> date(std::string_view option, const std::string& text);
+  std::optional<double> number(std::string_view option, const std::string& text, double least, double most,
+                               std::string_view unit);
+  std::optional<int> whole(std::string_view option, const std::string& text, int least, int most,
+                           std::string_view unit);
+  // "22", or "mon:15,sat:30".
+  std::optional<WeekMinutes> minutes(std::string_view option, const std::string& text);
+  std::optional<DaysOff> days_off(std::string_view option, const std::string& text);
+  std::optional<int> weekday(std::string_view option, const std::string& text);
+  std::optional<bool> yes_no(std::string_view option, const std::string& text);
+  void refuse(std::string_view option, const std::string& message, const std::string& hint);
+
+ private:
+  const TypedLine& typed_;
+  Diagnostics& diagnostics_;
+};
+
+}  // namespace cahier

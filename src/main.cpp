@@ -1,0 +1,17 @@
+// cahier: from a piece and a date to a printed workbook for playing from memory.
+#include <chrono>
+#include <string>
+#include <vector>
+
+#include "cli/run.h"
+
+int main(int argc, char** argv) {
+  // The only clock of the program: the first day of practice when none is given. Local time, so
+  // that an evening's plan begins on that evening's date.
+  const auto now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
+  std::tm local{};
+  localtime_r(&now, &local);
+  const auto today = std::chrono::sys_days(std::chrono::year(local.tm_year + 1900) /
+                                           (local.tm_mon + 1) / local.tm_mday);
+  return cahier::run(std::vector<std::string>(argv + 1, argv + argc), today);
+}

@@ -1,0 +1,97 @@
+#include "piece/piece.h"
+
+#include <algorithm>
+
+namespace cahier {
+namespace {
+
+// The last given value of a field among the changes up to and including `bar`.
+template <typename T>
+std::optional<T> latest(const std::vector<Change>& changes, int bar,
+                        std::optional<T> Change::*field, std::optional<T> initial) {
+  for (const Change& change : changes) {
+    if (change.bar > bar) break;
+    if (change.*field) initial = change.*field;
+  }
+  return initial;
+}
+
+const Section* section_of(const std::vector<Section>& sections, int bar) {
+  const auto after =
+      std::upper_bound(sections.begin(), sections.end(), bar,
+                       [](int wanted, const Section& each) { return wanted < each.bars.first; });
+  if (after == sections.begin()) return nullptr;
+  const Section& section = *(after - 1);
+  return section.bars.contains(bar) ? &section : nullptr;
+}
+
+// The bars of `stretch` in playing order; `inner` are the repeats inside it, outer before inner.
+std::vector<BarRange> played(BarRange stretch, const std::vector<Repeat>& inner) {
+  std::vector<BarRange> order;
+  int bar = stretch.first;
+  for (std::size_t index = 0; index < inner.size();) {
+    const Repeat& repeat = inner[index];
+    std::vector<Repeat> deeper;
+    std::size_t next = index + 1;
+    for (; next < inner.size() && repeat.bars.contains(inner[next].bars); ++next) {
+      deeper.push_back(inner[next]);
+    }
+    if (bar < repeat.bars.first) order.push_back({bar, repeat.bars.first - 1});
+    const std::vector<BarRange> once = played(repeat.bars, deeper);
+    for (int time = 0; time < repeat.times; ++time) {
+      order.insert(order.end(), once.begin(), once.end());
+    }
+    bar = repeat.bars.last + 1;
+    index = next;
+  }
+  if (bar <= stretch.last) order.push_back({bar, stretch.last});
+  return order;
+}
+
+}  // namespace
+
+Meter Piece::meter_at(int bar) const {
+  return *latest(changes, bar, &Change::meter, std::optional<Meter>(meter));
+}
+
+std::optional<Key> Piece::key_at(int bar) const { return latest(changes, bar, &Change::key, key); }
+
+std::optional<Tempo> Piece::tempo_at(int bar) const {
+  return latest(changes, bar, &Change::tempo, tempo);
+}
+
+double Piece::quarters_in(int bar) const {
+  return bar == 0 ? pickup * 4.0 / meter.unit : meter_at(bar).quarters();
+}
+
+int Piece::level_at(int bar) const {
+  std::optional<int> marked;
+  for (const HardBars& each : hard) {
+    if (each.bars.contains(bar)) marked = std::max(marked.value_or(1), each.level);
+  }
+  if (marked) return *marked;
+  const Section* section = section_of(sections, bar);
+  return section && section->level ? *section->level : level;
+}
+
+int Piece::learned_bar(int bar) const {
+  // A chain can visit every bar once at most; a longer one would be a circle, which reading
+  // refuses.
+  for (int hop = 0; hop <= bars; ++hop) {
+    const Section* section = section_of(sections, bar);
+    if (!section || !section->same_as) return bar;
+    bar = section->same_as->first + (bar - section->bars.first);
+  }
+  return bar;
+}
+
+std::vector<BarRange> Piece::playing_order() const {
+  std::vector<Repeat> ordered = repeats;
+  std::sort(ordered.begin(), ordered.end(), [](const Repeat& one, const Repeat& other) {
+    return one.bars.first != other.bars.first ? one.bars.first < other.bars.first
+                                              : one.bars.last > other.bars.last;
+  });
+  return played(whole(), ordered);
+}
+
+}  // namespace cahier

@@ -1,0 +1,91 @@
+// A piece of music as far as practice from memory needs it.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "piece/bar_range.h"
+#include "piece/instrument.h"
+#include "piece/key.h"
+#include "piece/meter.h"
+#include "piece/wishes.h"
+
+namespace cahier {
+
+struct Section {
+  std::string name;
+  BarRange bars;
+  std::vector<BarRange> phrases;    // empty, or covering the section in order
+  std::optional<int> level;         // 1 easy … 5 very hard
+  std::optional<BarRange> same_as;  // a return: learned where these bars are learned
+};
+
+struct Change {
+  int bar = 1;
+  std::optional<Meter> meter;
+  std::optional<Key> key;
+  std::optional<Tempo> tempo;
+};
+
+struct HardBars {
+  BarRange bars;
+  int level = 4;
+};
+
+struct LookAlikes {
+  std::vector<BarRange> passages;  // at least two, in bar order
+  std::vector<int> forks;          // one for each passage, inside it
+};
+
+struct Repeat {
+  BarRange bars;
+  int times = 2;  // as played, the first time included
+};
+
+struct Mark {
+  int bar = 1;
+  std::string note;
+};
+
+enum class Fingering { unsaid, ready, not_yet };
+
+struct Piece {
+  std::string title;
+  std::string composer;  // may be empty
+  Instrument instrument;
+  int bars = 0;       // written bars, without bar 0
+  double pickup = 0;  // beats (of the meter's unit) in bar 0; 0 for none
+  Meter meter;
+  std::optional<Key> key;
+  std::optional<Tempo> tempo;
+  int level = 2;
+  std::vector<Change> changes;    // by bar
+  std::vector<Section> sections;  // by bar; empty when the file names none, else covering every bar
+  std::vector<HardBars> hard;
+  std::vector<LookAlikes> look_alikes;
+  std::vector<Repeat> repeats;
+  std::vector<Mark> marks;
+  std::vector<int> cues;
+  Fingering fingering = Fingering::unsaid;
+  Wishes practice;
+
+  const std::vector<std::string>& parts() const { return instrument.parts; }
+  int first_bar() const { return pickup > 0 ? 0 : 1; }
+  BarRange whole() const { return {first_bar(), bars}; }
+
+  Meter meter_at(int bar) const;
+  std::optional<Key> key_at(int bar) const;
+  std::optional<Tempo> tempo_at(int bar) const;
+  // Quarter notes in a bar; bar 0 has the pickup's.
+  double quarters_in(int bar) const;
+  // The hardest of piece, section and hard bars that speak of this bar; a section's level stands
+  // in place of the piece's, and a `hard` entry in place of both.
+  int level_at(int bar) const;
+  // The bar whose notes are learned for this one: itself, or followed through `same as`.
+  int learned_bar(int bar) const;
+  // Stretches in the order they are played, with repeats.
+  std::vector<BarRange> playing_order() const;
+};
+
+}  // namespace cahier

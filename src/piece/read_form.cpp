@@ -1,0 +1,238 @@
+#include "piece/read_form.h"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <unordered_map>
+
+namespace cahier {
+namespace {
+
+constexpr int kMostTimes = 99;
+constexpr double kMostBarsPlayed = 100000;
+constexpr std::size_t kLongestNote = 200;
+
+struct WrittenRepeat {
+  Repeat repeat;
+  Place at;
+};
+
+// By first bar, the outer before the inner.
+bool outer_first(const WrittenRepeat& one, const WrittenRepeat& other) {
+  const BarRange& left = one.repeat.bars;
+  const BarRange& right = other.repeat.bars;
+  return left.first != right.first ? left.first < right.first : left.last > right.last;
+}
+
+// REQUIRES: `ordered` by outer_first.
+bool nests(const Source& source, const std::vector<WrittenRepeat>& ordered,
+           Diagnostics& diagnostics) {
+  bool sound = true;
+  std::vector<BarRange> open;
+  for (const WrittenRepeat& each : ordered) {
+    const BarRange& bars = each.repeat.bars;
+    while (!open.empty() && open.back().last < bars.first) open.pop_back();
+    if (!open.empty() && (!open.back().contains(bars) || open.back() == bars)) {
+      const bool same = open.back() == bars;
+      diagnostics.error(source, each.at,
+                        same ? fmt::format("the repeat of bars {} is given twice", bars_text(bars))
+                             : fmt::format("the repeats of bars {} and {} cross",
+                                           bars_text(open.back()), bars_text(bars)),
+                        same ? "keep one of them, with as many \"times\" as it is played"
+                             : "a repeat may lie inside another or outside it, not partly in it");
+      sound = false;
+      continue;
+    }
+    open.push_back(bars);
+  }
+  return sound;
+}
+
+double bars_as_played(const std::vector<WrittenRepeat>& ordered, const Extent& extent) {
+  double total = 0;
+  std::vector<std::pair<int, double>> open;  // last bar, and how often a bar in it is played
+  std::size_t next = 0;
+  for (int bar = extent.first; bar <= extent.last && total <= kMostBarsPlayed; ++bar) {
+    while (!open.empty() && open.back().first < bar) open.pop_back();
+    for (; next < ordered.size() && ordered[next].repeat.bars.first == bar; ++next) {
+      const Repeat& repeat = ordered[next].repeat;
+      open.emplace_back(repeat.bars.last, (open.empty() ? 1 : open.back().second) * repeat.times);
+    }
+    total += open.empty() ? 1 : open.back().second;
+  }
+  return total;
+}
+
+std::vector<BarRange> read_passages(YamlFields& fields, const Extent& extent,
+                                    std::vector<Place>& places) {
+  std::vector<BarRange> passages;
+  const auto items = fields.list("bars");
+  if (fields.lacks("bars")) fields.missing("bars", "write for example bars: [9-16, 41-48]");
+  for (const YamlNode* item : items) {
+    const auto bars =
+        read_bars(fields.source(), *item, "the bars of a look-alike", extent, fields.diagnostics());
+    if (!bars) continue;
+    passages.push_back(*bars);
+    places.push_back(item->at);
+  }
+  if (!fields.lacks("bars") && fields.is_map() && items.size() == 1) {
+    fields.diagnostics().error(fields.source(), items.front()->at,
+                               "look-alikes need at least two passages, found one",
+                               "write for example bars: [9-16, 41-48]");
+    return {};
+  }
+  return passages.size() == items.size() ? passages : std::vector<BarRange>{};
+}
+
+std::vector<int> read_forks(YamlFields& fields, const Extent& extent) {
+  std::vector<int> forks;
+  const auto items = fields.list("fork");
+  if (fields.lacks("fork")) {
+    fields.missing("fork", "name the bar where each passage parts from the other: fork: [13, 45]");
+  }
+  for (const YamlNode* item : items) {
+    const auto bar = read_bar(fields.source(), *item, "a fork", extent, fields.diagnostics());
+    if (bar) forks.push_back(*bar);
+  }
+  return forks.size() == items.size() ? forks : std::vector<int>{};
+}
+
+std::optional<LookAlikes> read_look_alike(YamlFields& fields, const Extent& extent) {
+  Diagnostics& diagnostics = fields.diagnostics();
+  const Source& source = fields.source();
+  std::vector<Place> places;
+  const auto passages = read_passages(fields, extent, places);
+  const auto forks = read_forks(fields, extent);
+  fields.refuse_unknown();
+  if (passages.empty() || forks.empty()) return std::nullopt;
+  const Place fork_at = fields.node("fork")->at;
+  if (passages.size() != forks.size()) {
+    diagnostics.error(source, fork_at,
+                      fmt::format("{} passages look alike, but there are {} forks", passages.size(),
+                                  forks.size()),
+                      "give one fork for each passage, in the same order");
+    return std::nullopt;
+  }
+  bool sound = true;
+  std::vector<std::size_t> order(passages.size());
+  for (std::size_t index = 0; index < order.size(); ++index) {
+    order[index] = index;
+    if (passages[index].contains(forks[index])) continue;
+    diagnostics.error(source, fork_at,
+                      fmt::format("the fork at bar {} does not lie in its passage, bars {}",
+                                  forks[index], bars_text(passages[index])),
+                      "a fork is the bar of the passage where it parts from the other");
+    sound = false;
+  }
+  std::sort(order.begin(), order.end(),
+            [&](std::size_t one, std::size_t other) { return passages[one] < passages[other]; });
+  LookAlikes look_alikes;
+  for (const std::size_t index : order) {
+    const BarRange& bars = passages[index];
+    if (!look_alikes.passages.empty() && look_alikes.passages.back().overlaps(bars)) {
+      diagnostics.error(source, places[index],
+                        fmt::format("the passages {} and {} overlap",
+                                    bars_text(look_alikes.passages.back()), bars_text(bars)),
+                        "look-alikes are passages in different places");
+      sound = false;
+    }
+    look_alikes.passages.push_back(bars);
+    look_alikes.forks.push_back(forks[index]);
+  }
+  if (!sound) return std::nullopt;
+  const int distance = look_alikes.forks[0] - look_alikes.passages[0].first;
+  for (std::size_t index = 1; index < order.size(); ++index) {
+    if (look_alikes.forks[index] - look_alikes.passages[index].first == distance) continue;
+    diagnostics.warning(source, fork_at, "the forks are not equally far into their passages",
+                        "passages that begin alike part after the same number of bars; is one of "
+                        "the bar numbers wrong?");
+    break;
+  }
+  return look_alikes;
+}
+
+}  // namespace
+
+std::vector<HardBars> read_hard(YamlFields& fields, const Extent& extent) {
+  std::vector<HardBars> all;
+  for (const YamlNode* item : fields.list("hard")) {
+    const Diagnostics::Within link(fields.diagnostics(), "while reading \"hard\"");
+    YamlFields inner(fields.source(), *item, fields.diagnostics());
+    const auto bars = require_bars(inner, "bars", extent);
+    const auto level = inner.whole("level", 1, 5);
+    if (inner.lacks("level")) inner.missing("level", "1 is easy, 5 very hard: level: 5");
+    inner.refuse_unknown();
+    if (bars && level) all.push_back({*bars, *level});
+  }
+  return all;
+}
+
+std::vector<LookAlikes> read_look_alikes(YamlFields& fields, const Extent& extent) {
+  std::vector<LookAlikes> all;
+  for (const YamlNode* item : fields.list("look-alikes")) {
+    const Diagnostics::Within link(fields.diagnostics(), "while reading \"look-alikes\"");
+    YamlFields inner(fields.source(), *item, fields.diagnostics());
+    if (const auto look_alikes = read_look_alike(inner, extent)) all.push_back(*look_alikes);
+  }
+  return all;
+}
+
+std::vector<Mark> read_marks(YamlFields& fields, const Extent& extent) {
+  std::vector<Mark> all;
+  for (const YamlNode* item : fields.list("marks")) {
+    const Diagnostics::Within link(fields.diagnostics(), "while reading \"marks\"");
+    YamlFields inner(fields.source(), *item, fields.diagnostics());
+    const auto bar = require_bar(inner, "bar", extent);
+    const auto note = inner.text("note", kLongestNote);
+    if (inner.lacks("note")) inner.missing("note", "say what to remember: note: \"new manual\"");
+    inner.refuse_unknown();
+    if (bar && note) all.push_back({*bar, *note});
+  }
+  return all;
+}
+
+std::vector<int> read_cues(YamlFields& fields, const Extent& extent) {
+  std::vector<int> all;
+  std::unordered_map<int, int> lines;
+  for (const YamlNode* item : fields.list("cues")) {
+    const auto bar = read_bar(fields.source(), *item, "a cue", extent, fields.diagnostics());
+    if (!bar) continue;
+    if (!lines.emplace(*bar, item->at.line).second) {
+      fields.diagnostics().error(fields.source(), item->at,
+                                 fmt::format("the cue at bar {} is given twice", *bar),
+                                 "keep one of the two");
+      continue;
+    }
+    all.push_back(*bar);
+  }
+  return all;
+}
+
+std::vector<Repeat> read_repeats(YamlFields& fields, const Extent& extent) {
+  std::vector<WrittenRepeat> written;
+  for (const YamlNode* item : fields.list("repeats")) {
+    const Diagnostics::Within link(fields.diagnostics(), "while reading \"repeats\"");
+    YamlFields inner(fields.source(), *item, fields.diagnostics());
+    const auto bars = require_bars(inner, "bars", extent);
+    const auto times = inner.whole("times", 2, kMostTimes);
+    if (inner.lacks("times")) {
+      inner.missing("times", "count the first time too: a plain repeat is times: 2");
+    }
+    inner.refuse_unknown();
+    if (bars && times) written.push_back({{*bars, *times}, item->at});
+  }
+  std::stable_sort(written.begin(), written.end(), outer_first);
+  if (!nests(fields.source(), written, fields.diagnostics())) return {};
+  if (!written.empty() && extent.last > 0 && bars_as_played(written, extent) > kMostBarsPlayed) {
+    fields.diagnostics().error(
+        fields.source(), fields.node("repeats")->at,
+        fmt::format("with these repeats more than {} bars are played", kMostBarsPlayed),
+        "lower \"times\", or remove repeats that are inside one another");
+    return {};
+  }
+  std::vector<Repeat> all;
+  for (const WrittenRepeat& each : written) all.push_back(each.repeat);
+  return all;
+}
+
+}  // namespace cahier

@@ -1,0 +1,16 @@
+// A piece from its YAML file.
+#pragma once
+
+#include <optional>
+
+#include "piece/piece.h"
+#include "text/diagnostic.h"
+#include "text/source.h"
+
+namespace cahier {
+
+// Reads and checks a piece. Adds every problem found to `diagnostics`; nullopt exactly when there
+// was an error. What is only worth saying (bars that no section names) is added as a warning.
+std::optional<Piece> read_piece(const Source& source, Diagnostics& diagnostics);
+
+}  // namespace cahier

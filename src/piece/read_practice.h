@@ -1,0 +1,13 @@
+// The `practice:` block of a piece or programme file.
+#pragma once
+
+#include "piece/wishes.h"
+#include "text/diagnostic.h"
+#include "text/yaml.h"
+
+namespace cahier {
+
+// Reads what the player wishes; whatever is wrong is reported and left open.
+Wishes read_practice(const Source& source, const YamlNode& node, Diagnostics& diagnostics);
+
+}  // namespace cahier

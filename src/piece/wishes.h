@@ -1,0 +1,46 @@
+// How and when the player practises, as asked for in the piece file or on the command line.
+// Whatever is not asked for stays empty, so that the command line can win over the piece file and
+// the piece file over the method.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "text/date.h"
+
+namespace cahier {
+
+enum class Order { forward, backward, hardest_first };
+enum class Temper { yes, no, weak };
+
+// Minutes for each weekday, Monday first.
+using WeekMinutes = std::array<double, 7>;
+
+struct DaysOff {
+  std::array<bool, 7> weekdays{};  // Monday first
+  std::vector<DateSpan> dates;
+};
+
+struct Wishes {
+  std::optional<WeekMinutes> minutes;
+  std::optional<int> blocks;
+  std::optional<DaysOff> days_off;
+  std::optional<int> lesson;  // weekday, Monday 0
+  std::optional<Order> order;
+  std::optional<bool> new_to_performing;
+  std::optional<Temper> temper;
+
+  // These wishes, with `fallback` for whatever they leave open.
+  Wishes over(const Wishes& fallback) const;
+};
+
+std::optional<Order> parse_order(std::string_view text);    // forward, backward, hardest first
+std::optional<Temper> parse_temper(std::string_view text);  // yes, no, weak, weak bars only
+// "sun", "2027-02-14" or "2027-02-20..2027-02-23"; adds to `days_off`, false when it is none of
+// them.
+bool parse_day_off(std::string_view text, DaysOff& days_off);
+
+}  // namespace cahier

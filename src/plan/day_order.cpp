@@ -1,0 +1,59 @@
+#include "plan/day_order.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace cahier {
+namespace {
+
+int rank(Drill drill) {
+  switch (drill) {
+    case Drill::run_through: return 0;
+    case Drill::recall:
+    case Drill::slow_pass:
+    case Drill::counted_pass: return 1;
+    case Drill::learn: return 2;
+    case Drill::join: return 3;
+    case Drill::cue_starts: return 4;
+    case Drill::spoken_part: return 5;
+    case Drill::write_out: return 6;
+  }
+  return 7;
+}
+
+void assign_blocks(Day& day, int blocks) {
+  const double size = day.minutes() / blocks;
+  double before = 0;
+  for (Task& task : day.tasks) {
+    // A task belongs where its middle falls.
+    task.block = std::min(blocks - 1, static_cast<int>((before + task.minutes / 2) / size));
+    before += task.minutes;
+  }
+}
+
+}  // namespace
+
+void put_in_order(Day& day, int blocks) {
+  std::stable_sort(day.tasks.begin(), day.tasks.end(),
+                   [](const Task& a, const Task& b) { return rank(a.drill) < rank(b.drill); });
+  if (day.tasks.size() > 1 && day.tasks[0].drill == Drill::run_through &&
+      day.tasks[1].drill == Drill::run_through && day.tasks[0].piece == day.tasks[1].piece)
+    std::rotate(day.tasks.begin() + 1, day.tasks.begin() + 2, day.tasks.end());
+  if (!day.tasks.empty()) assign_blocks(day, blocks);
+}
+
+void number_tasks(std::vector<Day>& days_of_plan) {
+  for (Day& day : days_of_plan) {
+    const std::chrono::year_month_day date(day.date);
+    const bool later_year = day.date >= days_of_plan.front().date + days{365};
+    int number = 0;
+    for (Task& task : day.tasks)
+      task.id = fmt::format("{}{:02}{:02}-{}",
+                            later_year ? fmt::format("{:02}", static_cast<int>(date.year()) % 100) : "",
+                            static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()),
+                            ++number);
+  }
+}
+
+}  // namespace cahier

@@ -1,0 +1,21 @@
+// Sections and chunks: where a piece is cut.
+#pragma once
+
+#include <vector>
+
+#include "plan/plan.h"
+#include "practice/time_model.h"
+
+namespace cahier {
+
+// The piece's own sections; when it names none, stretches of at most sixteen bars in multiples of
+// four where they can be, cut where key or meter change (a double bar there is common practice).
+std::vector<Section> divide_into_sections(const Piece& piece);
+
+// Cuts every section that is not a return into chunks, phrase by phrase, by dynamic programming:
+// sizes within the method's bounds unless the phrase is shorter, loads near `load` minutes, and
+// cuts on every fourth bar of the phrase preferred. A pickup rides with the first chunk.
+std::vector<Chunk> divide_into_chunks(const Piece& piece, const std::vector<Section>& sections,
+                                      const Method& method, const TimeModel& time, double load);
+
+}  // namespace cahier

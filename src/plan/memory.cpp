@@ -1,0 +1,142 @@
+#include "plan/memory.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "plan/spacing.h"
+
+namespace cahier {
+namespace {
+
+// A gap of less than half the best is an early recall; one of more than this, a late one.
+constexpr double kEarly = 0.5;
+constexpr double kLate = 1.5;
+
+}  // namespace
+
+Memory::Memory(const Anatomy& anatomy, const Method& method, const std::vector<int>& practice_days,
+               int end)
+    : anatomy_(anatomy), method_(method), practice_days_(practice_days), end_(end) {
+  best_gap_.push_back(1);
+  for (int left = 1; left <= end; ++left) best_gap_.push_back(best_gap(method, left));
+  learned_.assign(anatomy.planned.chunks.size(), -1);
+  retrieved_.assign(anatomy.planned.chunks.size(), -1);
+  std::size_t position = 0;
+  for (int day = 0; day <= end; ++day) {
+    while (position < practice_days.size() && practice_days[position] < day) ++position;
+    position_of_.push_back(static_cast<int>(position));
+  }
+}
+
+void Memory::learn(int chunk, int day) {
+  learned_[chunk] = day;
+  ++learned_count_;
+  last_learning_day_ = std::max(last_learning_day_, day);
+}
+
+void Memory::retrieve(const std::vector<int>& chunks, int day) {
+  for (const int chunk : chunks)
+    if (learned_before(chunk, day)) retrieved_[chunk] = day;
+}
+
+void Memory::retrieve_all(int day) {
+  for (std::size_t chunk = 0; chunk < learned_.size(); ++chunk)
+    if (learned_before(static_cast<int>(chunk), day)) retrieved_[chunk] = day;
+}
+
+double Memory::ripeness(int chunk, int day) const {
+  return (day - last(chunk)) / best(last(chunk));
+}
+
+bool Memory::ripe_enough(const std::vector<int>& chunks, int day) const {
+  return std::all_of(chunks.begin(), chunks.end(), [&](int chunk) {
+    return learned_before(chunk, day) && !waits_for_first(chunk) && ripeness(chunk, day) >= kEarly;
+  });
+}
+
+// The last day on which the next recall is in time. Rounding down keeps clear of the rule's edge.
+int Memory::limit_day(int chunk) const {
+  if (waits_for_first(chunk)) {
+    const int position = position_of_[learned_[chunk] + 1] + method_.first_recall_days - 1;
+    return position < static_cast<int>(practice_days_.size()) ? practice_days_[position] : end_;
+  }
+  return last(chunk) + std::max(1, static_cast<int>(method_.longest_gap * best(last(chunk))));
+}
+
+bool Memory::must(int chunk, int position) const {
+  const int next = position + 1 < static_cast<int>(practice_days_.size()) ? practice_days_[position + 1] : end_;
+  return next > limit_day(chunk);
+}
+
+bool Memory::better_left_to_run(int chunk, int position, int next_run) const {
+  if (next_run < 0 || waits_for_first(chunk) || must(chunk, position)) return false;
+  const double gap = next_run - last(chunk);
+  return next_run <= limit_day(chunk) && gap <= kLate * best(last(chunk));
+}
+
+void Memory::add_wants(const Stretch& stretch, int index, int position, int next_run,
+                       std::vector<Want>& wants) const {
+  const int today = practice_days_[position];
+  double ripest = 0;
+  double least_ripe = 1e9;
+  bool complete = true;
+  bool first = false;
+  bool pressing = false;
+  for (int chunk = stretch.first_chunk; chunk <= stretch.last_chunk; ++chunk) {
+    if (!learned_before(chunk, today)) {
+      complete = false;
+      continue;
+    }
+    if (waits_for_first(chunk)) {
+      first = true;
+      continue;
+    }
+    if (better_left_to_run(chunk, position, next_run)) continue;
+    ripest = std::max(ripest, ripeness(chunk, today));
+    least_ripe = std::min(least_ripe, ripeness(chunk, today));
+    pressing = pressing || must(chunk, position);
+  }
+  const bool whole = complete && !first && least_ripe >= kEarly;
+  // Neighbours that are not yet ripe are worth waiting for, as long as nothing gets late.
+  const bool due = pressing || ripest >= (whole || !complete ? 1.0 : kLate);
+  if (!due && !first) return;
+  const auto belongs = [&](int chunk) {
+    if (!learned_before(chunk, today)) return false;
+    if (waits_for_first(chunk)) return true;
+    if (!due || better_left_to_run(chunk, position, next_run)) return whole && due;
+    return ripeness(chunk, today) >= kEarly || must(chunk, position);
+  };
+  for (int chunk = stretch.first_chunk; chunk <= stretch.last_chunk; ++chunk) {
+    if (!belongs(chunk)) continue;
+    Want want;
+    want.stretch = index;
+    want.bars = anatomy_.planned.chunks[chunk].bars;
+    want.whole = whole;
+    for (; chunk <= stretch.last_chunk && belongs(chunk); ++chunk) {
+      want.chunks.push_back(chunk);
+      want.bars.last = anatomy_.planned.chunks[chunk].bars.last;
+      want.first = want.first || waits_for_first(chunk);
+      want.must = want.must || must(chunk, position);
+      if (ripeness(chunk, today) > want.ripeness) {
+        want.ripeness = ripeness(chunk, today);
+        want.left = end_ - last(chunk);
+      }
+    }
+    want.whole = whole && want.bars == stretch.bars;
+    wants.push_back(std::move(want));
+  }
+}
+
+std::vector<Want> Memory::wants(int position, int next_run) const {
+  std::vector<Want> wants;
+  for (int index = 0; index < static_cast<int>(anatomy_.stretches.size()); ++index)
+    add_wants(anatomy_.stretches[index], index, position, next_run, wants);
+  return wants;
+}
+
+bool Memory::holds_to_the_end(int chunk) const {
+  return waits_for_first(chunk) ? position_of_[learned_[chunk] + 1] >= static_cast<int>(practice_days_.size())
+                                : end_ <= limit_day(chunk);
+}
+
+}  // namespace cahier

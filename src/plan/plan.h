@@ -1,0 +1,134 @@
+// A plan: what to practise on which day. Plain data; the scheduler fills it, the checker judges
+// it, the sheets print it.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "piece/piece.h"
+#include "plan/dice.h"
+#include "practice/drill.h"
+#include "practice/method.h"
+#include "text/date.h"
+
+namespace cahier {
+
+struct PlannedSection {
+  std::string name;
+  BarRange bars;
+  std::optional<BarRange> same_as;
+};
+
+struct Chunk {
+  std::string id;   // "A1"
+  BarRange bars;
+  int section = 0;  // index into the sections
+  int level = 2;
+};
+
+// A place to begin from memory.
+struct CueStart {
+  int number = 1;  // from 1, in bar order
+  int bar = 1;
+  int section = 0;
+};
+
+// A piece cut up for practice.
+struct PlannedPiece {
+  Piece piece;
+  std::vector<PlannedSection> sections;  // every bar in exactly one, in bar order
+  std::vector<Chunk> chunks;             // every bar outside a return in exactly one, in bar order
+  std::vector<CueStart> cues;
+  std::vector<DiceTable> dice;           // together each cue start once
+};
+
+struct Step {
+  std::vector<std::string> parts;   // played
+  std::vector<std::string> spoken;  // said meanwhile; only for spoken parts
+  int times = 1;
+};
+
+// Why a task stands on its day; worded by the catalogue.
+enum class Reason {
+  none,
+  new_material,
+  first_night,       // first recall after a night
+  best_gap,          // the best gap for the days left (`reason_number`)
+  last_chance,       // the longest gap allowed ends here
+  joins_new,         // new chunks meet their neighbours
+  joins_return,      // into or out of a return
+  fork,              // look-alikes part at bar `reason_number`
+  every_start,       // so that each cue start is met
+  whole,             // everything is learned
+  weakest_first,
+};
+
+struct Task {
+  std::string id;  // "0104-1"
+  int piece = 0;   // index into the plan's pieces
+  Drill drill = Drill::learn;
+  BarRange bars;                    // for cue starts from the first assigned bar to the last
+  std::vector<int> chunks;          // surely played; indices into the piece's chunks
+  std::vector<Step> steps;
+  std::optional<double> tempo;      // beats a minute, a metronome mark; none where nothing is played
+  Beat beat = Beat::quarter;        // what the tempo counts
+  double minutes = 0;               // a multiple of one half
+  int block = 0;                    // which of the day's blocks, from 0
+  std::vector<int> cues;            // cue starts assigned, by number
+  int throws = 0;                   // of the dice, besides those assigned
+  bool fork = false;                // a cue-start task that is a fork drill
+  Reason reason = Reason::none;
+  int reason_number = 0;
+};
+
+enum class DayNote { none, run_alone, catch_up, everything_learned, last_day };
+
+struct Day {
+  Date date;
+  double allowance = 0;  // minutes; 0 on a day off
+  bool off = false;
+  bool lesson = false;
+  DayNote note = DayNote::none;
+  std::vector<Task> tasks;
+
+  double minutes() const;  // of all tasks
+};
+
+enum class Why { no_room_to_learn, no_room_to_recall, no_room_to_join, no_room_to_prove,
+                 no_room_to_run, no_room_to_temper };
+
+// Required work that found no place.
+struct Unplaced {
+  int piece = 0;
+  Drill drill = Drill::learn;
+  BarRange bars;
+  double minutes = 0;
+  Why why = Why::no_room_to_learn;
+};
+
+// A change under which the real planner finds a plan that fits.
+struct Remedy {
+  std::string say;  // the words to type: "--minutes 22"
+  double asks = 0;  // how much it asks; smaller is easier
+};
+
+struct Plan {
+  Date from;
+  Date by;
+  bool fits = true;
+  Method method;  // as used
+  Temper temper = Temper::weak;
+  Order order = Order::forward;
+  bool new_to_performing = false;
+  int blocks = 1;
+  std::vector<PlannedPiece> pieces;
+  std::vector<Day> days;  // every calendar day from `from` to the day before `by`
+  std::vector<Unplaced> unplaced;
+  std::vector<Remedy> remedies;
+
+  double minutes_total() const;
+  int runs_required() const { return new_to_performing ? method.run_throughs_new : method.run_throughs; }
+};
+
+}  // namespace cahier

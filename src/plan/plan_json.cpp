@@ -1,0 +1,168 @@
+#include "plan/plan_json.h"
+
+#include <fmt/format.h>
+
+#include <iterator>
+#include <string_view>
+#include <vector>
+
+#include "plan/plan_words.h"
+#include "text/phrasing.h"
+
+namespace cahier {
+namespace {
+
+// RFC 8259, section 7: quotation mark, reverse solidus and the controls must be escaped.
+std::string quoted(std::string_view text) {
+  std::string json = "\"";
+  for (const char letter : text) {
+    if (letter == '"' || letter == '\\')
+      json += {'\\', letter};
+    else if (letter == '\n')
+      json += "\\n";
+    else if (letter == '\t')
+      json += "\\t";
+    else if (static_cast<unsigned char>(letter) < 0x20)
+      json += fmt::format("\\u{:04x}", static_cast<unsigned char>(letter));
+    else
+      json += letter;
+  }
+  return json + "\"";
+}
+
+// [say(item), …], separated by `separator`.
+template <typename Items, typename Say>
+std::string list_of(const Items& items, Say say, std::string_view separator = ", ") {
+  std::string json = "[";
+  for (auto item = items.begin(); item != items.end(); ++item) {
+    if (item != items.begin()) json += separator;
+    json += say(*item);
+  }
+  return json + "]";
+}
+
+std::string whole(int number) { return std::to_string(number); }
+std::string yes_no(bool yes) { return yes ? "true" : "false"; }
+std::string range_json(const BarRange& bars) {
+  return fmt::format("[{}, {}]", bars.first, bars.last);
+}
+std::string names_json(const std::vector<std::string>& names) { return list_of(names, quoted); }
+std::string outcomes_json(const std::vector<std::vector<int>>& outcomes) {
+  return list_of(outcomes, [](const auto& outcome) { return list_of(outcome, whole); });
+}
+
+std::string dice_json(const DiceTable& table) {
+  const auto row_json = [](const DiceTable::Row& row) {
+    return fmt::format(R"({{"cue": {}, "outcomes": {}}})", row.cue, outcomes_json(row.outcomes));
+  };
+  return fmt::format(
+      R"({{"dice": {}, "faces": {}, "count": {}, "order_matters": true, "rows": {}, "again": {}}})",
+      quoted(table.name), table.faces, table.count, list_of(table.rows, row_json),
+      outcomes_json(table.again));
+}
+
+std::string piece_json(const PlannedPiece& planned) {
+  const auto section_json = [](const PlannedSection& section) {
+    return fmt::format(R"({{"name": {}, "first": {}, "last": {}, "same_as": {}}})",
+                       quoted(section.name), section.bars.first, section.bars.last,
+                       section.same_as ? range_json(*section.same_as) : "null");
+  };
+  const auto section_name = [&](int section) { return quoted(planned.sections.at(section).name); };
+  const auto chunk_json = [&](const Chunk& chunk) {
+    return fmt::format(R"({{"id": {}, "first": {}, "last": {}, "section": {}, "level": {}}})",
+                       quoted(chunk.id), chunk.bars.first, chunk.bars.last,
+                       section_name(chunk.section), chunk.level);
+  };
+  const auto cue_json = [&](const CueStart& cue) {
+    return fmt::format(R"({{"number": {}, "bar": {}, "section": {}}})", cue.number, cue.bar,
+                       section_name(cue.section));
+  };
+  const auto look_alikes_json = [](const LookAlikes& alike) {
+    return fmt::format(R"({{"ranges": {}, "fork": {}}})", list_of(alike.passages, range_json),
+                       list_of(alike.forks, whole));
+  };
+  const std::string dice = planned.dice.size() == 1 ? dice_json(planned.dice[0])
+                                                    : list_of(planned.dice, dice_json, ",\n     ");
+  const Piece& piece = planned.piece;
+  return fmt::format(
+      "{{\"title\": {}, \"bars\": {}, \"first_bar\": {}, \"parts\": {},\n"
+      "    \"sections\": {},\n"
+      "    \"chunks\": {},\n"
+      "    \"cues\": {},\n"
+      "    \"look_alikes\": {},\n"
+      "    \"dice\": {}}}",
+      quoted(piece.title), piece.bars, piece.first_bar(), names_json(piece.parts()),
+      list_of(planned.sections, section_json), list_of(planned.chunks, chunk_json),
+      list_of(planned.cues, cue_json), list_of(piece.look_alikes, look_alikes_json), dice);
+}
+
+std::string step_json(const Step& step) {
+  const std::string spoken =
+      step.spoken.empty() ? "" : fmt::format(R"(, "spoken": {})", names_json(step.spoken));
+  return fmt::format(R"({{"parts": {}, "times": {}{}}})", names_json(step.parts), step.times,
+                     spoken);
+}
+
+std::string task_json(const Plan& plan, const Task& task) {
+  const auto chunk_id = [&](int chunk) {
+    return quoted(plan.pieces.at(task.piece).chunks.at(chunk).id);
+  };
+  std::string json =
+      fmt::format(R"({{"id": {}, "piece": {}, "stage": {}, "drill": {}, "first": {}, "last": {}, )",
+                  quoted(task.id), task.piece, quoted(stage_word(stage_of(task.drill))),
+                  quoted(drill_word(task.drill)), task.bars.first, task.bars.last);
+  fmt::format_to(std::back_inserter(json),
+                 R"("chunks": {}, "steps": {}, "tempo": {}, "minutes": {}, )",
+                 list_of(task.chunks, chunk_id), list_of(task.steps, step_json),
+                 task.tempo ? number_text(*task.tempo) : "null", number_text(task.minutes));
+  fmt::format_to(std::back_inserter(json),
+                 R"("beat": {}, "cues": {}, "throws": {}, "block": {}, "fork": {}, "reason": {}}})",
+                 task.tempo ? quoted(beat_name(task.beat)) : "null", list_of(task.cues, whole),
+                 task.throws, task.block, yes_no(task.fork), quoted(reason_word(task.reason)));
+  return json;
+}
+
+std::string day_json(const Plan& plan, const Day& day) {
+  const std::string note =
+      day.note == DayNote::none
+          ? ""
+          : fmt::format(R"(, "note": {})", quoted(say_note(english_words(), day.note)));
+  return fmt::format(R"({{"date": {}, "allowance": {}, "minutes": {}, "tasks": {}{}}})",
+                     quoted(iso(day.date)), number_text(day.allowance), number_text(day.minutes()),
+                     list_of(day.tasks, [&](const Task& task) { return task_json(plan, task); }),
+                     note);
+}
+
+std::string unplaced_json(const Unplaced& work) {
+  return fmt::format(
+      R"({{"piece": {}, "drill": {}, "first": {}, "last": {}, "why": {}, "minutes": {}}})",
+      work.piece, quoted(drill_word(work.drill)), work.bars.first, work.bars.last,
+      quoted(say_why(english_words(), work.why)), number_text(work.minutes));
+}
+
+std::string remedies_json(const Plan& plan) {
+  if (plan.fits) return {};
+  const auto remedy_json = [](const Remedy& remedy) {
+    return fmt::format(R"({{"say": {}}})", quoted(remedy.say));
+  };
+  return ",\n \"remedies\": " + list_of(plan.remedies, remedy_json, ",\n  ");
+}
+
+}  // namespace
+
+std::string plan_json(const Plan& plan) {
+  constexpr std::string_view kNextLine = ",\n   ";
+  std::string json = fmt::format(
+      "{{\"format\": \"cahier-plan-1\", \"from\": {}, \"by\": {}, "
+      "\"fits\": {},\n \"minutes_total\": {},\n",
+      quoted(iso(plan.from)), quoted(iso(plan.by)), yes_no(plan.fits),
+      number_text(plan.minutes_total()));
+  json += " \"pieces\":\n  " + list_of(plan.pieces, piece_json, kNextLine);
+  json += ",\n \"days\":\n  " +
+          list_of(
+              plan.days, [&](const Day& day) { return day_json(plan, day); }, kNextLine);
+  json += ",\n \"unplaced\": " + list_of(plan.unplaced, unplaced_json, ",\n  ");
+  return json + remedies_json(plan) + "}\n";
+}
+
+}  // namespace cahier

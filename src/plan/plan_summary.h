@@ -1,0 +1,17 @@
+// The head of a plan's text: what it is for, what it holds, what it reckons with.
+#pragma once
+
+#include <string>
+
+#include "plan/plan.h"
+#include "text/words.h"
+
+namespace cahier {
+
+// Title and dates, a summary, and the assumptions; ends in a newline.
+std::string plan_summary(const Plan& plan, const Words& words);
+
+// "[2] " before what belongs to the second of several pieces; empty for a single piece.
+std::string piece_mark(const Plan& plan, int piece);
+
+}  // namespace cahier

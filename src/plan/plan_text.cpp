@@ -1,0 +1,154 @@
+#include "plan/plan_text.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <vector>
+
+#include "plan/plan_summary.h"
+#include "plan/plan_words.h"
+#include "text/phrasing.h"
+#include "text/utf8.h"
+#include "text/wrap.h"
+
+namespace cahier {
+namespace {
+
+constexpr std::string_view kDot = " · ";
+
+std::string to_left(const std::string& text, std::size_t width) {
+  return text + std::string(width - std::min(width, count_characters(text)), ' ');
+}
+
+std::string to_right(const std::string& text, std::size_t width) {
+  return std::string(width - std::min(width, count_characters(text)), ' ') + text;
+}
+
+std::size_t widest(const std::vector<std::string>& texts) {
+  std::size_t width = 0;
+  for (const auto& text : texts) width = std::max(width, count_characters(text));
+  return width;
+}
+
+class PlanText {
+ public:
+  PlanText(const Plan& plan, const Words& words, bool why)
+      : plan_(plan),
+        words_(words),
+        why_(why),
+        weekday_width_(widest(words.list("weekdays.short"))),
+        month_width_(widest(words.list("months.short"))) {
+    for (const Day& day : plan.days) {
+      minutes_width_ = std::max(minutes_width_, count_characters(minutes_of(day)));
+    }
+  }
+
+  std::string compose() const {
+    std::string text = plan_summary(plan_, words_);
+    for (std::size_t day = 0; day < plan_.days.size(); ++day) {
+      if (day == 0 || weekday_index(plan_.days[day].date) == 0) text += "\n" + week_head(day);
+      text += day_lines(plan_.days[day]);
+    }
+    if (!plan_.fits) text += "\n" + misfit();
+    return text;
+  }
+
+ private:
+  std::string minutes_of(const Day& day) const {
+    if (day.allowance <= 0) return words_.say("plan.off");
+    if (day.tasks.empty()) return {};
+    return words_.say("plan.minutes", {{"minutes", minutes_text(day.minutes())}});
+  }
+
+  std::string week_head(std::size_t first) const {
+    const Date begin = plan_.days[first].date;
+    const Date sunday = begin + days{6 - weekday_index(begin)};
+    return wrap("",
+                {words_.say("plan.week", {{"number", iso_week(begin).week}}),
+                 date_span(words_, begin, std::min(sunday, plan_.days.back().date))},
+                kDot, 2);
+  }
+
+  std::string day_lead(const Day& day) const {
+    return fmt::format("{} {} {}  {}  ", to_left(weekday_short(words_, day.date), weekday_width_),
+                       to_right(std::to_string(day_of_month(day.date)), 2),
+                       to_left(month_short(words_, day.date), month_width_),
+                       to_right(minutes_of(day), minutes_width_));
+  }
+
+  std::string day_lines(const Day& day) const {
+    const std::string lead = day_lead(day);
+    const int hang = static_cast<int>(count_characters(lead));
+    std::string text = why_ ? tasks_with_reasons(day, lead, hang) : tasks_in_a_row(day, lead, hang);
+    const std::string note = say_note(words_, day.note);
+    if (!note.empty()) text += wrap(std::string(hang, ' '), {note}, "", hang);
+    return text;
+  }
+
+  std::string tasks_in_a_row(const Day& day, const std::string& lead, int hang) const {
+    std::vector<std::string> items;
+    for (const Task& task : day.tasks)
+      items.push_back(piece_mark(plan_, task.piece) + say_task(words_, task));
+    if (items.empty() && day.allowance > 0) items.push_back(words_.say("plan.nothing"));
+    return wrap(lead, items, kDot, hang);
+  }
+
+  std::string tasks_with_reasons(const Day& day, const std::string& lead, int hang) const {
+    if (day.tasks.empty()) return tasks_in_a_row(day, lead, hang);
+    std::string text;
+    for (const Task& task : day.tasks) {
+      const std::string minutes =
+          words_.say("plan.minutes", {{"minutes", minutes_text(task.minutes)}});
+      text += wrap(text.empty() ? lead : std::string(hang, ' '),
+                   {piece_mark(plan_, task.piece) + say_task(words_, task), minutes}, kDot, hang);
+      const std::string reason = say_reason(words_, task);
+      if (!reason.empty()) text += wrap(std::string(hang + 2, ' '), {reason}, "", hang + 2);
+    }
+    return text;
+  }
+
+  std::string misfit() const {
+    double minutes = 0;
+    for (const Unplaced& work : plan_.unplaced) minutes += work.minutes;
+    std::string text = wrap("",
+                            {words_.say("plan.does_not_fit", {{"date", full_date(words_, plan_.by)},
+                                                              {"minutes", minutes_text(minutes)}})},
+                            "", 0);
+    text += "\n" + words_.say("plan.not_placed") + "\n";
+    for (const Unplaced& work : plan_.unplaced) text += wrap("  ", {unplaced_line(work)}, "", 4);
+    if (plan_.remedies.empty())
+      return text + "\n" + wrap("", {words_.say("plan.no_remedy")}, "", 0);
+    text += "\n" + words_.say("plan.remedies") + "\n";
+    for (const Remedy& remedy : plan_.remedies) text += remedy.say + "\n";
+    return text;
+  }
+
+  std::string unplaced_line(const Unplaced& work) const {
+    Task task;
+    task.drill = work.drill;
+    task.bars = work.bars;
+    const std::string named =
+        work.drill == Drill::cue_starts
+            ? words_.say("drills.cue_starts_in",
+                         {{"bars", bar_range(work.bars.first, work.bars.last)}})
+            : say_task(words_, task);
+    return words_.say("plan.unplaced", {{"work", piece_mark(plan_, work.piece) + named},
+                                        {"minutes", minutes_text(work.minutes)},
+                                        {"why", say_why(words_, work.why)}});
+  }
+
+  const Plan& plan_;
+  const Words& words_;
+  bool why_;
+  std::size_t weekday_width_;
+  std::size_t month_width_;
+  std::size_t minutes_width_ = 0;
+};
+
+}  // namespace
+
+std::string plan_text(const Plan& plan, const Words& words, bool why) {
+  return PlanText(plan, words, why).compose();
+}
+
+}  // namespace cahier

@@ -1,0 +1,16 @@
+// A plan as plain text for a terminal.
+#pragma once
+
+#include <string>
+
+#include "plan/plan.h"
+#include "text/words.h"
+
+namespace cahier {
+
+// Heading, summary, what the plan reckons with, a line for each day, and, when it does not fit,
+// what has no place and the remedies, each remedy's words alone on a line. With `why` every task
+// has its own line and under it the reason. Lines are at most 80 characters.
+std::string plan_text(const Plan& plan, const Words& words, bool why);
+
+}  // namespace cahier

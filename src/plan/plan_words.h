@@ -1,0 +1,27 @@
+// The words of the JSON and of the catalogue's keys for a plan's enumerations.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "plan/plan.h"
+#include "text/words.h"
+
+namespace cahier {
+
+// "best_gap"; "none" for none. Also a key under "reasons".
+std::string_view reason_word(Reason reason);
+// "no_room_to_learn". Also a key under "why".
+std::string_view why_word(Why why);
+// "run_alone"; "none" for none. Also a key under "notes".
+std::string_view note_word(DayNote note);
+
+// In a sentence; empty for Reason::none, and for DayNote::none.
+std::string say_reason(const Words& words, const Task& task);
+std::string say_why(const Words& words, Why why);
+std::string say_note(const Words& words, DayNote note);
+
+// "learn 1–4", "cue starts 1, 3 and 2 throws", "2 run-throughs".
+std::string say_task(const Words& words, const Task& task);
+
+}  // namespace cahier

@@ -1,0 +1,17 @@
+// A plan from pieces and terms: tries ways of pacing until one satisfies every rule.
+#pragma once
+
+#include <vector>
+
+#include "plan/plan.h"
+#include "plan/terms.h"
+
+namespace cahier {
+
+// The best plan found. When no pacing places all the work, `fits` is false and the plan holds what
+// can be placed, with `unplaced` naming the rest; remedies are not searched (see feasibility.h).
+// Every plan returned has passed the checker; a breach in a plan that should fit makes it not fit.
+// REQUIRES: from < by, at least one piece.
+Plan make_plan(const std::vector<Piece>& pieces, const Terms& terms);
+
+}  // namespace cahier

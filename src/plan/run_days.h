@@ -1,0 +1,24 @@
+// On which days the run-throughs stand.
+#pragma once
+
+#include <vector>
+
+#include "plan/plan.h"
+#include "practice/method.h"
+
+namespace cahier {
+
+struct RunDays {
+  std::vector<int> runs;  // by day index: how many run-throughs, 0, 1 or 2
+  bool alone = false;     // a run-through is longer than any day's allowance
+  int missing = 0;        // run-throughs that found no place
+};
+
+// Chooses days for `required` run-throughs of `minutes` each among the days from `first` on: the
+// gaps before the date follow the best gaps where the calendar lets them, over at least
+// `method.run_days` days, at most `method.runs_a_day` a day. `room` is what each day still holds.
+// A run-through longer than any day's allowance stands alone on its day.
+RunDays choose_run_days(const Method& method, const std::vector<Day>& calendar,
+                        const std::vector<double>& room, int first, int required, double minutes);
+
+}  // namespace cahier

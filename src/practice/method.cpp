@@ -1,0 +1,180 @@
+#include "practice/method.h"
+
+#include <fmt/format.h>
+
+#include <charconv>
+#include <optional>
+
+#include "text/yaml.h"
+
+namespace cahier {
+namespace {
+
+constexpr std::string_view kShape =
+    "write it as {value: 5, source: common practice}; every number of a method names its source";
+
+std::optional<double> number_in(const YamlNode& node) {
+  if (node.kind != YamlNode::Kind::scalar || node.quoted) return std::nullopt;
+  double value = 0;
+  const char* end = node.text.data() + node.text.size();
+  const auto read = std::from_chars(node.text.data(), end, value);
+  if (read.ec != std::errc() || read.ptr != end) return std::nullopt;
+  return value;
+}
+
+// Reads the fields of a method one by one; each names its key, its bounds and where it goes.
+class MethodReader {
+ public:
+  MethodReader(const Source& source, const YamlNode& root, Diagnostics& diagnostics)
+      : source_(source), diagnostics_(diagnostics), fields_(source, root, diagnostics) {}
+
+  std::string about() { return fields_.text("about").value_or(""); }
+
+  void number(std::string_view key, double& target, double least, double most) {
+    if (const YamlNode* value = sourced(key)) take(*value, key, target, least, most);
+  }
+
+  void whole(std::string_view key, int& target, int least, int most) {
+    double value = target;
+    number(key, value, least, most);
+    if (value != static_cast<int>(value)) {
+      if (const YamlNode* node = sourced(key))
+        diagnostics_.error(source_, node->at, fmt::format("\"{}\" must be a whole number", key));
+      return;
+    }
+    target = static_cast<int>(value);
+  }
+
+  void by_level(std::string_view key, ByLevel& target, double least, double most) {
+    const YamlNode* value = sourced(key);
+    if (!value) return;
+    if (value->kind != YamlNode::Kind::list || value->items.size() != target.size()) {
+      diagnostics_.error(source_, value->at,
+                         fmt::format("\"{}\" needs five numbers, one for each level", key),
+                         "for example [0.6, 0.5, 0.45, 0.4, 0.33]");
+      return;
+    }
+    for (std::size_t i = 0; i < target.size(); ++i)
+      take(value->items[i], key, target[i], least, most);
+  }
+
+  void spacing(std::vector<Method::Spacing>& target) {
+    const YamlNode* value = sourced("spacing");
+    if (!value) return;
+    for (const YamlNode& pair : value->items) {
+      Method::Spacing point{};
+      if (pair.kind != YamlNode::Kind::list || pair.items.size() != 2) {
+        diagnostics_.error(source_, pair.at, "a spacing pair is [delay, gap], both in days");
+        return;
+      }
+      take(pair.items[0], "spacing", point.delay, 1, 4000);
+      take(pair.items[1], "spacing", point.gap, 0.5, 400);
+      if (!target.empty() &&
+          (point.delay <= target.back().delay || point.gap <= target.back().gap ||
+           (point.gap + point.delay) * target.back().gap <=
+               point.gap * (target.back().gap + target.back().delay)))
+        diagnostics_.error(source_, pair.at,
+                           "longer delays need longer gaps, but a smaller share of the time left",
+                           "for example [[7, 3], [35, 8], [70, 12]]");
+      target.push_back(point);
+    }
+    if (target.size() < 2)
+      diagnostics_.error(source_, value->at, "spacing needs at least two pairs of [delay, gap]");
+  }
+
+  // For a rule between two fields.
+  void require(bool holds, std::string_view key, std::string message) {
+    if (holds) return;
+    const YamlNode* node = fields_.node(key);
+    diagnostics_.error(source_, node ? node->at : Place{}, std::move(message));
+  }
+
+  void finish() { fields_.refuse_unknown(); }
+
+ private:
+  // The value beside a source; nullptr, with an error, when either is not there.
+  const YamlNode* sourced(std::string_view key) {
+    const YamlNode* node = fields_.node(key);
+    if (!node) {
+      fields_.missing(key, std::string(kShape));
+      return nullptr;
+    }
+    const YamlNode* value = node->find("value");
+    const YamlNode* from = node->find("source");
+    if (!value || !from || from->text.empty()) {
+      diagnostics_.error(source_, node->at, fmt::format("\"{}\" has no value or no source", key),
+                         std::string(kShape));
+      return nullptr;
+    }
+    return value;
+  }
+
+  void take(const YamlNode& node, std::string_view key, double& target, double least, double most) {
+    const std::optional<double> value = number_in(node);
+    if (value && *value >= least && *value <= most)
+      target = *value;
+    else
+      diagnostics_.error(source_, node.at,
+                         fmt::format("\"{}\" must be a number from {} to {}", key, least, most));
+  }
+
+  const Source& source_;
+  Diagnostics& diagnostics_;
+  YamlFields fields_;
+};
+
+}  // namespace
+
+Method read_method(const Source& source, std::string name, Diagnostics& diagnostics) {
+  Method method;
+  method.name = std::move(name);
+  const std::optional<YamlNode> root = parse_yaml(source, diagnostics);
+  if (!root) return method;
+  const Diagnostics::Within within(diagnostics, fmt::format("while reading method \"{}\"", method.name));
+  MethodReader read(source, *root, diagnostics);
+  method.about = read.about();
+  read.whole("chunk least", method.chunk_least, 1, 16);
+  read.whole("chunk most", method.chunk_most, 1, 32);
+  read.number("chunk minutes", method.chunk_minutes, 0.5, 120);
+  read.whole("stretch bars", method.stretch_bars, 1, 200);
+  read.whole("repetitions", method.repetitions, 1, 20);
+  read.by_level("learn tempo", method.learn_tempo, 0.05, 1);
+  read.by_level("learn stumble", method.learn_stumble, 1, 10);
+  read.number("learn pause", method.learn_pause, 0, 60);
+  read.number("setup", method.setup, 0, 300);
+  read.number("join tempo", method.join_tempo, 0.05, 1);
+  read.number("recall tempo", method.recall_tempo, 0.05, 1);
+  read.number("slow tempo", method.slow_tempo, 0.05, 1);
+  read.number("counted tempo", method.counted_tempo, 0.05, 1);
+  read.number("recall stumble", method.recall_stumble, 1, 10);
+  read.number("cue start seconds", method.cue_start_seconds, 5, 600);
+  read.whole("cue throws", method.cue_throws, 1, 12);
+  read.whole("spoken times", method.spoken_times, 1, 10);
+  read.number("spoken tempo", method.spoken_tempo, 0.05, 1);
+  read.by_level("write out seconds", method.write_out_seconds, 1, 1800);
+  read.number("run setup", method.run_setup, 0, 1800);
+  read.number("minutes", method.minutes, 1, 480);
+  read.whole("blocks", method.blocks, 1, 6);
+  read.number("break minutes", method.break_minutes, 1, 60);
+  read.number("break after", method.break_after, 5, 60);
+  read.whole("quiet days", method.quiet_days, 0, 60);
+  read.whole("first recall days", method.first_recall_days, 1, 7);
+  read.whole("run throughs", method.run_throughs, 5, 60);
+  read.whole("run throughs for a new performer", method.run_throughs_new, 5, 60);
+  read.whole("run days", method.run_days, 3, 30);
+  read.whole("runs a day", method.runs_a_day, 1, 2);
+  read.whole("weak level", method.weak_level, 1, 5);
+  read.number("prove share", method.prove_share, 0, 0.8);
+  read.spacing(method.spacing);
+  read.number("longest gap", method.longest_gap, 1, 2);
+  read.require(method.chunk_most >= 2 * method.chunk_least - 1, "chunk most",
+               fmt::format("with chunks of at least {} bars, \"chunk most\" must be at least {}, or "
+                           "some phrases cannot be cut",
+                           method.chunk_least, 2 * method.chunk_least - 1));
+  read.require(method.run_throughs_new >= method.run_throughs, "run throughs for a new performer",
+               "a new performer needs no fewer run-throughs than others");
+  read.finish();
+  return method;
+}
+
+}  // namespace cahier

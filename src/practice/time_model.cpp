@@ -1,0 +1,104 @@
+#include "practice/time_model.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "practice/metronome.h"
+
+namespace cahier {
+namespace {
+
+double up_to_half(double minutes) {
+  // A hair below the next half, so that rounding noise never costs half a minute.
+  return std::max(0.5, std::ceil(minutes * 2 - 1e-9) / 2);
+}
+
+}  // namespace
+
+Tempo tempo_or_usual(const Piece& piece, int bar) {
+  if (const auto tempo = piece.tempo_at(bar)) return *tempo;
+  return {80, natural_beat(piece.meter_at(bar))};
+}
+
+TimeModel::TimeModel(const Piece& piece, const Method& method) : piece_(&piece), method_(&method) {
+  minutes_until_.reserve(piece.bars + 2);
+  minutes_until_.push_back(0);
+  for (int bar = piece.first_bar(); bar <= piece.bars; ++bar)
+    minutes_until_.push_back(minutes_until_.back() + piece.quarters_in(bar) /
+                                                         tempo_or_usual(piece, bar).quarters_per_minute());
+}
+
+double TimeModel::mark(int bar, double share_of_tempo) const {
+  const double per_minute = tempo_or_usual(*piece_, bar).per_minute;
+  return share_of_tempo >= 1 ? per_minute : metronome_mark(per_minute * share_of_tempo);
+}
+
+double TimeModel::playing(BarRange bars, double share_of_tempo) const {
+  const int origin = piece_->first_bar();
+  const double at_tempo =
+      minutes_until_[bars.last - origin + 1] - minutes_until_[bars.first - origin];
+  const double ratio = mark(bars.first, share_of_tempo) / tempo_or_usual(*piece_, bars.first).per_minute;
+  return at_tempo / ratio;
+}
+
+int TimeModel::learning_steps() const {
+  const int parts = static_cast<int>(piece_->parts().size());
+  return parts == 1 ? 1 : parts + 1;
+}
+
+double TimeModel::share(Drill drill, int level) const {
+  switch (drill) {
+    case Drill::learn: return method_->learn_tempo[level - 1];
+    case Drill::join: return method_->join_tempo;
+    case Drill::recall:
+    case Drill::cue_starts: return method_->recall_tempo;
+    case Drill::slow_pass: return method_->slow_tempo;
+    case Drill::counted_pass: return method_->counted_tempo;
+    case Drill::spoken_part: return method_->spoken_tempo;
+    case Drill::run_through:
+    case Drill::write_out: return 1;
+  }
+  return 1;
+}
+
+double TimeModel::learn(BarRange bars, int level) const {
+  const double once = playing(bars, share(Drill::learn, level)) * method_->learn_stumble[level - 1] +
+                      method_->learn_pause / 60;
+  return up_to_half(method_->setup / 60 + learning_steps() * method_->repetitions * once);
+}
+
+double TimeModel::from_memory(BarRange bars, double share_of_tempo) const {
+  return up_to_half(method_->setup / 60 + playing(bars, share_of_tempo) * method_->recall_stumble);
+}
+
+double TimeModel::join(BarRange bars) const { return from_memory(bars, method_->join_tempo); }
+double TimeModel::recall(BarRange bars) const { return from_memory(bars, method_->recall_tempo); }
+double TimeModel::slow_pass(BarRange bars) const { return from_memory(bars, method_->slow_tempo); }
+double TimeModel::counted_pass(BarRange bars) const {
+  return from_memory(bars, method_->counted_tempo);
+}
+
+double TimeModel::cue_starts(int starts) const {
+  return up_to_half(starts * method_->cue_start_seconds / 60);
+}
+
+double TimeModel::run_through() const {
+  double minutes = method_->run_setup / 60;
+  for (const BarRange& bars : piece_->playing_order()) minutes += playing(bars, 1);
+  return up_to_half(minutes);
+}
+
+double TimeModel::spoken_part(BarRange bars) const {
+  const int ways = static_cast<int>(piece_->parts().size());
+  const double once = playing(bars, method_->spoken_tempo) * method_->recall_stumble +
+                      method_->learn_pause / 60;
+  return up_to_half(method_->setup / 60 + ways * method_->spoken_times * once);
+}
+
+double TimeModel::write_out(BarRange bars, int level) const {
+  const double parts = static_cast<double>(piece_->parts().size());
+  return up_to_half(method_->setup / 60 +
+                    bars.size() * parts * method_->write_out_seconds[level - 1] / 60);
+}
+
+}  // namespace cahier

@@ -1,0 +1,49 @@
+// How long each drill takes, from the method's numbers and the piece's tempo.
+#pragma once
+
+#include <vector>
+
+#include "piece/piece.h"
+#include "practice/drill.h"
+#include "practice/method.h"
+
+namespace cahier {
+
+// The tempo at a bar; where the piece gives none, 80 of the meter's natural beat a minute.
+Tempo tempo_or_usual(const Piece& piece, int bar);
+
+class TimeModel {
+ public:
+  TimeModel(const Piece& piece, const Method& method);
+
+  // Metronome mark for practising from `bar` at a share of the performance tempo; the whole share
+  // is the tempo itself.
+  double mark(int bar, double share) const;
+  // Minutes to play bars once, unrepeated, at the mark for a share of the performance tempo.
+  double playing(BarRange bars, double share) const;
+
+  // Minutes of a whole task, rounded up to half a minute. Nothing takes less than half a minute.
+  double learn(BarRange bars, int level) const;
+  double join(BarRange bars) const;
+  double recall(BarRange bars) const;
+  double slow_pass(BarRange bars) const;
+  double counted_pass(BarRange bars) const;
+  double cue_starts(int starts) const;
+  double run_through() const;
+  double spoken_part(BarRange bars) const;
+  double write_out(BarRange bars, int level) const;
+
+  // The share of the performance tempo that a drill is played at.
+  double share(Drill drill, int level) const;
+  // Steps of learning: each part alone and then together, or one step for a single part.
+  int learning_steps() const;
+
+ private:
+  double from_memory(BarRange bars, double share_of_tempo) const;
+
+  const Piece* piece_;
+  const Method* method_;
+  std::vector<double> minutes_until_;  // at performance tempo, before each bar from the first on
+};
+
+}  // namespace cahier

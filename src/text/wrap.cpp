@@ -1,0 +1,82 @@
+#include "text/wrap.h"
+
+#include "text/utf8.h"
+
+namespace cahier {
+namespace {
+
+int width_of(std::string_view text) { return static_cast<int>(count_characters(text)); }
+
+class Lines {
+ public:
+  Lines(std::string_view lead, int hang, int width)
+      : line_(lead), used_(width_of(lead)), hang_(hang), width_(width) {}
+
+  bool fits(int characters) const { return used_ + characters <= width_; }
+  bool could_fit(int characters) const { return hang_ + characters <= width_; }
+
+  void add(std::string_view text) {
+    line_ += text;
+    used_ += width_of(text);
+    begun_ = true;
+  }
+
+  void next_line() {
+    if (!begun_) return;
+    text_ += trimmed() + "\n";
+    line_ = std::string(hang_, ' ');
+    used_ = hang_;
+    begun_ = false;
+  }
+
+  std::string finish() { return text_ + trimmed() + "\n"; }
+
+ private:
+  std::string trimmed() const { return line_.substr(0, line_.find_last_not_of(' ') + 1); }
+
+  std::string text_;
+  std::string line_;
+  int used_;
+  int hang_;
+  int width_;
+  bool begun_ = false;
+};
+
+std::string_view without_end_space(std::string_view text) {
+  return text.substr(0, text.find_last_not_of(' ') + 1);
+}
+
+void add_by_words(Lines& lines, std::string_view item, int end) {
+  while (true) {
+    const auto space = item.find(' ');
+    const std::string_view word = item.substr(0, space);
+    const bool is_last = space == std::string_view::npos;
+    if (!lines.fits(width_of(word) + (is_last ? end : 0))) lines.next_line();
+    lines.add(word);
+    if (is_last) return;
+    lines.add(" ");
+    item.remove_prefix(space + 1);
+  }
+}
+
+}  // namespace
+
+std::string wrap(std::string_view lead, const std::vector<std::string>& items,
+                 std::string_view separator, int hang, int width) {
+  Lines lines(lead, hang, width);
+  for (std::size_t at = 0; at < items.size(); ++at) {
+    // A separator stays on the line of the item before it.
+    const bool is_last = at + 1 == items.size();
+    const int end = is_last ? 0 : width_of(without_end_space(separator));
+    const int needed = width_of(items[at]) + end;
+    if (!lines.fits(needed) && lines.could_fit(needed)) lines.next_line();
+    if (lines.fits(needed))
+      lines.add(items[at]);
+    else
+      add_by_words(lines, items[at], end);
+    if (!is_last) lines.add(separator);
+  }
+  return lines.finish();
+}
+
+}  // namespace cahier

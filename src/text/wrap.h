@@ -1,0 +1,19 @@
+// Plain text for a terminal.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace cahier {
+
+inline constexpr int kTerminalWidth = 80;
+
+// `lead`, then the items with `separator` between them, broken into lines of at most `width`
+// characters; every line after the first begins with `hang` spaces. Breaks fall between items
+// where they can, else between words; a word longer than a line is left whole. Each line ends in
+// a newline and in no space.
+std::string wrap(std::string_view lead, const std::vector<std::string>& items,
+                 std::string_view separator, int hang, int width = kTerminalWidth);
+
+}  // namespace cahier

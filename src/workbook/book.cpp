@@ -1,0 +1,99 @@
+#include "workbook/book.h"
+
+#include "paper/text_fitting.h"
+#include "text/phrasing.h"
+#include "workbook/style.h"
+
+namespace cahier {
+namespace {
+
+constexpr double kHeadHeight = 9;  // the running head with its rule
+constexpr double kHeadGap = 4;
+constexpr double kFootHeight = 6;
+
+std::string title_of(const Plan& plan, const Words& words) {
+  std::vector<std::string> titles;
+  for (const PlannedPiece& piece : plan.pieces) titles.push_back(piece.piece.title);
+  return list_text(words, titles);
+}
+
+}  // namespace
+
+Book::Book(Canvas& canvas, const Plan& plan, const Words& words, const Print& print,
+           const Contents& known)
+    : canvas_(canvas),
+      plan_(plan),
+      words_(words),
+      print_(print),
+      known_(known),
+      title_(title_of(plan, words)) {}
+
+void Book::open_sheet(std::string_view name, std::string_view title) {
+  sheet_title_ = title;
+  sheet_begins_ = true;
+  contents_.sheets.emplace(name, canvas_.page_count() + 1);
+}
+
+void Book::begin(PageSize size) {
+  canvas_.begin_page(size);
+  if (sheet_begins_) canvas_.outline_entry(sheet_title_, 1);
+  sheet_begins_ = false;
+}
+
+void Book::mark(std::string_view title) { canvas_.outline_entry(title, 2); }
+
+Box Book::open_bare_page() {
+  begin(print_.paper);
+  return style::kMargins.inside(print_.paper, page());
+}
+
+Box Book::open_page(std::string_view right) {
+  const Box inside = open_bare_page();
+  return draw_head_and_foot(inside, right);
+}
+
+Box Book::open_wide_page(std::string_view right) {
+  const PageSize size = print_.paper.landscape();
+  begin(size);
+  // Turned sideways the punched edge is the top: the sheet is hung or filed by its long side.
+  const double punched = style::kMargins.punched;
+  const Box inside{style::kMargins.outer, punched, size.width - 2 * style::kMargins.outer,
+                   size.height - punched - style::kMargins.bottom};
+  return draw_head_and_foot(inside, right);
+}
+
+Box Book::draw_head_and_foot(Box inside, std::string_view right) {
+  const Box head = inside.top(kHeadHeight).without_bottom(2);
+  const double right_width = inside.width * 0.55;
+  draw_line(canvas_, head.without_right(right.empty() ? 0 : right_width), sheet_title_,
+            style::kHeading.at(13), Align::left, 9);
+  if (!right.empty())
+    draw_line(canvas_, head.right(right_width), right, style::kSmall.at(9.5), Align::right, 7.5);
+  const double rule_y = inside.y + kHeadHeight;
+  canvas_.line({inside.x, rule_y}, {inside.right(), rule_y}, style::kRule);
+
+  const Box foot = inside.bottom(kFootHeight).without_top(2);
+  draw_line(canvas_, foot.without_right(20),
+            words_.say("book.foot", {{"title", title_}, {"date", day_month_year(words_, plan_.by)}}),
+            style::kFine, Align::left, 7);
+  draw_line(canvas_, foot.right(18), std::to_string(page()), style::kFine.at(9), Align::right, 7);
+  return inside.without_top(kHeadHeight + kHeadGap).without_bottom(kFootHeight + 2);
+}
+
+int Book::page_of(std::string_view sheet) const {
+  const auto found = known_.sheets.find(sheet);
+  return found == known_.sheets.end() ? 0 : found->second;
+}
+
+int Book::page_of_day(Date date) const {
+  const auto found = known_.days.find(date);
+  return found == known_.days.end() ? 0 : found->second;
+}
+
+Contents Book::contents() const {
+  Contents contents = contents_;
+  contents.pages = canvas_.page_count();
+  return contents;
+}
+
+}  // namespace cahier

@@ -1,0 +1,85 @@
+// The workbook being drawn: pages with their running heads, and where things stand.
+#pragma once
+
+#include <map>
+#include <string>
+#include <string_view>
+
+#include "paper/canvas.h"
+#include "plan/plan.h"
+#include "text/words.h"
+
+namespace cahier {
+
+// How it is to be printed.
+struct Print {
+  PageSize paper = kA4;
+  double staff_height = 8;  // millimetres, for writing by hand
+  bool teacher = false;     // with the teacher's lines and sign-off
+};
+
+// Where sheets and days stand; found by drawing the book once on a recording canvas.
+struct Contents {
+  std::map<std::string, int, std::less<>> sheets;  // first page of each sheet, by its packet name
+  std::map<Date, int> days;                        // page of each day's panel
+  int pages = 0;
+  bool operator==(const Contents&) const = default;
+};
+
+class Book {
+ public:
+  // REQUIRES: everything passed in outlives the book. `known` is empty on the first drawing.
+  Book(Canvas& canvas, const Plan& plan, const Words& words, const Print& print,
+       const Contents& known);
+
+  Canvas& canvas() { return canvas_; }
+  const Typefaces& typefaces() const { return canvas_.typefaces(); }
+  const Plan& plan() const { return plan_; }
+  const Words& words() const { return words_; }
+  const Print& print() const { return print_; }
+  // The piece's title, or the titles of a programme.
+  const std::string& title() const { return title_; }
+
+  // Starts a sheet: its pages follow. `name` is the packet's name for it ("day panels"), `title`
+  // what stands in the PDF outline and at the head of its pages.
+  void open_sheet(std::string_view name, std::string_view title);
+
+  // A second-level entry of the PDF outline for the current page ("Week 3").
+  void mark(std::string_view title);
+
+  // Begins an upright page of the current sheet, draws its running head (title of the sheet at
+  // the left, `right` in small type at the right, a rule below) and foot (piece, edition, date,
+  // page number), and returns the box between them. REQUIRES: a sheet is open.
+  Box open_page(std::string_view right = {});
+  // The same on a page turned sideways: punched at the top, the head at the top of the long side.
+  Box open_wide_page(std::string_view right = {});
+  // A page without head or foot, for the cover.
+  Box open_bare_page();
+
+  int page() const { return canvas_.page_count(); }
+  // The first page of a sheet, the page of a day's panel, all pages: 0 when not known (yet).
+  int page_of(std::string_view sheet) const;
+  int page_of_day(Date date) const;
+  int pages() const { return known_.pages; }
+
+  // Notes that the panel of `date` stands on the current page.
+  void note_day(Date date) { contents_.days[date] = page(); }
+  // What was found while drawing.
+  Contents contents() const;
+
+ private:
+  void begin(PageSize size);
+  Box draw_head_and_foot(Box inside, std::string_view right);
+
+  Canvas& canvas_;
+  const Plan& plan_;
+  const Words& words_;
+  const Print& print_;
+  const Contents& known_;
+  Contents contents_;
+  std::string title_;
+  std::string sheet_title_;
+  bool sheet_begins_ = false;  // its first page is still to come
+};
+
+}  // namespace cahier

@@ -1,0 +1,7 @@
+#include "workbook/sheets.h"
+
+namespace cahier {
+
+void draw_form_map(Book&) {}
+
+}  // namespace cahier

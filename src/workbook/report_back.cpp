@@ -1,0 +1,7 @@
+#include "workbook/sheets.h"
+
+namespace cahier {
+
+void draw_report_back(Book&) {}
+
+}  // namespace cahier

@@ -1,0 +1,111 @@
+#include "text/diagnostic.h"
+
+#include <catch2/catch.hpp>
+
+#include "text/utf8.h"
+
+using namespace cahier;
+
+namespace {
+
+std::vector<std::string> lines_of(const std::string& text) {
+  std::vector<std::string> lines(1);
+  for (const char letter : text) {
+    if (letter == '\n') {
+      lines.emplace_back();
+    } else {
+      lines.back() += letter;
+    }
+  }
+  return lines;
+}
+
+}  // namespace
+
+TEST_CASE("a message has place, line, caret, hint and chain, in this order") {
+  const Source source("study.yaml", "title: A\nbars: x\n");
+  Diagnostics diagnostics;
+  {
+    const Diagnostics::Within outer(diagnostics, "while reading \"sections\"");
+    const Diagnostics::Within inner(diagnostics, "while reading section \"B\"");
+    diagnostics.error(source, {2, 7}, "this is wrong", "write a number");
+  }
+  REQUIRE(diagnostics.all().size() == 1);
+  CHECK(compose(diagnostics.all()[0]) ==
+        "study.yaml:2:7: error: this is wrong\n"
+        "    bars: x\n"
+        "          ^\n"
+        "  write a number\n"
+        "  while reading section \"B\"\n"
+        "  while reading \"sections\"\n");
+  diagnostics.error(source, {1, 1}, "later");
+  CHECK(diagnostics.all()[1].chain.empty());
+}
+
+TEST_CASE("the caret counts characters, and a tab is as wide as a space") {
+  Diagnostic diagnostic;
+  diagnostic.source_line = "\tDvořák: ♭x";
+  diagnostic.at = {1, 11};
+  const auto lines = lines_of(compose(diagnostic));
+  CHECK(lines[1] == "     Dvořák: ♭x");
+  CHECK(lines[2] == "              ^");
+}
+
+TEST_CASE("a long line is cut around the caret") {
+  const std::string long_line = std::string(5000, 'a') + "!" + std::string(5000, 'b');
+  const Source source("long.yaml", long_line);
+  Diagnostics diagnostics;
+  diagnostics.error(source, {1, 5001}, "here");
+  const auto lines = lines_of(compose(diagnostics.all()[0]));
+  REQUIRE(lines.size() >= 3);
+  CHECK(count_characters(lines[1]) <= 84);
+  CHECK(lines[1].find("…") != std::string::npos);
+  const auto shown = decode_utf8(lines[1]);
+  CHECK(shown.at(lines[2].find('^')) == U'!');
+  CHECK(diagnostics.all()[0].source_line.size() < 1000);
+}
+
+TEST_CASE("control characters of the input never reach the terminal") {
+  const Source source("a\x1b.yaml",
+                      "a\x1b[31mb\xE2\x80\xAE"
+                      "c\xC2\x9B");
+  Diagnostics diagnostics;
+  diagnostics.error(source, {1, 1}, "found \"\x1b[0m\"", "hint\r");
+  for (const char32_t character : decode_utf8(compose(diagnostics.all()[0]))) {
+    if (character != U'\n') CHECK_FALSE(is_control(character));
+  }
+}
+
+TEST_CASE("after many errors the rest are summed up, and warnings do not hide errors") {
+  const Source source("many.yaml", "x");
+  Diagnostics diagnostics;
+  for (int count = 0; count < 1000; ++count) diagnostics.warning(source, {1, 1}, "w");
+  CHECK_FALSE(diagnostics.has_errors());
+  for (int count = 0; count < 1000; ++count) diagnostics.error(source, {1, 1}, "e");
+  CHECK(diagnostics.has_errors());
+  CHECK(diagnostics.error_count() == 1000);
+  CHECK(diagnostics.all().size() == 2 * (Diagnostics::kMost + 1));
+  CHECK(diagnostics.all().back().message == "too many errors; the rest of them are not shown");
+}
+
+TEST_CASE("a source knows its lines whatever ends them") {
+  const Source source("s",
+                      "\xEF\xBB\xBF"
+                      "one\r\ntwo\rthree\n\nfive♭x");
+  CHECK(source.line(1) == "one");
+  CHECK(source.line(2) == "two");
+  CHECK(source.line(3) == "three");
+  CHECK(source.line(4).empty());
+  CHECK(source.line(5) == "five♭x");
+  CHECK(source.line(6).empty());
+  CHECK(source.line(0).empty());
+  const Place end = source.place(source.text().size());
+  CHECK(end.line == 5);
+  CHECK(end.column == 7);
+}
+
+TEST_CASE("a file that is not there or is a folder is named with the reason") {
+  CHECK_THROWS_WITH(Source::from_file("no/such/file.yaml"),
+                    Catch::Contains("no/such/file.yaml") && Catch::Contains("No such file"));
+  CHECK_THROWS_AS(Source::from_file("."), FileError);
+}

@@ -1,0 +1,97 @@
+#include "plan/dice.h"
+
+#include <catch2/catch.hpp>
+#include <numeric>
+#include <set>
+
+using namespace cahier;
+
+namespace {
+
+std::vector<int> numbers_to(int count) {
+  std::vector<int> numbers(count);
+  std::iota(numbers.begin(), numbers.end(), 1);
+  return numbers;
+}
+
+}  // namespace
+
+TEST_CASE("two dice in order give every cue start its equal share of 36 outcomes") {
+  for (int count = 1; count <= 36; ++count) {
+    INFO(count << " cue starts");
+    const auto tables = dice_tables(numbers_to(count));
+    REQUIRE(tables.size() == 1);
+    const DiceTable& table = tables[0];
+    CHECK(table.name == "2d6");
+    REQUIRE(static_cast<int>(table.rows.size()) == count);
+    std::set<std::vector<int>> seen(table.again.begin(), table.again.end());
+    CHECK(seen.size() == table.again.size());
+    for (int row = 0; row < count; ++row) {
+      CHECK(table.rows[row].cue == row + 1);
+      CHECK(static_cast<int>(table.rows[row].outcomes.size()) == 36 / count);
+      for (const auto& outcome : table.rows[row].outcomes) {
+        CHECK(seen.insert(outcome).second);
+        for (const int face : outcome) CHECK((face >= 1 && face <= 6));
+      }
+    }
+    CHECK(seen.size() == 36);
+  }
+}
+
+TEST_CASE("outcomes are dealt in the order of the dice and the rest say throw again") {
+  // Index (first - 1) * 6 + second; with seven cue starts five each, and one left over.
+  const DiceTable table = dice_tables(numbers_to(7))[0];
+  CHECK(table.rows[0].outcomes ==
+        std::vector<std::vector<int>>{{1, 1}, {1, 2}, {1, 3}, {1, 4}, {1, 5}});
+  CHECK(table.rows[1].outcomes.front() == std::vector<int>{1, 6});
+  CHECK(table.again == std::vector<std::vector<int>>{{6, 6}});
+}
+
+TEST_CASE("the throws to be expected are the published ones") {
+  // Computed: 36 / (q n) with q = floor(36 / n).
+  const struct {
+    int cues;
+    double throws;
+  } table[] = {{7, 1.0286}, {8, 1.1250}, {9, 1},       {12, 1},      {18, 1},
+               {36, 1},     {10, 1.2},   {13, 1.3846}, {19, 1.8947}, {25, 1.44}};
+  for (const auto& row : table) {
+    INFO(row.cues << " cue starts");
+    CHECK(expected_throws(dice_tables(numbers_to(row.cues))[0]) == Approx(row.throws).margin(5e-5));
+  }
+}
+
+TEST_CASE("the throws to be expected of a single die are the published ones") {
+  // Computed: 4 of 6 count, 1.5 throws; 5 of 6, 1.2.
+  DiceTable die{"1d6", 6, 1, {{1, {{1}}}, {2, {{2}}}, {3, {{3}}}, {4, {{4}}}}, {{5}, {6}}};
+  CHECK(expected_throws(die) == Approx(1.5));
+  die.rows.push_back({5, {{5}}});
+  die.again = {{6}};
+  CHECK(expected_throws(die) == Approx(1.2));
+}
+
+TEST_CASE("no cue start is told by the sum of the dice") {
+  // The sums of two dice fall 1 2 3 4 5 6 5 4 3 2 1 times in 36, so eleven cue starts by sum would
+  // be far from even; by order each has three.
+  const DiceTable table = dice_tables(numbers_to(11))[0];
+  for (const auto& row : table.rows) CHECK(row.outcomes.size() == 3);
+}
+
+TEST_CASE("more than 36 cue starts are cut into near-equal tables, each a stretch in order") {
+  for (const int count : {37, 72, 73, 100, 500}) {
+    INFO(count << " cue starts");
+    const auto tables = dice_tables(numbers_to(count));
+    CHECK(static_cast<int>(tables.size()) == (count + 35) / 36);
+    int next = 1;
+    std::size_t least = 36;
+    std::size_t most = 0;
+    for (const auto& table : tables) {
+      for (const auto& row : table.rows) CHECK(row.cue == next++);
+      least = std::min(least, table.rows.size());
+      most = std::max(most, table.rows.size());
+    }
+    CHECK(next == count + 1);
+    CHECK(most - least <= 1);
+  }
+}
+
+TEST_CASE("no cue starts need no table") { CHECK(dice_tables({}).empty()); }

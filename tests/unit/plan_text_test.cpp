@@ -1,0 +1,108 @@
+#include "plan/plan_text.h"
+
+#include <catch2/catch.hpp>
+#include <sstream>
+
+#include "sound_plan.h"
+#include "text/utf8.h"
+
+using namespace cahier;
+
+namespace {
+
+std::vector<std::string> lines(const std::string& text) {
+  std::vector<std::string> all;
+  std::stringstream in(text);
+  for (std::string line; std::getline(in, line);) all.push_back(line);
+  return all;
+}
+
+bool has_line(const std::string& text, const std::string& wanted) {
+  for (const std::string& line : lines(text))
+    if (line == wanted) return true;
+  return false;
+}
+
+bool holds(const std::string& text, const std::string& part) {
+  return text.find(part) != std::string::npos;
+}
+
+std::string said(const Plan& plan, bool why = false) {
+  return plan_text(plan, english_words(), why);
+}
+
+}  // namespace
+
+TEST_CASE("a plan's text begins with what it is for and what it holds") {
+  const std::string text = said(sound_plan());
+  CHECK(lines(text).at(0) == "Lantern Study, by Nobody");
+  CHECK(has_line(text, "4–17 January 2027 · 2 weeks · For Monday 18 January 2027"));
+  CHECK(has_line(text, "  12 practice days · 2 days off · 53½ minutes in all"));
+  CHECK(has_line(text, "  2 chunks · 3 cue starts · 5 run-throughs"));
+  CHECK(has_line(text, "  Everything is learned by Tuesday 5 January."));
+  CHECK(holds(text, "quarter = 132"));
+  CHECK(holds(text, "15 minutes a day"));
+}
+
+TEST_CASE("each day has its date, its minutes and its tasks, weeks apart with their ISO number") {
+  const std::string text = said(sound_plan());
+  // 2027-01-01 is 2026-W53-5 (ISO 8601), so Monday 4 January opens week 1.
+  CHECK(holds(text, "\n\nWeek 1 · 4–10 January 2027\n"));
+  CHECK(holds(text, "\n\nWeek 2 · 11–17 January 2027\n"));
+  CHECK(has_line(text, "Mon  4 Jan  8½ min  learn 1–4"));
+  CHECK(has_line(text, "Tue  5 Jan  13 min  recall 1–4 · learn 5–8 · join 1–12"));
+  CHECK(has_line(text, "                    Every bar is learned."));
+  CHECK(has_line(text, "Thu  7 Jan          nothing set"));
+  CHECK(has_line(text, "Sun 10 Jan     off"));
+  CHECK(holds(text, "forks at cue starts 1, 2 and 1 throw"));
+  CHECK(has_line(text, "Mon 11 Jan   5 min  2 run-throughs"));
+}
+
+TEST_CASE("no line of a plan's text is longer than a terminal") {
+  Plan plan = sound_plan();
+  for (int more = 0; more < 12; ++more) plan.days[2].tasks.push_back(plan.days[2].tasks[0]);
+  plan.pieces[0].piece.title = std::string(30, 'a') + " " + std::string(40, 'b') + " Études";
+  for (const bool why : {false, true})
+    for (const std::string& line : lines(said(plan, why))) {
+      INFO(line);
+      CHECK(count_characters(line) <= 80);
+      CHECK((line.empty() || line.back() != ' '));
+    }
+}
+
+TEST_CASE("asked why, each task has its own line and its reason under it") {
+  const std::string text = said(sound_plan(), true);
+  CHECK(holds(text,
+              "Tue  5 Jan  13 min  recall 1–4 · 1½ min\n"
+              "                      the first recall, after a night\n"
+              "                    learn 5–8 · 8½ min\n"
+              "                      new\n"));
+  CHECK(holds(text, "look-alikes part at bar 3"));
+  CHECK_FALSE(holds(said(sound_plan()), "after a night"));
+}
+
+TEST_CASE("a plan that does not fit says by how much, what has no place, and the words to type") {
+  Plan plan = sound_plan();
+  plan.fits = false;
+  plan.unplaced = {{0, Drill::learn, {5, 8}, 8.5, Why::no_room_to_learn},
+                   {0, Drill::run_through, {1, 12}, 2.5, Why::no_room_to_run}};
+  plan.remedies = {{"--minutes 22", 22}, {"--from 2026-12-28", 7}};
+  const std::string text = said(plan);
+  CHECK(holds(text, "11 minutes of work"));
+  CHECK(holds(text, "learn 5–8: 8½ min"));
+  CHECK(has_line(text, "--minutes 22"));
+  CHECK(has_line(text, "--from 2026-12-28"));
+  CHECK_FALSE(holds(said(sound_plan()), "no place"));
+  plan.remedies.clear();
+  CHECK(holds(said(plan), "Nothing that was tried"));
+}
+
+TEST_CASE("of several pieces each task says to which it belongs") {
+  Plan plan = sound_plan();
+  plan.pieces.push_back(plan.pieces[0]);
+  plan.days[0].tasks[0].piece = 1;
+  const std::string text = said(plan);
+  CHECK(has_line(text, "[2] Lantern Study, by Nobody"));
+  CHECK(holds(text, "[2] learn 1–4"));
+  CHECK_FALSE(holds(said(sound_plan()), "[1]"));
+}

@@ -1,0 +1,169 @@
+#include "paper/whole_file.h"
+
+#include <sys/resource.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <catch2/catch.hpp>
+#include <cerrno>
+#include <csignal>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+
+#include "text/diagnostic.h"
+
+using namespace cahier;
+
+namespace {
+
+namespace fs = std::filesystem;
+
+// A fresh directory that is gone afterwards.
+class Workplace {
+ public:
+  Workplace() : path_(fs::temp_directory_path() / ("cahier-whole-" + std::to_string(::getpid()))) {
+    fs::remove_all(path_);
+    fs::create_directory(path_);
+  }
+  ~Workplace() { fs::remove_all(path_); }
+  Workplace(const Workplace&) = delete;
+  Workplace& operator=(const Workplace&) = delete;
+
+  std::string file(const std::string& name) const { return (path_ / name).string(); }
+  std::size_t count() const {
+    return static_cast<std::size_t>(
+        std::distance(fs::directory_iterator(path_), fs::directory_iterator()));
+  }
+
+ private:
+  fs::path path_;
+};
+
+std::string content(const std::string& path) {
+  std::ifstream in(path, std::ios::binary);
+  return {std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
+}
+
+int failing(int error) {
+  errno = error;
+  return -1;
+}
+
+}  // namespace
+
+TEST_CASE("a file is written whole, byte for byte, and nothing is left beside it") {
+  const Workplace place;
+  const std::string path = place.file("a.pdf");
+  const std::string bytes("\0\xFF\r\n%PDF", 8);
+  write_whole(path, bytes);
+  CHECK(content(path) == bytes);
+  write_whole(path, "shorter");
+  CHECK(content(path) == "shorter");
+  write_whole(path, "");
+  CHECK(content(path).empty());
+  CHECK(place.count() == 1);
+}
+
+TEST_CASE("after any failing call the old file is untouched and no temporary file is left") {
+  const Workplace place;
+  const std::string path = place.file("a.pdf");
+  write_whole(path, "the old file");
+  FileCalls calls = FileCalls::system();
+  std::string reason;
+  SECTION("the disk is full halfway") {
+    calls.write = [](int descriptor, const void* data, std::size_t) -> ssize_t {
+      static bool first = true;
+      if (!first) return failing(ENOSPC);
+      first = false;
+      return ::write(descriptor, data, 1);
+    };
+    reason = "no space left";
+  }
+  SECTION("nothing can be written and no error is given") {
+    calls.write = [](int, const void*, std::size_t) -> ssize_t { return 0; };
+    reason = "no space left";
+  }
+  SECTION("the disk fails when it is forced") {
+    calls.sync = [](int) { return failing(EIO); };
+    reason = "nput/output error";
+  }
+  SECTION("closing reports what writing did not") {
+    calls.close = [](int descriptor) {
+      ::close(descriptor);
+      return failing(EDQUOT);
+    };
+    reason = "quota";
+  }
+  SECTION("renaming is refused") {
+    calls.rename = [](const char*, const char*) { return failing(EACCES); };
+    reason = "not permitted";
+  }
+  CHECK_THROWS_WITH(write_whole(path, "the new file", calls),
+                    Catch::Contains(path) && Catch::Contains(reason));
+  CHECK_THROWS_AS(write_whole(path, "the new file", calls), FileError);
+  CHECK(content(path) == "the old file");
+  CHECK(place.count() == 1);
+}
+
+TEST_CASE("an interrupted or partial write goes on") {
+  const Workplace place;
+  const std::string path = place.file("a.pdf");
+  FileCalls calls = FileCalls::system();
+  int calls_made = 0;
+  calls.write = [&](int descriptor, const void* data, std::size_t size) -> ssize_t {
+    if (++calls_made % 2 == 1) return failing(EINTR);
+    return ::write(descriptor, data, std::min<std::size_t>(size, 3));
+  };
+  write_whole(path, "in small pieces", calls);
+  CHECK(content(path) == "in small pieces");
+}
+
+TEST_CASE("a limit on the size of files is reported and leaves nothing behind") {
+  const Workplace place;
+  const std::string path = place.file("a.pdf");
+  write_whole(path, "the old file");
+  const auto old_handler = std::signal(SIGXFSZ, SIG_IGN);
+  rlimit old_limit{};
+  REQUIRE(::getrlimit(RLIMIT_FSIZE, &old_limit) == 0);
+  rlimit limit = old_limit;
+  limit.rlim_cur = 1000;
+  REQUIRE(::setrlimit(RLIMIT_FSIZE, &limit) == 0);
+  std::string message;
+  try {
+    write_whole(path, std::string(5000, 'x'));
+  } catch (const FileError& error) {
+    message = error.what();
+  }
+  ::setrlimit(RLIMIT_FSIZE, &old_limit);
+  std::signal(SIGXFSZ, old_handler);
+  CHECK_THAT(message, Catch::Contains("larger than the system allows"));
+  CHECK(content(path) == "the old file");
+  CHECK(place.count() == 1);
+}
+
+TEST_CASE("a place that cannot hold a file is named with the reason") {
+  const Workplace place;
+  write_whole(place.file("plain"), "x");
+  const auto writing = [](const std::string& path) { write_whole(path, "x"); };
+  CHECK_THROWS_WITH(writing(place.file("missing/a.pdf")), Catch::Contains("no such directory"));
+  CHECK_THROWS_WITH(writing(place.file("plain/a.pdf")), Catch::Contains("not a directory"));
+  CHECK_THROWS_WITH(writing(place.file("")), Catch::Contains("it is a directory"));
+  CHECK_THROWS_WITH(writing(place.file(std::string(300, 'n'))), Catch::Contains("too long"));
+  CHECK_THROWS_AS(writing(""), FileError);
+  CHECK_THROWS_WITH(writing("/dev/full"), Catch::Contains("no space left"));
+  CHECK_NOTHROW(writing("/dev/null"));
+  CHECK(place.count() == 1);
+}
+
+TEST_CASE("a symbolic link stays a link, and permissions stay as they were") {
+  const Workplace place;
+  const std::string path = place.file("real.pdf");
+  write_whole(path, "old");
+  REQUIRE(::chmod(path.c_str(), 0640) == 0);
+  fs::create_symlink("real.pdf", place.file("link.pdf"));
+  write_whole(place.file("link.pdf"), "new");
+  CHECK(fs::is_symlink(place.file("link.pdf")));
+  CHECK(content(path) == "new");
+  CHECK(fs::status(path).permissions() == fs::perms(0640));
+}

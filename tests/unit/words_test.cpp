@@ -1,0 +1,150 @@
+#include "text/words.h"
+
+#include <catch2/catch.hpp>
+#include <filesystem>
+#include <fstream>
+#include <regex>
+#include <set>
+#include <sstream>
+
+#include "text/templates.h"
+
+using namespace cahier;
+
+namespace {
+
+const std::filesystem::path kRoot =
+    std::filesystem::path(__FILE__).parent_path().parent_path().parent_path();
+
+// Groups whose keys the program composes at run time from the word of a drill, a reason, a note or
+// a cause, and so does not name one by one.
+const std::vector<std::string> kComposed = {"drills.", "notes.", "reasons.", "why."};
+
+std::string english_text() {
+  for (const BuiltIn& one : built_in_templates())
+    if (one.name == "words/en.yaml") return std::string(one.text);
+  return {};
+}
+
+std::string replaced(std::string text, const std::string& what, const std::string& with) {
+  const auto at = text.find(what);
+  REQUIRE(at != std::string::npos);
+  return text.replace(at, what.size(), with);
+}
+
+std::vector<Diagnostic> problems(const std::string& text) {
+  Diagnostics diagnostics;
+  read_words(Source("words/xx.yaml", text), diagnostics);
+  for (const auto& one : diagnostics.all()) UNSCOPED_INFO(compose(one));
+  return diagnostics.all();
+}
+
+// Everything in src, without line ends, so that a key may stand on a line of its own.
+std::string all_sources() {
+  std::string all;
+  for (const auto& file : std::filesystem::recursive_directory_iterator(kRoot / "src")) {
+    if (file.path().extension() != ".cpp" && file.path().extension() != ".h") continue;
+    std::ifstream in(file.path());
+    std::stringstream text;
+    text << in.rdbuf();
+    all += text.str();
+  }
+  return all;
+}
+
+std::set<std::string> matches(const std::string& text, const char* pattern) {
+  std::set<std::string> found;
+  const std::regex regex(pattern);
+  for (auto at = std::sregex_iterator(text.begin(), text.end(), regex);
+       at != std::sregex_iterator(); ++at)
+    found.insert((*at)[1]);
+  return found;
+}
+
+}  // namespace
+
+TEST_CASE("a sentence is said with its values filled in") {
+  const Words& words = english_words();
+  CHECK(words.say("dates.day_month", {{"day", 4}, {"month", "January"}}) == "4 January");
+  CHECK(words.say("drills.learn", {{"bars", "1–4"}, {"unused", "x"}}) == "learn 1–4");
+  CHECK(words.count("plan.weeks", 1) == "1 week");
+  CHECK(words.count("plan.weeks", 11) == "11 weeks");
+  CHECK(words.count("plan.weeks", 0) == "0 weeks");
+  CHECK(words.list("weekdays.short").size() == 7);
+}
+
+TEST_CASE("an unknown key and a missing value are faults of the program") {
+  const Words& words = english_words();
+  CHECK_THROWS_AS(words.say("plan.no_such_words"), std::logic_error);
+  CHECK_THROWS_AS(words.say("drills.learn"), std::logic_error);
+  CHECK_THROWS_AS(words.say("weekdays.short"), std::logic_error);
+  CHECK_THROWS_AS(words.list("drills.learn"), std::logic_error);
+}
+
+TEST_CASE("the English words pass as a language of their own") {
+  CHECK(problems(english_text()).empty());
+}
+
+TEST_CASE("a language may move or leave out a placeholder but not invent one") {
+  const std::string text = english_text();
+  CHECK(problems(replaced(text, "\"{day} {month}\"", "\"{month} {day}.\"")).empty());
+  CHECK(problems(replaced(text, "\"learn {bars}\"", "lernen")).empty());
+  const auto invented = problems(replaced(text, "\"learn {bars}\"", "\"lernen {bar}\""));
+  REQUIRE(invented.size() == 1);
+  CHECK(invented[0].message.find("{bar}") != std::string::npos);
+  CHECK(invented[0].message.find("did you mean \"bars\"") != std::string::npos);
+  CHECK(problems(replaced(text, "\"learn {bars}\"", "\"learn {bars\"")).size() == 1);
+  CHECK(problems(replaced(text, "\"learn {bars}\"", "\"learn }\"")).size() == 1);
+}
+
+TEST_CASE("a missing and an unknown key are named with their place and the nearest key") {
+  const auto found = problems(replaced(english_text(), "\n  learn:", "\n  lern:"));
+  REQUIRE(found.size() == 2);
+  CHECK(found[0].message.find("did you mean \"drills.learn\"") != std::string::npos);
+  CHECK(found[0].at.line > 1);
+  CHECK(found[1].message.find("lack \"drills.learn\"") != std::string::npos);
+}
+
+TEST_CASE("an empty, overlong or wrongly shaped text is refused") {
+  const std::string text = english_text();
+  const std::string learn = "\"learn {bars}\"";
+  CHECK(problems(replaced(text, learn, "\"\"")).size() == 1);
+  CHECK(problems(replaced(text, learn, "\" \"")).size() == 1);
+  CHECK(problems(replaced(text, learn, "[a, b]")).size() == 1);
+  CHECK(problems(replaced(text, learn, "\"" + std::string(2000, 'a') + "\"")).empty());
+  CHECK(problems(replaced(text, learn, "\"" + std::string(2001, 'a') + "\"")).size() == 1);
+  CHECK(problems(replaced(text, "Saturday, Sunday]", "Saturday]")).size() == 1);
+  CHECK_FALSE(problems("just a sentence\n").empty());
+  CHECK_FALSE(problems("plan: text\n").empty());
+}
+
+TEST_CASE("every key that the program says exists in English") {
+  const std::string sources = all_sources();
+  const auto keys = english_words().keys();
+  const std::set<std::string> known(keys.begin(), keys.end());
+  const auto said = matches(sources, R"re((?:\.|->)(?:say|list)\(\s*"([a-z_]+\.[a-z_]+)")re");
+  const auto counted = matches(sources, R"re((?:\.|->)count\(\s*"([a-z_]+\.[a-z_]+)")re");
+  CHECK(said.size() > 20);
+  for (const std::string& key : said) {
+    INFO(key);
+    CHECK(known.count(key) == 1);
+  }
+  for (const std::string& key : counted) {
+    INFO(key);
+    CHECK(known.count(key + "_one") == 1);
+    CHECK(known.count(key + "_other") == 1);
+  }
+}
+
+TEST_CASE("every English key is said somewhere in the program") {
+  const auto named = matches(all_sources(), R"re("([a-z_]+\.[a-z_]+)")re");
+  for (const std::string& key : english_words().keys()) {
+    bool used = named.count(key) > 0;
+    for (const char* end : {"_one", "_other"})
+      if (key.ends_with(end))
+        used = used || named.count(key.substr(0, key.size() - std::string(end).size())) > 0;
+    for (const std::string& group : kComposed) used = used || key.starts_with(group);
+    INFO(key);
+    CHECK(used);
+  }
+}
