@@ -3,6 +3,7 @@
 #include "cli/commands.h"
 #include "cli/say.h"
 #include "piece/read_piece.h"
+#include "piece/read_programme.h"
 #include "practice/method.h"
 #include "text/words.h"
 #include "text/yaml.h"
@@ -12,12 +13,13 @@ namespace cahier {
 namespace {
 
 // What a file is, by a key that only its kind has; a piece when nothing tells.
-enum class Kind { piece, method, packet, words };
+enum class Kind { piece, programme, method, packet, words };
 
 Kind kind_of(const Source& source) {
   Diagnostics ignored;
   const auto root = parse_yaml(source, ignored);
   if (!root || root->find("title")) return Kind::piece;
+  if (is_programme(*root)) return Kind::programme;
   if (root->find("sheets")) return Kind::packet;
   if (root->find("repetitions") || root->find("spacing")) return Kind::method;
   if (root->find("weekdays") || root->find("months")) return Kind::words;
@@ -37,6 +39,10 @@ std::string read(const Source& source, Diagnostics& diagnostics) {
     case Kind::piece: {
       const auto piece = read_piece(source, diagnostics);
       return piece ? sound(*piece) : "";
+    }
+    case Kind::programme: {
+      const auto programme = read_programme(source, diagnostics);
+      return programme ? fmt::format("a programme of {} pieces", programme->pieces.size()) : "";
     }
     case Kind::method: read_method(source, source.name(), diagnostics); return "a method";
     case Kind::packet:

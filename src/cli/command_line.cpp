@@ -9,6 +9,7 @@ namespace {
 
 // Options as typed; empty when not given.
 struct Typed {
+  std::string piece;
   std::vector<std::string> files;
   std::string by, from, output, packet = "full", paper = "a4", staff;
   std::string minutes, days_off, temper, order, blocks, lesson, new_to_performing, repetitions;
@@ -87,7 +88,7 @@ Request to_request(const CLI::App& command, const Typed& typed, const TypedLine&
                     : name == "plan"  ? Command::plan
                     : name == "check" ? Command::check
                                       : Command::start;
-  request.files = typed.files;
+  request.files = typed.piece.empty() ? typed.files : std::vector<std::string>{typed.piece};
   request.output = typed.output;
   request.json = typed.json;
   request.why = typed.why;
@@ -107,9 +108,6 @@ Request to_request(const CLI::App& command, const Typed& typed, const TypedLine&
   else
     values.refuse("--paper", "\"" + typed.paper + "\" is no paper that cahier knows", "write a4, letter or a5");
   read_wishes(typed, values, request);
-  const bool plans = request.command == Command::print || request.command == Command::plan;
-  if (plans && typed.by.empty())
-    values.refuse("--by", "the date is missing", "add --by and the day it must be ready, as in --by 2027-03-20");
   if (diagnostics.has_errors()) throw InputError(diagnostics.all());
   return request;
 }
@@ -123,7 +121,7 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   app.require_subcommand(1);
 
   CLI::App* print = app.add_subcommand("print", "write the workbook as a PDF");
-  print->add_option("PIECE", typed.files, "the piece's YAML file")->required()->expected(1);
+  print->add_option("PIECE", typed.piece, "the YAML file of a piece or programme")->required();
   add_shared(*print, typed);
   print->add_option("--packet", typed.packet, "which sheets: full, student, wall, staves, or your own");
   print->add_option("--paper", typed.paper, "a4, letter or a5");
@@ -132,7 +130,7 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   print->add_option("-o,--output", typed.output, "where to write; the piece's name and .pdf when not given");
 
   CLI::App* plan = app.add_subcommand("plan", "show the plan as text");
-  plan->add_option("PIECE", typed.files, "the piece's YAML file")->required()->expected(1);
+  plan->add_option("PIECE", typed.piece, "the YAML file of a piece or programme")->required();
   add_shared(*plan, typed);
   plan->add_flag("--json", typed.json, "as JSON, format cahier-plan-1");
   plan->add_flag("--why", typed.why, "with the reason for each task");

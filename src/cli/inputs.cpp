@@ -1,8 +1,10 @@
 #include "cli/inputs.h"
 
 #include <algorithm>
+#include <filesystem>
 
 #include "piece/read_piece.h"
+#include "piece/read_programme.h"
 #include "practice/method.h"
 
 namespace cahier {
@@ -37,22 +39,64 @@ void check_dates(const Request& request, const TypedLine& typed, const Terms& te
            "allow some days: see --minutes and --days-off, or minutes: and days off: in the piece file");
 }
 
+// The pieces and what is asked for beside the command line: one piece, or a programme of several.
+class PieceFiles {
+ public:
+  explicit PieceFiles(const std::string& path) {
+    const Source source = Source::from_file(path);
+    Diagnostics unread;
+    const auto root = parse_yaml(source, unread);
+    if (!root || !is_programme(*root)) {
+      add_piece(source);
+      if (!pieces.empty()) practice = pieces.front().practice;
+    } else if (const auto programme = read_programme(source, diagnostics_)) {
+      paths.push_back(path);
+      title = programme->title;
+      by = programme->by;
+      from = programme->from;
+      practice = programme->practice;
+      const std::filesystem::path folder = std::filesystem::path(path).parent_path();
+      for (const Programme::File& file : programme->pieces)
+        add_piece(Source::from_file((folder / file.path).string()));
+    }
+    if (diagnostics_.has_errors()) throw InputError(diagnostics_.all());
+  }
+
+  const std::vector<Diagnostic>& warnings() const { return diagnostics_.all(); }
+
+  std::string title;
+  std::vector<std::string> paths;
+  std::optional<Date> by;
+  std::optional<Date> from;
+  Wishes practice;
+  std::vector<Piece> pieces;
+
+ private:
+  void add_piece(const Source& source) {
+    paths.push_back(source.name());
+    if (auto piece = read_piece(source, diagnostics_)) pieces.push_back(std::move(*piece));
+  }
+
+  Diagnostics diagnostics_;
+};
+
 }  // namespace
 
 Inputs read_inputs(const Request& request, const TypedLine& typed, Date today) {
   Templates templates(request.templates);
   Words words = read_template(templates, "words", request.language, read_words);
   const Method method = read_terms_method(request, templates);
-  Inputs inputs{std::move(templates), std::move(words), {}, {}, {}};
-
-  const Source source = Source::from_file(request.files.front());
-  Diagnostics diagnostics;
-  std::optional<Piece> piece = read_piece(source, diagnostics);
-  if (!piece) throw InputError(diagnostics.all());
-  inputs.warnings = diagnostics.all();
-  const Wishes wishes = request.wishes.over(piece->practice);
-  inputs.pieces.push_back(std::move(*piece));
-  inputs.terms = settle(request.from.value_or(today), *request.by, wishes, method);
+  PieceFiles files(request.files.front());
+  const std::optional<Date> by = request.by ? request.by : files.by;
+  if (!by) {
+    Diagnostics diagnostics;
+    diagnostics.error(typed.source(), typed.value_of("--by"), "the date is missing",
+                      "add --by and the day it must be ready, as in --by 2027-03-20");
+    throw InputError(diagnostics.all());
+  }
+  const Date from = request.from ? *request.from : files.from.value_or(today);
+  Inputs inputs{std::move(templates), std::move(words), files.title, files.paths, std::move(files.pieces),
+                settle(from, *by, request.wishes.over(files.practice), method), files.warnings()};
   check_dates(request, typed, inputs.terms);
   return inputs;
 }

@@ -14,6 +14,8 @@ namespace cahier {
 struct Inputs {
   Templates templates;
   Words words;
+  std::string programme;  // its title; empty for a single piece
+  std::vector<std::string> files;  // the programme's and the pieces'
   std::vector<Piece> pieces;
   Terms terms;
   std::vector<Diagnostic> warnings;

@@ -14,6 +14,7 @@ int show_plan(const Request& request, const TypedLine& typed, Date today) {
   const Inputs inputs = read_inputs(request, typed, today);
   say_all(inputs.warnings);
   Plan plan = make_plan(inputs.pieces, inputs.terms);
+  plan.programme = inputs.programme;
   if (!plan.fits) plan.remedies = remedies(inputs.pieces, inputs.terms);
   say_out(request.json ? plan_json(plan) : plan_text(plan, inputs.words, request.why));
   return plan.fits ? 0 : 1;

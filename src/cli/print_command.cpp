@@ -26,9 +26,10 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
   const Inputs inputs = read_inputs(request, typed, today);
   const Packet packet = read_template(inputs.templates, "packets", request.packet, read_packet);
   const Typefaces typefaces;
-  refuse_unprintable(typefaces, request.files.front(), inputs.words);
+  for (const std::string& file : inputs.files) refuse_unprintable(typefaces, file);
   say_all(inputs.warnings);
   Plan plan = make_plan(inputs.pieces, inputs.terms);
+  plan.programme = inputs.programme;
   if (!plan.fits) plan.remedies = remedies(inputs.pieces, inputs.terms);
   if (!plan.fits && !request.anyway) {
     say_out(plan_text(plan, inputs.words, false));

@@ -40,7 +40,7 @@ class Search {
 
 }  // namespace
 
-void refuse_unprintable(const Typefaces& typefaces, const std::string& path, const Words&) {
+void refuse_unprintable(const Typefaces& typefaces, const std::string& path) {
   const Source source = Source::from_file(path);
   Diagnostics diagnostics;
   if (const auto root = parse_yaml(source, diagnostics)) Search(typefaces, source, diagnostics).node(*root);

@@ -4,12 +4,11 @@
 #include <string>
 
 #include "paper/typeface.h"
-#include "text/words.h"
 
 namespace cahier {
 
 // Throws InputError naming every character of the file at `path` that cannot be printed, with its
 // place. Comments may hold anything.
-void refuse_unprintable(const Typefaces& typefaces, const std::string& path, const Words& words);
+void refuse_unprintable(const Typefaces& typefaces, const std::string& path);
 
 }  // namespace cahier

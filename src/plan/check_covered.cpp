@@ -86,7 +86,7 @@ void check_cue_chunks(Judgement& judgement, const JudgedPiece& judged, const Mom
       judgement.breach(5, fmt::format("{} names chunk {}, which is near none of its cue starts",
                                       what, judged.chunks()[chunk].id));
   if (task.bars.first != first || task.bars.last < last ||
-      task.bars.last > last + judgement.plan.method.chunk_most)
+      task.bars.last > last + 2 * judgement.plan.method.chunk_most)
     judgement.breach(7, fmt::format("{} does not go from its first cue start to its last", what));
 }
 

@@ -22,13 +22,19 @@ int rank(Drill drill) {
   return 7;
 }
 
+// Each block holds its share of the day's allowance; a task that would overfill a block opens the
+// next one, so that a short day needs no break.
 void assign_blocks(Day& day, int blocks) {
-  const double size = day.minutes() / blocks;
-  double before = 0;
+  const double size = day.allowance / blocks;
+  int block = 0;
+  double filled = 0;
   for (Task& task : day.tasks) {
-    // A task belongs where its middle falls.
-    task.block = std::min(blocks - 1, static_cast<int>((before + task.minutes / 2) / size));
-    before += task.minutes;
+    if (filled > 0 && filled + task.minutes > size + 0.5 && block + 1 < blocks) {
+      ++block;
+      filled = 0;
+    }
+    task.block = block;
+    filled += task.minutes;
   }
 }
 

@@ -117,6 +117,7 @@ struct Plan {
   Date from;
   Date by;
   bool fits = true;
+  std::string programme;  // title of a programme of several pieces; may be empty
   Method method;  // as used
   Temper temper = Temper::weak;
   Order order = Order::forward;

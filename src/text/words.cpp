@@ -11,7 +11,8 @@ namespace {
 
 std::span<const WordValue> as_span(WordValues values) { return {values.begin(), values.size()}; }
 
-std::string filled_in(std::string_view key, std::string_view text, std::span<const WordValue> values) {
+std::string filled_in(std::string_view key, std::string_view text,
+                      std::span<const WordValue> values) {
   std::string filled;
   while (true) {
     const auto open = text.find('{');

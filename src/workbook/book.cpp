@@ -12,6 +12,7 @@ constexpr double kHeadGap = 4;
 constexpr double kFootHeight = 6;
 
 std::string title_of(const Plan& plan, const Words& words) {
+  if (!plan.programme.empty()) return plan.programme;
   std::vector<std::string> titles;
   for (const PlannedPiece& piece : plan.pieces) titles.push_back(piece.piece.title);
   return list_text(words, titles);

@@ -1,0 +1,33 @@
+// Several pieces under one date and one budget of minutes.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "piece/wishes.h"
+#include "text/diagnostic.h"
+#include "text/source.h"
+#include "text/yaml.h"
+
+namespace cahier {
+
+struct Programme {
+  std::string title;
+  std::optional<Date> by;
+  std::optional<Date> from;
+  Wishes practice;
+  struct File {
+    std::string path;  // as written: relative to the programme's own folder
+    Place at;
+  };
+  std::vector<File> pieces;  // at least one, at most twelve
+};
+
+// Whether a file is a programme: it has the key `programme`.
+bool is_programme(const YamlNode& root);
+
+// Adds every problem to `diagnostics`; nullopt exactly when there was an error.
+std::optional<Programme> read_programme(const Source& source, Diagnostics& diagnostics);
+
+}  // namespace cahier

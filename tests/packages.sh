@@ -1,0 +1,34 @@
+# Installs the Debian or Ubuntu packages that cahier needs. Sourced by the scripts that build.
+
+build_packages="g++ cmake ninja-build pkg-config libhpdf-dev libyaml-cpp-dev libcli11-dev libfmt-dev libfreetype-dev fonts-noto-core"
+test_packages="catch2 clang-format poppler-utils qpdf"
+
+# need PACKAGE…: installs those that are missing, as root or with sudo.
+need() {
+  missing=""
+  for package in "$@"; do
+    dpkg-query -W -f='${Status}' "$package" 2>/dev/null | grep -q "ok installed" ||
+      missing="$missing $package"
+  done
+  [ -z "$missing" ] && return 0
+  if ! command -v apt-get >/dev/null; then
+    echo "These packages are missing, and there is no apt-get here to install them:$missing" >&2
+    exit 3
+  fi
+  if [ "$(id -u)" = 0 ]; then
+    as_root=""
+  elif command -v sudo >/dev/null; then
+    as_root="sudo"
+  else
+    echo "These packages are missing:$missing" >&2
+    echo "Installing them takes root or sudo, and neither is here. Ask whoever keeps this machine." >&2
+    exit 3
+  fi
+  echo "Installing:$missing"
+  # shellcheck disable=SC2086
+  $as_root env DEBIAN_FRONTEND=noninteractive sh -c \
+    "apt-get update -qq && apt-get install -y -qq --no-install-recommends $missing" >/dev/null || {
+    echo "The packages could not be installed; the lines above say why." >&2
+    exit 3
+  }
+}

@@ -1,0 +1,45 @@
+// Which rules a plan breaks, by number.
+#pragma once
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "plan/check_plan.h"
+#include "sound_plan.h"
+
+namespace cahier {
+
+// The rules broken, each once; the words go to the test's report.
+inline std::vector<int> broken_rules(const Plan& plan) {
+  std::vector<int> rules;
+  for (const Breach& breach : breaches(plan)) {
+    UNSCOPED_INFO("rule " << breach.rule << ": " << breach.what);
+    rules.push_back(breach.rule);
+  }
+  std::sort(rules.begin(), rules.end());
+  rules.erase(std::unique(rules.begin(), rules.end()), rules.end());
+  return rules;
+}
+
+// What is broken after one change to the sound plan.
+inline std::vector<int> broken_by(const std::function<void(Plan&)>& change) {
+  Plan plan = sound_plan();
+  change(plan);
+  return broken_rules(plan);
+}
+
+using Rules = std::vector<int>;
+
+inline bool says(const std::function<void(Plan&)>& change, const std::string& words) {
+  Plan plan = sound_plan();
+  change(plan);
+  const auto found = breaches(plan);
+  return std::any_of(found.begin(), found.end(), [&](const Breach& breach) {
+    return breach.what.find(words) != std::string::npos;
+  });
+}
+
+}  // namespace cahier
