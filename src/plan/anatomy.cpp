@@ -162,14 +162,22 @@ class Dissection {
     }
   }
 
-  // From a chunk's first bar to its end; from inside a chunk on to the end of the next.
+  // From a chunk's first bar to its end; from inside a chunk on to the end of the next. The chunk
+  // that a start lies in counts as played.
   StartFromCue start_at(int bar, int passage) const {
-    const bool inside = result_.passages[passage].bars.first != bar;
-    if (inside && passage + 1 < static_cast<int>(result_.passages.size())) ++passage;
-    StartFromCue start{bar, {bar, result_.passages[passage].bars.last}, {}};
-    start.chunks = result_.chunks_in(start.bars);
-    if (start.chunks.empty()) start.chunks = {result_.passages[passage].chunk};
+    const auto& passages = result_.passages;
+    const int holds = passages[passage].chunk;
+    const bool inside = passages[passage].bars.first != bar;
+    if (inside && passage + 1 < static_cast<int>(passages.size())) ++passage;
+    StartFromCue start{bar, {bar, passages[passage].bars.last}, {}};
+    name_chunks(start, holds);
     return start;
+  }
+
+  void name_chunks(StartFromCue& start, int holds) const {
+    start.chunks = result_.chunks_in(start.bars);
+    if (std::find(start.chunks.begin(), start.chunks.end(), holds) == start.chunks.end())
+      start.chunks.insert(std::upper_bound(start.chunks.begin(), start.chunks.end(), holds), holds);
   }
 
   void add_fork(const LookAlikes& group) {
@@ -186,7 +194,7 @@ class Dissection {
       const int end = result_.passages[passage_at(result_.passages, group.forks[i])].bars.last;
       if (end > start.bars.last) {
         start.bars.last = end;
-        start.chunks = result_.chunks_in(start.bars);
+        name_chunks(start, result_.passages[passage_at(result_.passages, bar)].chunk);
       }
       for (const int chunk : chunks_touching(group.passages[i])) learned.insert(chunk);
     }

@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
+#include <utility>
 
 namespace cahier {
 namespace {
@@ -49,16 +51,14 @@ void put_in_order(Day& day, int blocks) {
   if (!day.tasks.empty()) assign_blocks(day, blocks);
 }
 
-void number_tasks(std::vector<Day>& days_of_plan) {
-  for (Day& day : days_of_plan) {
+void number_tasks(std::vector<Day>& calendar) {
+  std::map<std::pair<unsigned, unsigned>, int> numbers;
+  for (Day& day : calendar) {
     const std::chrono::year_month_day date(day.date);
-    const bool later_year = day.date >= days_of_plan.front().date + days{365};
-    int number = 0;
+    const auto month = static_cast<unsigned>(date.month());
+    const auto of_month = static_cast<unsigned>(date.day());
     for (Task& task : day.tasks)
-      task.id = fmt::format("{}{:02}{:02}-{}",
-                            later_year ? fmt::format("{:02}", static_cast<int>(date.year()) % 100) : "",
-                            static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()),
-                            ++number);
+      task.id = fmt::format("{:02}{:02}-{}", month, of_month, ++numbers[{month, of_month}]);
   }
 }
 

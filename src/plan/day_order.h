@@ -9,8 +9,8 @@ namespace cahier {
 // Temper, and a second run-through last. Assigns the blocks of the day.
 void put_in_order(Day& day, int blocks);
 
-// Gives every task its id: month, day and number, "0104-1"; from the second year of a plan on with
-// the year before it, "280104-1".
-void number_tasks(std::vector<Day>& days);
+// Gives every task its id: month, day and number, "0104-1". The same day of a later year goes on
+// counting, so that no id comes twice.
+void number_tasks(std::vector<Day>& calendar);
 
 }  // namespace cahier

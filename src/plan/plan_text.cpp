@@ -46,10 +46,11 @@ class PlanText {
   std::string compose() const {
     std::string text = plan_summary(plan_, words_);
     for (std::size_t day = 0; day < plan_.days.size(); ++day) {
-      if (day == 0 || weekday_index(plan_.days[day].date) == 0) text += "\n" + week_head(day);
+      if (day == 0 || weekday_index(plan_.days[day].date) == 0)
+        text.append("\n").append(week_head(day));
       text += day_lines(plan_.days[day]);
     }
-    if (!plan_.fits) text += "\n" + misfit();
+    if (!plan_.fits) text.append("\n").append(misfit());
     return text;
   }
 
@@ -114,11 +115,11 @@ class PlanText {
                             {words_.say("plan.does_not_fit", {{"date", full_date(words_, plan_.by)},
                                                               {"minutes", minutes_text(minutes)}})},
                             "", 0);
-    text += "\n" + words_.say("plan.not_placed") + "\n";
+    text.append("\n").append(words_.say("plan.not_placed")).append("\n");
     for (const Unplaced& work : plan_.unplaced) text += wrap("  ", {unplaced_line(work)}, "", 4);
     if (plan_.remedies.empty())
       return text + "\n" + wrap("", {words_.say("plan.no_remedy")}, "", 0);
-    text += "\n" + words_.say("plan.remedies") + "\n";
+    text.append("\n").append(words_.say("plan.remedies")).append("\n");
     for (const Remedy& remedy : plan_.remedies) text += remedy.say + "\n";
     return text;
   }

@@ -12,9 +12,12 @@ std::string numbers(const std::vector<int>& list) {
 }
 
 std::string say_cue_starts(const Words& words, const Task& task) {
-  std::string text =
-      words.say(task.fork ? "drills.fork" : "drills.cue_starts", {{"cues", numbers(task.cues)}});
-  if (task.throws > 0) text += " " + words.count("drills.throws", task.throws);
+  if (task.cues.empty()) return words.count("drills.cue_starts_by_dice", task.throws);
+  const std::string_view key = task.fork               ? "drills.fork"
+                               : task.cues.size() == 1 ? "drills.cue_start"
+                                                       : "drills.cue_starts";
+  std::string text = words.say(key, {{"cues", numbers(task.cues)}});
+  if (task.throws > 0) text.append(" ").append(words.count("drills.throws", task.throws));
   return text;
 }
 

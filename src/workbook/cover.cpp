@@ -1,7 +1,313 @@
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "paper/text_fitting.h"
+#include "practice/time_model.h"
+#include "text/phrasing.h"
+#include "workbook/parts_form_strip.h"
+#include "workbook/parts_tempo.h"
 #include "workbook/sheets.h"
+#include "workbook/style.h"
 
 namespace cahier {
+namespace {
 
-void draw_cover(Book&) {}
+constexpr double kFootRoom = 20;  // check line and paper at the foot
+
+struct Fact {
+  std::string figure;
+  std::string label;
+};
+
+struct Totals {
+  int practice_days = 0;
+  int catch_up_days = 0;
+  double spare_minutes = 0;
+  double least_day = 0;
+  double most_day = 0;
+  int chunks = 0;
+  int cues = 0;
+  int learned_chunks = 0;
+  double learn_minutes = 0;
+  std::optional<Date> learned;  // the day of the last learn task
+};
+
+Totals totals_of(const Plan& plan) {
+  Totals totals;
+  for (const PlannedPiece& piece : plan.pieces) {
+    totals.chunks += static_cast<int>(piece.chunks.size());
+    totals.cues += static_cast<int>(piece.cues.size());
+  }
+  for (const Day& day : plan.days) {
+    if (day.allowance > 0) {
+      totals.least_day =
+          totals.practice_days == 0 ? day.allowance : std::min(totals.least_day, day.allowance);
+      totals.most_day = std::max(totals.most_day, day.allowance);
+      ++totals.practice_days;
+      totals.spare_minutes += std::max(0.0, day.allowance - day.minutes());
+    }
+    if (day.note == DayNote::catch_up) ++totals.catch_up_days;
+    for (const Task& task : day.tasks) {
+      if (task.drill != Drill::learn) continue;
+      ++totals.learned_chunks;
+      totals.learn_minutes += task.minutes;
+      totals.learned = day.date;
+    }
+  }
+  return totals;
+}
+
+std::vector<Fact> facts(const Plan& plan, const Words& words, const Totals& totals) {
+  std::vector<Fact> result = {
+      {std::to_string(totals.practice_days), words.count("cover.days", totals.practice_days)},
+      {minutes_text(plan.minutes_total()), words.say("cover.minutes")},
+      {std::to_string(totals.chunks), words.count("cover.chunks", totals.chunks)},
+      {std::to_string(totals.cues), words.count("cover.cues", totals.cues)},
+      {std::to_string(plan.runs_required()),
+       plan.pieces.size() > 1 ? words.say("cover.runs_each")
+                              : words.count("cover.runs", plan.runs_required())}};
+  if (totals.learned_chunks >= totals.chunks && totals.learned)
+    result.push_back({day_month_short(words, *totals.learned), words.say("cover.learned")});
+  else
+    result.push_back({"–", words.say("cover.not_learned")});
+  return result;
+}
+
+std::vector<std::string> assumptions(const Plan& plan, const Words& words, const Totals& totals) {
+  const Method& method = plan.method;
+  std::vector<std::string> texts;
+  if (totals.least_day == totals.most_day)
+    texts.push_back(words.say("cover.assumes_day", {{"minutes", minutes_text(totals.most_day)}}));
+  else
+    texts.push_back(words.say(
+        "cover.assumes_day_from_to",
+        {{"least", minutes_text(totals.least_day)}, {"most", minutes_text(totals.most_day)}}));
+  if (totals.learned_chunks > 0)
+    texts.push_back(
+        words.say("cover.assumes_chunk",
+                  {{"least", method.chunk_least},
+                   {"most", method.chunk_most},
+                   {"minutes", minutes_text(totals.learn_minutes / totals.learned_chunks)}}));
+  if (totals.catch_up_days > 0)
+    texts.push_back(words.count("cover.assumes_catch_up", totals.catch_up_days));
+  texts.push_back(
+      words.say("cover.assumes_spare",
+                {{"minutes", minutes_text(std::round(totals.spare_minutes / 10) * 10)}}));
+  if (method.quiet_days > 0) texts.push_back(words.count("cover.assumes_quiet", method.quiet_days));
+  return texts;
+}
+
+// The largest of a few sizes at which `text` takes at most `lines` lines; else the smallest.
+TextBlock title_block(const Typefaces& typefaces, const std::string& text, double width,
+                      std::size_t lines) {
+  for (const double size : {36.0, 31.0, 27.0, 23.0, 20.0, 18.0}) {
+    const TextBlock block(typefaces, text, style::kTitle.at(size), width, 1.3);
+    if (block.lines().size() <= lines) return block;
+  }
+  return TextBlock(typefaces, text, style::kTitle.at(15), width, 1.3);
+}
+
+std::string composers(const Plan& plan, const Words& words) {
+  std::vector<std::string> names;
+  for (const PlannedPiece& piece : plan.pieces) {
+    const std::string& name = piece.piece.composer;
+    if (!name.empty() && std::find(names.begin(), names.end(), name) == names.end())
+      names.push_back(name);
+  }
+  return names.empty() ? std::string() : list_text(words, names);
+}
+
+class Cover {
+ public:
+  explicit Cover(Book& book)
+      : book_(book),
+        words_(book.words()),
+        plan_(book.plan()),
+        totals_(totals_of(plan_)),
+        page_(book.open_bare_page()),
+        box_(page_.without_bottom(kFootRoom)) {}
+
+  void draw() {
+    draw_foot();
+    draw_title();
+    draw_dates();
+    draw_names();
+    draw_facts();
+    draw_forms();
+    draw_assumptions();
+  }
+
+ private:
+  Canvas& canvas() { return book_.canvas(); }
+  // Takes the top of what is left.
+  Box take(double height) {
+    const Box taken = box_.top(height);
+    box_ = box_.without_top(height);
+    return taken;
+  }
+  void block(const std::string& text, const TextStyle& text_style) {
+    const TextBlock lines(book_.typefaces(), text, text_style, box_.width);
+    lines.draw(canvas(), take(lines.height()));
+  }
+  bool small_paper() const { return page_.height < 220; }
+
+  void draw_title() {
+    draw_line(canvas(), take(6), words_.say("cover.kind"), style::kSmall.at(10), Align::left, 7.5);
+    take(small_paper() ? 6 : 22);
+    const TextBlock title =
+        title_block(book_.typefaces(), book_.title(), box_.width, small_paper() ? 2 : 3);
+    // A programme's titles may be many: keep two thirds of the page for the rest.
+    if (title.height() <= page_.height * 0.34) {
+      title.draw(canvas(), take(title.height()));
+    } else {
+      draw_line(canvas(), take(9), book_.title(), style::kTitle.at(15), Align::left, 15);
+    }
+    if (const std::string names = composers(plan_, words_); !names.empty()) {
+      const TextBlock composer(book_.typefaces(), names, style::kBody.at(13), box_.width);
+      take(1.5);
+      if (composer.lines().size() <= 2)
+        composer.draw(canvas(), take(composer.height()));
+      else
+        draw_line(canvas(), take(7), names, style::kBody.at(13), Align::left, 9);
+    }
+    take(small_paper() ? 5 : 15);
+  }
+
+  void draw_dates() {
+    block(words_.say("cover.performance"), style::kBody);
+    draw_line(canvas(), take(11), full_date(words_, plan_.by), style::kTitle.at(23), Align::left,
+              12);
+    block(words_.say("cover.practice", {{"from", full_date(words_, plan_.from)},
+                                        {"to", full_date(words_, plan_.by - days{1})}}),
+          style::kBody);
+    if (!plan_.fits) {
+      const int page = book_.page_of("left out");
+      block(page > 0 ? words_.say("cover.does_not_fit", {{"page", page}})
+                     : words_.say("cover.does_not_fit_here"),
+            style::kStrong);
+    }
+    take(small_paper() ? 2 : 8);
+  }
+
+  void draw_names() {
+    std::vector<std::string> labels = {words_.say("cover.player")};
+    if (book_.print().teacher) labels = {words_.say("cover.student"), words_.say("cover.teacher")};
+    const Box row = take(style::kWritingRow + 1);
+    for (std::size_t at = 0; at < labels.size(); ++at) {
+      const Box cell = row.columns(2, 6)[at];
+      const double label = draw_line(canvas(), cell.bottom(6).left(cell.width * 0.5), labels[at],
+                                     style::kBody, Align::left, 7.5);
+      canvas().line({cell.x + label + 2, cell.bottom() - 0.8}, {cell.right(), cell.bottom() - 0.8},
+                    style::kWritingLine);
+    }
+    take(small_paper() ? 3 : 12);
+  }
+
+  void draw_facts() {
+    const std::vector<Fact> all = facts(plan_, words_, totals_);
+    constexpr int kColumns = 3;
+    for (std::size_t first = 0; first < all.size(); first += kColumns) {
+      const std::vector<Box> cells = box_.columns(kColumns, 6);
+      double height = 0;
+      for (std::size_t at = 0; at < kColumns; ++at) {
+        const Box cell = cells[at];
+        draw_line(canvas(), cell.top(8.5), all[first + at].figure, style::kStandBars.at(18),
+                  Align::left, 10);
+        const TextBlock label(book_.typefaces(), all[first + at].label, style::kBody.at(9),
+                              cell.width);
+        label.draw(canvas(), cell.without_top(8.5));
+        height = std::max(height, 8.5 + label.height());
+      }
+      take(height + 2.5);
+    }
+    take(small_paper() ? 1 : 9);
+  }
+
+  // As many pieces as there is room for above the assumptions.
+  void draw_forms() {
+    const bool several = plan_.pieces.size() > 1;
+    const double each = kFormStripHeight + 6.5;
+    const double keep = assumptions_block().height() + 9;
+    std::size_t drawn = 0;
+    for (const PlannedPiece& piece : plan_.pieces) {
+      if (box_.height < each + keep + (several ? 5 : 0)) break;
+      draw_form(piece, several);
+      ++drawn;
+    }
+    if (drawn > 0 && drawn < plan_.pieces.size())
+      draw_line(canvas(), take(5),
+                words_.count("cover.more_pieces", static_cast<int>(plan_.pieces.size() - drawn)),
+                style::kSmall.at(9.5), Align::left, 7.5);
+  }
+
+  void draw_form(const PlannedPiece& piece, bool several) {
+    const Box head = take(6.5);
+    const Tempo tempo = tempo_or_usual(piece.piece, 1);
+    const double width = tempo_width(book_.typefaces(), tempo, style::kBody);
+    draw_tempo(canvas(), head.right(width + 1), tempo, style::kBody);
+    double beside = width + 4;
+    if (!piece.piece.tempo_at(1)) {
+      const std::string usual = words_.say("cover.tempo_usual");
+      const Box room = head.without_right(beside - 1).right(head.width * 0.4);
+      beside += 2 + draw_line(canvas(), room, usual, style::kSmall.at(9.5), Align::right, 7.5);
+    }
+    const std::string name = several ? piece.piece.title : words_.say("cover.the_form");
+    draw_line(canvas(), head.without_right(beside), name, style::kStrong, Align::left, 8);
+    draw_form_strip(book_, piece, take(kFormStripHeight).inset(0.3, 0));
+    take(1);
+  }
+
+  TextBlock assumptions_block() const {
+    std::string text;
+    for (const std::string& sentence : assumptions(plan_, words_, totals_))
+      text += (text.empty() ? "" : " ") + sentence;
+    return TextBlock(book_.typefaces(), text, style::kSmall.at(9), box_.width);
+  }
+
+  void draw_assumptions() {
+    const TextBlock text = assumptions_block();
+    if (box_.height < text.height() + 7) return;
+    // Just above the foot.
+    box_ = box_.bottom(text.height() + 6.5);
+    draw_line(canvas(), take(5.5), words_.say("cover.assumes"), style::kStrong.at(9), Align::left,
+              7.5);
+    text.draw(canvas(), take(text.height()));
+  }
+
+  void draw_foot() {
+    constexpr double kCheckLength = 100;
+    const Box foot = page_.bottom(kFootRoom - 2).inset(0.3, 0);
+    const double y = foot.y + 4;
+    const Stroke stroke{0.3, style::kDark, 0, 0, false};
+    canvas().line({foot.x, y}, {foot.x + kCheckLength, y}, stroke);
+    for (const double x : {foot.x, foot.x + kCheckLength})
+      canvas().line({x, y - 1.8}, {x, y + 1.8}, stroke);
+    draw_line(canvas(), Box{foot.x, y + 2, foot.width, 4.5}, words_.say("cover.scale"),
+              style::kSmall, Align::left, 7.5);
+    if (book_.pages() > 0) {
+      const int sheets = (book_.pages() + 1) / 2;
+      draw_line(canvas(), Box{foot.x, y + 6.5, foot.width, 4.5},
+                words_.count("cover.paper", sheets, {{"pages", book_.pages()}}), style::kSmall,
+                Align::left, 7.5);
+    }
+  }
+
+  Book& book_;
+  const Words& words_;
+  const Plan& plan_;
+  Totals totals_;
+  Box page_;
+  Box box_;  // what is left above the foot
+};
+
+}  // namespace
+
+void draw_cover(Book& book) {
+  book.open_sheet("cover", book.words().say("cover.title"));
+  Cover(book).draw();
+}
 
 }  // namespace cahier

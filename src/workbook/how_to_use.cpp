@@ -1,7 +1,85 @@
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include "workbook/parts_prose.h"
 #include "workbook/sheets.h"
 
 namespace cahier {
+namespace {
 
-void draw_how_to_use(Book&) {}
+int percent(double share) { return static_cast<int>(std::lround(share * 100)); }
+
+bool has_several_parts(const Plan& plan) {
+  return std::any_of(plan.pieces.begin(), plan.pieces.end(),
+                     [](const PlannedPiece& planned) { return planned.piece.parts().size() > 1; });
+}
+
+bool has_note(const Plan& plan, DayNote note) {
+  return std::any_of(plan.days.begin(), plan.days.end(),
+                     [&](const Day& day) { return day.note == note; });
+}
+
+struct Term {
+  std::string label;
+  std::string text;
+};
+
+// The drills of this book, in the order of the stages.
+std::vector<Term> drill_terms(const Plan& plan, const Words& words) {
+  const Method& method = plan.method;
+  std::vector<Term> terms;
+  terms.push_back(
+      {words.say("how_to_use.learn"),
+       words.say(has_several_parts(plan) ? "how_to_use.learn_parts" : "how_to_use.learn_one_part",
+                 {{"times", method.repetitions}})});
+  terms.push_back({words.say("how_to_use.join"), words.say("how_to_use.join_means")});
+  terms.push_back({words.say("how_to_use.recall"),
+                   words.say("how_to_use.recall_means", {{"number", method.first_recall_days}})});
+  terms.push_back({words.say("how_to_use.cue_starts"),
+                   words.count("how_to_use.cue_starts_mean", method.cue_throws)});
+  terms.push_back(
+      {words.say("how_to_use.slow_pass"),
+       words.say("how_to_use.slow_pass_means", {{"percent", percent(method.slow_tempo)}})});
+  terms.push_back(
+      {words.say("how_to_use.counted_pass"),
+       words.say("how_to_use.counted_pass_means", {{"percent", percent(method.counted_tempo)}})});
+  terms.push_back({words.say("how_to_use.run_through"),
+                   words.say("how_to_use.run_through_means", {{"number", plan.runs_required()}})});
+  if (plan.temper != Temper::no && has_several_parts(plan))
+    terms.push_back({words.say("how_to_use.spoken_part"),
+                     words.count("how_to_use.spoken_part_means", method.spoken_times)});
+  if (plan.temper != Temper::no)
+    terms.push_back({words.say("how_to_use.write_out"), words.say("how_to_use.write_out_means")});
+  return terms;
+}
+
+}  // namespace
+
+void draw_how_to_use(Book& book) {
+  const Words& words = book.words();
+  book.open_sheet("how to use", words.say("how_to_use.title"));
+  Prose prose(book);
+  const double width = prose.rest().width;
+  const double label_width = std::min(36.0, width * 0.27);
+
+  prose.heading(words.say("how_to_use.steps_heading"));
+  int number = 0;
+  for (const std::string& step : words.list("how_to_use.steps"))
+    prose.term(std::to_string(++number), step, 8);
+
+  prose.heading(words.say("how_to_use.terms_heading"));
+  for (const Term& term : drill_terms(book.plan(), words))
+    prose.term(term.label, term.text, label_width);
+
+  prose.heading(words.say("how_to_use.trouble_heading"));
+  prose.term(words.say("how_to_use.ticks"), words.say("how_to_use.ticks_mean"), label_width);
+  prose.term(words.say("how_to_use.slip"), words.say("how_to_use.slip_means"), label_width);
+  prose.term(words.say("how_to_use.missed"),
+             words.say(has_note(book.plan(), DayNote::catch_up) ? "how_to_use.missed_catch_up"
+                                                                : "how_to_use.missed_means"),
+             label_width);
+  prose.framed(words.list("how_to_use.cautions"));
+}
 
 }  // namespace cahier

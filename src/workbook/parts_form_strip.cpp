@@ -13,6 +13,7 @@ namespace {
 
 constexpr double kNameEdge = 1.2;   // clear on both sides of a name in its band
 constexpr double kLeastName = 4.5;  // a narrower band shows no name
+constexpr double kLeastCutName = 13;
 constexpr Stroke kHatch{0.15, 0.68, 0, 0, true};
 
 void draw_hatching(Canvas& canvas, const Box& box, bool rising) {
@@ -46,6 +47,8 @@ bool draw_name(Book& book, const PlannedSection& section, const Box& box, bool b
   const Box inner = box.inset(kNameEdge, 0);
   const TextStyle name_style = begins ? style::kStrong : style::kBody.at(9);
   const Fitted name = fit_line(book.typefaces(), section.name, name_style, inner.width, 7.5);
+  // A few letters of a name say less than none.
+  if (name.cut && box.width < kLeastCutName) return false;
   draw_line(book.canvas(), inner, section.name, name_style, Align::left, 7.5);
   if (section.same_as && !name.cut) {
     const std::string as = book.words().say(
@@ -152,8 +155,8 @@ bool draw_section_bands(Book& book, const PlannedPiece& piece, const BarScale& s
 void draw_bar_numbers(Canvas& canvas, const BarScale& scale, double y, double height) {
   const TextStyle text_style = style::kSmall;
   const int first = std::max(scale.bars().first, 1);
-  const double widest = canvas.typefaces().width(std::to_string(scale.bars().last),
-                                                 text_style.face, text_style.size_pt);
+  const double widest = canvas.typefaces().width(std::to_string(scale.bars().last), text_style.face,
+                                                 text_style.size_pt);
   int step = 1;
   while (step < scale.bars().size() && step * scale.bar_width() < widest + 2.5) step *= 2;
   for (int bar = first; bar <= scale.bars().last; bar += step) {
@@ -173,8 +176,8 @@ void draw_form_strip(Book& book, const PlannedPiece& piece, const Box& box) {
   const Box first = box.top(kNumbers);
   const std::string last = std::to_string(whole.last);
   const double last_width = canvas.typefaces().width(last, style::kSmall.face, 8.5) + 0.5;
-  draw_line(canvas, first.left(box.width - last_width - 2), std::to_string(std::max(whole.first, 1)),
-            style::kSmall, Align::left, 7.5);
+  draw_line(canvas, first.left(box.width - last_width - 2),
+            std::to_string(std::max(whole.first, 1)), style::kSmall, Align::left, 7.5);
   if (whole.last > 1)
     draw_line(canvas, first.right(last_width), last, style::kSmall, Align::right, 7.5);
   draw_section_bands(book, piece, scale, box.y + kNumbers, kBand);

@@ -57,8 +57,7 @@ void Prose::tick(std::string_view text, const std::vector<std::string>& notes) {
   const Box box = rest();
   const Point centre{box.x + style::kTick / 2 + 0.2, box.y + style::kTick / 2 + 0.2};
   book_.canvas().circle(centre, style::kTick, {style::kRule, {}}, CircleUse::tick);
-  y_ = std::max(block.draw(book_.canvas(), box.without_left(kIndent)),
-                box.y + style::kTick + 0.5);
+  y_ = std::max(block.draw(book_.canvas(), box.without_left(kIndent)), box.y + style::kTick + 0.5);
   for (const std::string& note : notes) {
     const TextBlock small(typefaces, note, style::kSmall.at(9.5), page_.width - kIndent);
     need(small.height());
@@ -86,12 +85,13 @@ void Prose::framed(const std::vector<std::string>& paragraphs) {
     blocks.emplace_back(book_.typefaces(), text, text_style, page_.width - 2 * kFrame);
     height += blocks.back().height() + 1;
   }
-  y_ += 2;
+  y_ += 4;
   need(height);
   const Box frame = rest().top(height);
   book_.canvas().rectangle(frame.inset(0.2), {style::kRule, {}});
   Box inner = frame.inset(kFrame);
-  for (const TextBlock& block : blocks) inner = inner.without_top(block.draw(book_.canvas(), inner) + 1 - inner.y);
+  for (const TextBlock& block : blocks)
+    inner = inner.without_top(block.draw(book_.canvas(), inner) + 1 - inner.y);
   y_ = frame.bottom() + kAfterParagraph;
 }
 

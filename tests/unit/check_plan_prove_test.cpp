@@ -41,6 +41,25 @@ TEST_CASE("rule 7: every section begins with a cue start and the dice are fair")
   CHECK(broken_by([](Plan& plan) { plan.days[2].tasks[1].cues = {1, 2, 8}; }) == Rules{7});
 }
 
+TEST_CASE("rule 7: a session of cue starts may leave the choice to the dice, but not to nobody") {
+  const auto dice_alone = [](Plan& plan) {
+    plan.pieces[0].piece.look_alikes.clear();
+    Task& task = plan.days[2].tasks[1];
+    task.cues.clear();
+    task.chunks.clear();
+    task.throws = 2;
+  };
+  CHECK(broken_by(dice_alone).empty());
+  CHECK(broken_by([&](Plan& plan) {
+          dice_alone(plan);
+          plan.days[2].tasks[1].throws = 0;
+        }) == Rules{7});
+  CHECK_FALSE(broken_by([&](Plan& plan) {
+                dice_alone(plan);
+                plan.days[2].tasks[1].chunks = {0};
+              }).empty());
+}
+
 TEST_CASE("rule 7: a section of more than sixteen bars has a cue start inside it") {
   const auto with_sections_of = [](int bars, bool inside) {
     Plan plan = sound_plan();

@@ -58,6 +58,21 @@ TEST_CASE("each day has its date, its minutes and its tasks, weeks apart with th
   CHECK(has_line(text, "Mon 11 Jan   5 min  2 run-throughs"));
 }
 
+TEST_CASE("cue starts are told by number, and where dice alone choose by how many throws") {
+  const auto told = [](std::vector<int> cues, int throws) {
+    Plan plan = sound_plan();
+    Task& task = plan.days[2].tasks[1];
+    task.fork = false;
+    task.cues = std::move(cues);
+    task.throws = throws;
+    return said(plan);
+  };
+  CHECK(holds(told({2}, 0), " · cue start 2 · "));
+  CHECK(holds(told({1, 2}, 2), " · cue starts 1, 2 and 2 throws ·"));
+  CHECK(holds(told({}, 2), " · 2 cue starts by dice · "));
+  CHECK(holds(told({}, 1), " · a cue start by dice · "));
+}
+
 TEST_CASE("no line of a plan's text is longer than a terminal") {
   Plan plan = sound_plan();
   for (int more = 0; more < 12; ++more) plan.days[2].tasks.push_back(plan.days[2].tasks[0]);

@@ -1,0 +1,17 @@
+// Where a cue start leads.
+#pragma once
+
+#include "plan/plan.h"
+
+namespace cahier {
+
+// The bar at whose end a start from `cue` is over: the end of the chunk that begins there; from
+// inside a chunk the end of the next one; in any case past the fork of look-alikes that the cue
+// stands a chunk before. Returns are cut up as the bars they come from.
+int last_bar_from(const PlannedPiece& piece, const CueStart& cue);
+
+// The cue start from which a passage of look-alikes is played past its fork: the last one at or
+// before the fork that is not behind it; nullptr when the passage has none.
+const CueStart* cue_before_fork(const PlannedPiece& piece, int fork);
+
+}  // namespace cahier

@@ -1,0 +1,217 @@
+#include "workbook/parts_day_panel.h"
+
+#include "paper/text_fitting.h"
+#include "plan/plan_words.h"
+#include "text/phrasing.h"
+#include "workbook/parts_task.h"
+#include "workbook/style.h"
+
+namespace cahier {
+namespace {
+
+constexpr double kDateWidth = 27;     // of the date's column, with its gap
+constexpr double kLeastBeside = 150;  // narrower pages have the date above the tasks
+constexpr double kBetween = 3.2;      // between tasks
+constexpr double kNoteIndent = 4;     // behind the bar beside a note
+constexpr int kFirstTimes = 2;        // how often a drill is explained
+
+}  // namespace
+
+DayPanels::DayPanels(Book& book, double width)
+    : book_(book),
+      width_(width),
+      date_width_(width < kLeastBeside ? 0 : kDateWidth),
+      columns_(task_columns(book, width - date_width_)) {}
+
+Box DayPanels::task_area(const Box& box) const { return box.without_left(date_width_); }
+
+int DayPanels::page_for(const Task& task) const {
+  switch (task.drill) {
+    case Drill::cue_starts:
+      return task.throws > 0 ? book_.page_of("cue starts") : 0;
+    case Drill::run_through:
+      return book_.page_of("run-throughs");
+    case Drill::write_out:
+      return book_.page_of("write-outs");
+    case Drill::spoken_part:
+      return book_.page_of("spoken parts");
+    case Drill::slow_pass:
+    case Drill::counted_pass:
+      return book_.page_of("passes");
+    default:
+      return 0;
+  }
+}
+
+std::string DayPanels::page_sentence(const Task& task) const {
+  const int page = page_for(task);
+  if (page == 0) return {};
+  const Words& words = book_.words();
+  switch (task.drill) {
+    case Drill::cue_starts:
+      return words.say("panels.dice_page", {{"page", page}});
+    case Drill::run_through:
+      return words.say("panels.tally_page", {{"page", page}});
+    case Drill::write_out:
+      return words.say("panels.staves_page", {{"page", page}});
+    case Drill::spoken_part:
+      return words.say("panels.spoken_page", {{"page", page}});
+    default:
+      return words.say("panels.passes_page", {{"page", page}});
+  }
+}
+
+std::string DayPanels::says(const Task& task) {
+  const Words& words = book_.words();
+  const PlannedPiece& piece = book_.plan().pieces[task.piece];
+  std::string text;
+  if (met_[task.drill]++ < kFirstTimes) {
+    text = drill_meaning(words, task);
+  } else if (task.drill == Drill::learn && !task.chunks.empty()) {
+    const Chunk& chunk = piece.chunks[task.chunks.front()];
+    text = words.say("panels.new_chunk",
+                     {{"chunk", chunk.id}, {"section", piece.sections[chunk.section].name}});
+  } else {
+    text = say_reason(words, task);
+  }
+  const std::string page = page_sentence(task);
+  if (!page.empty()) text += (text.empty() ? "" : "\n") + page;
+  if (task.drill == Drill::learn)
+    for (const std::string& mark : marks_in(words, piece, task.bars)) text += "\n" + mark;
+  return text;
+}
+
+Strip DayPanels::line_of_text(double height, std::string text, TextStyle style) {
+  return {height, [this, text, style](const Box& box) {
+            draw_line(book_.canvas(), task_area(box), text, style, Align::left, 7.5);
+          }};
+}
+
+Strip DayPanels::break_line() {
+  const std::string text = book_.words().say(
+      "panels.break_now", {{"minutes", minutes_text(book_.plan().method.break_minutes)}});
+  return {6 + kBetween, [this, text](const Box& box) {
+            const Box line = task_area(box).top(6);
+            const double y = line.centre().y;
+            const double text_at = line.x + 10;
+            const double length = draw_line(book_.canvas(), line.without_left(10).without_right(10),
+                                            text, style::kSmall.at(9.5), Align::left, 7.5);
+            book_.canvas().line({line.x, y}, {text_at - 2, y}, style::kHairline);
+            book_.canvas().line({text_at + length + 2, y}, {line.right(), y}, style::kHairline);
+          }};
+}
+
+Strip DayPanels::note_strip(const std::string& text) {
+  const TextBlock block(book_.typefaces(), text, style::kBody, width_ - date_width_ - kNoteIndent);
+  return {block.height() + 2, [this, block](const Box& box) {
+            const Box area = task_area(box).without_top(0.5).without_bottom(1.5);
+            book_.canvas().rectangle(area.left(0.9), {{}, Fill{style::kDark, false}});
+            block.draw(book_.canvas(), area.without_left(kNoteIndent));
+          }};
+}
+
+Strip DayPanels::report_line() {
+  return {style::kWritingRow + 1.5, [this](const Box& box) {
+            Canvas& canvas = book_.canvas();
+            const Words& words = book_.words();
+            const Box row = task_area(box).bottom(5);
+            const double line_y = row.bottom() - 1.2;
+            const double took_width = columns_.wide() ? 46 : 38;
+            const Box slipped = row.without_right(took_width + 4);
+            const Box took = row.right(took_width);
+            const TextStyle style = style::kSmall.at(9);
+            const double slipped_label =
+                draw_line(canvas, slipped.left(slipped.width * 0.5), words.say("panels.slipped"),
+                          style, Align::left, 7.5);
+            canvas.line({slipped.x + slipped_label + 2, line_y}, {slipped.right(), line_y},
+                        style::kWritingLine);
+            const double took_label =
+                draw_line(canvas, took.left(15), words.say("panels.took"), style, Align::left, 7.5);
+            const double unit = draw_line(canvas, took.right(12), words.say("panels.took_minutes"),
+                                          style, Align::right, 7.5);
+            canvas.line({took.x + took_label + 2, line_y}, {took.right() - unit - 2, line_y},
+                        style::kWritingLine);
+          }};
+}
+
+std::vector<Strip> DayPanels::slim_strips(const Day& day) {
+  const Words& words = book_.words();
+  const bool rest = day.allowance <= 0;
+  std::string text = words.say(!rest        ? "panels.free"
+                               : day.lesson ? "panels.off_lesson"
+                                            : "panels.off");
+  const std::string note = say_note(words, day.note);
+  if (!note.empty()) text = note;
+  return {line_of_text(7, text, rest ? style::kBody.at(9.5) : style::kBody)};
+}
+
+std::vector<Strip> DayPanels::strips(const Day& day) {
+  if (is_slim(day)) return slim_strips(day);
+  std::vector<Strip> strips;
+  const Words& words = book_.words();
+  const Method& method = book_.plan().method;
+  double since_break = 0;
+  bool learned = false;
+  for (std::size_t at = 0; at < day.tasks.size(); ++at) {
+    const Task& task = day.tasks[at];
+    const bool new_block = at > 0 && task.block != day.tasks[at - 1].block;
+    if (new_block || (since_break > 0 && since_break + task.minutes > method.break_after)) {
+      strips.push_back(break_line());
+      since_break = 0;
+    }
+    since_break += task.minutes;
+    if (book_.plan().pieces.size() > 1 && (at == 0 || task.piece != day.tasks[at - 1].piece))
+      strips.push_back(
+          line_of_text(6, book_.plan().pieces[task.piece].piece.title, style::kStrong));
+    for (Strip& strip : task_strips(book_, columns_, task, says(task), page_for(task))) {
+      const double inset = date_width_;
+      strips.push_back({strip.height, [inset, draw = std::move(strip.draw)](const Box& box) {
+                          draw(box.without_left(inset));
+                        }});
+    }
+    strips.back().height += kBetween;
+    learned = learned || task.drill == Drill::learn;
+  }
+  if (const std::string note = say_note(words, day.note); !note.empty())
+    strips.push_back(note_strip(note));
+  strips.push_back(
+      line_of_text(6, words.say(learned ? "panels.stop_new" : "panels.stop"), style::kStrong));
+  strips.push_back(report_line());
+  return strips;
+}
+
+double DayPanels::date_height() const { return date_beside() ? 24 : 10; }
+
+void DayPanels::draw_date(const Box& box, const Day& day, bool continued) {
+  Canvas& canvas = book_.canvas();
+  const Words& words = book_.words();
+  const std::string minutes =
+      continued ? words.say("panels.continued")
+                : words.say("panels.minutes_of", {{"minutes", minutes_text(day.minutes())},
+                                                  {"allowance", minutes_text(day.allowance)}});
+  const std::string lesson = day.lesson ? words.say("panels.lesson") : "";
+  if (date_beside()) {
+    Box rest = box.left(date_width_ - 2);
+    draw_line(canvas, rest.top(8.5), weekday_short(words, day.date), style::kTitle, Align::left,
+              11);
+    rest = rest.without_top(8.5);
+    draw_line(canvas, rest.top(5.5), day_month(words, day.date), style::kBody, Align::left, 7.5);
+    rest = rest.without_top(5.5);
+    draw_line(canvas, rest.top(5), minutes, style::kSmall.at(9), Align::left, 7.5);
+    draw_line(canvas, rest.without_top(5).top(5), lesson, style::kStrong.at(9), Align::left, 7.5);
+    return;
+  }
+  const Box row = box.top(8.5);
+  const double weekday =
+      draw_line(canvas, row.left(row.width * 0.3), weekday_short(words, day.date),
+                style::kTitle.at(18), Align::left, 11);
+  const Box after = row.without_left(weekday + 3);
+  const double date = draw_line(canvas, after.left(after.width * 0.45), day_month(words, day.date),
+                                style::kBody, Align::left, 7.5);
+  const double taken = draw_line(canvas, after.right(after.width * 0.35), minutes,
+                                 style::kSmall.at(9), Align::right, 7.5);
+  draw_line(canvas, after.without_left(date + 3).without_right(taken + 3), lesson,
+            style::kStrong.at(9), Align::left, 7.5);
+}
+
+}  // namespace cahier

@@ -1,0 +1,271 @@
+#include "workbook/parts_form_line.h"
+
+#include <algorithm>
+
+#include "paper/text_fitting.h"
+#include "text/phrasing.h"
+#include "workbook/parts_tempo.h"
+#include "workbook/style.h"
+
+namespace cahier {
+namespace {
+
+constexpr double kLabelRow = 4.4;
+constexpr double kNumbers = 4.2;
+constexpr double kBand = 6.6;
+constexpr double kCells = 3.4;
+constexpr double kPhrases = 2.6;
+constexpr double kChunks = 5.4;
+constexpr double kSignRow = 6;
+constexpr double kSign = 5;  // diameter of a cue start's circle
+constexpr double kForkSign = 3;
+
+const TextStyle kLabel = style::kBody.at(8.5);
+const TextStyle kLabelBar = style::kStrong.at(8.5);
+
+bool has_phrases(const PlannedPiece& piece, BarRange line) {
+  return std::any_of(piece.piece.sections.begin(), piece.piece.sections.end(),
+                     [&](const Section& section) {
+                       return !section.phrases.empty() && section.bars.overlaps(line);
+                     });
+}
+
+// Meter and key as far as they are given, "3/4 · A minor".
+std::string signature_text(const std::optional<Meter>& meter, const std::optional<Key>& key) {
+  std::string text = meter ? meter->text() : "";
+  if (key && !key->text.empty()) text += (text.empty() ? "" : " · ") + key->text;
+  return text;
+}
+
+}  // namespace
+
+double cue_sign_width(int number) { return number < 100 ? kSign : kSign + 1.6; }
+
+void draw_cue_sign(Canvas& canvas, Point top_left, int number) {
+  const double diameter = cue_sign_width(number);
+  const Box box{top_left.x, top_left.y, diameter, kSign};
+  if (number < 100)
+    canvas.circle(box.centre(), diameter, {style::kRule, {}}, CircleUse::ornament);
+  else
+    canvas.rectangle(box, {style::kRule, {}});
+  draw_line(canvas, box.inset(0.5), std::to_string(number), style::kStrong.at(8.5), Align::centre,
+            7.5);
+}
+
+void draw_fork_sign(Canvas& canvas, Point top_left) {
+  const Stroke stroke{0.4, style::kDark, 0, 0, false};
+  const double middle = top_left.x + kForkSign / 2;
+  const Point joint{middle, top_left.y + 2.4};
+  canvas.line({middle, top_left.y + 4.6}, joint, stroke);
+  canvas.line(joint, {top_left.x + 0.3, top_left.y + 0.4}, stroke);
+  canvas.line(joint, {top_left.x + kForkSign - 0.3, top_left.y + 0.4}, stroke);
+}
+
+void draw_phrase_sign(Canvas& canvas, const Box& box, bool begins, bool ends) {
+  canvas.line({box.x, box.bottom()}, {box.right(), box.bottom()}, style::kRule);
+  if (begins) canvas.line({box.x, box.y}, {box.x, box.bottom()}, style::kRule);
+  if (ends) canvas.line({box.right(), box.y}, {box.right(), box.bottom()}, style::kRule);
+}
+
+void draw_repeat_sign(Canvas& canvas, double x, double y, double height, bool opens) {
+  const double away = opens ? 1 : -1;
+  canvas.line({x + away * 0.3, y}, {x + away * 0.3, y + height}, {0.6, 0, 0, 0, false});
+  for (const double share : {0.32, 0.68})
+    canvas.circle({x + away * 1.4, y + height * share}, 0.8, {{}, Fill{0, false}},
+                  CircleUse::ornament);
+}
+
+std::optional<Fill> level_fill(int level) {
+  switch (level) {
+    case 3:
+      return Fill{0.88, false};
+    case 4:
+      return Fill{0.7, false};
+    case 5:
+      return Fill{0.45, false};
+    default:
+      return std::nullopt;
+  }
+}
+
+FormLine::FormLine(Book& book, const PlannedPiece& piece, const BarScale& scale)
+    : book_(book), piece_(piece), scale_(scale) {
+  collect_above();
+  collect_below();
+  rows_above_ = place(above_);
+  rows_below_ = place(below_);
+}
+
+double FormLine::height() const {
+  return rows_above_ * kLabelRow + kNumbers + kBand + kCells +
+         (has_phrases(piece_, scale_.bars()) ? kPhrases : 0) + kChunks + 0.6 +
+         rows_below_ * kSignRow;
+}
+
+int FormLine::place(std::vector<Label>& labels) const {
+  constexpr double kBetween = 2;
+  std::stable_sort(labels.begin(), labels.end(),
+                   [](const Label& a, const Label& b) { return a.bar < b.bar; });
+  std::vector<double> free_from;
+  const double line_width = scale_.right() - scale_.left(scale_.bars().first);
+  for (Label& label : labels) {
+    label.width = std::min(label.width, line_width);
+    label.x = std::min(label.x, scale_.right() - label.width);
+    std::size_t row = 0;
+    while (row < free_from.size() && free_from[row] > label.x) ++row;
+    if (row == free_from.size()) free_from.push_back(0);
+    free_from[row] = label.x + label.width + kBetween;
+    label.row = static_cast<int>(row);
+  }
+  return static_cast<int>(free_from.size());
+}
+
+void FormLine::add_above(int bar, std::string text, std::optional<Tempo> tempo) {
+  const Typefaces& typefaces = book_.typefaces();
+  Label label;
+  label.x = scale_.left(bar);
+  label.bar = bar;
+  label.text = std::move(text);
+  label.tempo = tempo;
+  label.width = typefaces.width(std::to_string(bar), kLabelBar.face, kLabelBar.size_pt) + 1.5;
+  if (!label.text.empty())
+    label.width += typefaces.width(label.text, kLabel.face, kLabel.size_pt) + 0.8;
+  if (tempo) label.width += tempo_width(typefaces, *tempo, kLabel) + 2.8;
+  above_.push_back(std::move(label));
+}
+
+void FormLine::collect_above() {
+  const Piece& piece = piece_.piece;
+  const BarRange line = scale_.bars();
+  if (line.first == piece.first_bar())
+    add_above(std::max(line.first, 1), signature_text(piece.meter_at(1), piece.key_at(1)),
+              piece.tempo_at(1));
+  for (const Change& change : piece.changes)
+    if (change.bar > 1 && line.contains(change.bar))
+      add_above(change.bar, signature_text(change.meter, change.key), change.tempo);
+  for (const Repeat& repeat : piece.repeats)
+    if (repeat.times != 2 && line.contains(repeat.bars.first))
+      add_above(repeat.bars.first,
+                book_.words().say("form_map.repeat",
+                                  {{"last", repeat.bars.last}, {"times", repeat.times}}),
+                std::nullopt);
+  for (const Mark& mark : piece.marks)
+    if (line.contains(mark.bar)) add_above(mark.bar, mark.note, std::nullopt);
+}
+
+void FormLine::collect_below() {
+  for (const CueStart& cue : piece_.cues) {
+    if (!scale_.bars().contains(cue.bar)) continue;
+    Label label;
+    label.x = scale_.left(cue.bar);
+    label.bar = cue.bar;
+    label.cue = cue.number;
+    label.width = cue_sign_width(cue.number);
+    below_.push_back(label);
+  }
+  for (const LookAlikes& group : piece_.piece.look_alikes)
+    for (const int fork : group.forks) {
+      if (!scale_.bars().contains(fork)) continue;
+      std::vector<std::string> others;
+      for (const int other : group.forks)
+        if (other != fork) others.push_back(std::to_string(other));
+      Label label;
+      label.x = scale_.left(fork);
+      label.bar = fork;
+      label.text = list_text(book_.words(), others);
+      label.width =
+          kForkSign + 1.5 + book_.typefaces().width(label.text, kLabel.face, kLabel.size_pt);
+      below_.push_back(std::move(label));
+    }
+}
+
+bool FormLine::draw(double y) const {
+  draw_above(y);
+  y += rows_above_ * kLabelRow;
+  draw_bar_numbers(book_.canvas(), scale_, y, kNumbers);
+  y += kNumbers;
+  const bool whole_names = draw_section_bands(book_, piece_, scale_, y, kBand);
+  y += kBand;
+  draw_cells(y);
+  draw_repeats(y);
+  y += kCells;
+  if (has_phrases(piece_, scale_.bars())) {
+    draw_phrases(y);
+    y += kPhrases;
+  }
+  draw_chunks(y + 0.6);
+  draw_below(y + 0.6 + kChunks);
+  return whole_names;
+}
+
+void FormLine::draw_above(double y) const {
+  Canvas& canvas = book_.canvas();
+  for (const Label& label : above_) {
+    Box box{label.x, y + (rows_above_ - 1 - label.row) * kLabelRow, label.width, kLabelRow};
+    const double bar =
+        draw_line(canvas, box, std::to_string(label.bar), kLabelBar, Align::left, 7.5);
+    box = box.without_left(bar + 1.2);
+    double tempo = 0;
+    if (label.tempo) tempo = tempo_width(book_.typefaces(), *label.tempo, kLabel) + 1;
+    double text = 0;
+    if (!label.text.empty())
+      text = draw_line(canvas, box.without_right(tempo), label.text, kLabel, Align::left, 7.5);
+    if (label.tempo)
+      draw_tempo(canvas, box.without_left(text > 0 ? text + 2 : 0), *label.tempo, kLabel);
+  }
+}
+
+void FormLine::draw_cells(double y) const {
+  for (int bar = scale_.bars().first; bar <= scale_.bars().last; ++bar) {
+    const Box cell = scale_.over({bar, bar}, y, kCells);
+    book_.canvas().rectangle(cell, {style::kHairline, level_fill(piece_.piece.level_at(bar))});
+  }
+}
+
+void FormLine::draw_repeats(double y) const {
+  for (const Repeat& repeat : piece_.piece.repeats) {
+    if (scale_.bars().contains(repeat.bars.first))
+      draw_repeat_sign(book_.canvas(), scale_.left(repeat.bars.first), y, kCells, true);
+    if (scale_.bars().contains(repeat.bars.last))
+      draw_repeat_sign(book_.canvas(), scale_.right(repeat.bars.last), y, kCells, false);
+  }
+}
+
+void FormLine::draw_phrases(double y) const {
+  for (const Section& section : piece_.piece.sections)
+    for (const BarRange& phrase : section.phrases) {
+      if (!phrase.overlaps(scale_.bars())) continue;
+      const Box box = scale_.over(phrase, y + 0.8, 1.2).inset(0.5, 0);
+      draw_phrase_sign(book_.canvas(), box, scale_.bars().contains(phrase.first),
+                       scale_.bars().contains(phrase.last));
+    }
+}
+
+void FormLine::draw_chunks(double y) const {
+  for (const Chunk& chunk : piece_.chunks) {
+    if (!chunk.bars.overlaps(scale_.bars())) continue;
+    const Box box = scale_.over(chunk.bars, y, kChunks).inset(0.35, 0.2);
+    book_.canvas().rectangle(box, {style::kHairline, {}});
+    const TextStyle id = style::kBody.at(8.5);
+    const Box inner = box.inset(0.5, 0);
+    if (chunk.bars.first >= scale_.bars().first &&
+        !fit_line(book_.typefaces(), chunk.id, id, inner.width, 7.5).cut)
+      draw_line(book_.canvas(), inner, chunk.id, id, Align::centre, 7.5);
+  }
+}
+
+void FormLine::draw_below(double y) const {
+  for (const Label& label : below_) {
+    const double top = y + label.row * kSignRow + 0.8;
+    if (label.cue > 0) {
+      draw_cue_sign(book_.canvas(), {label.x, top}, label.cue);
+      continue;
+    }
+    draw_fork_sign(book_.canvas(), {label.x, top});
+    draw_line(book_.canvas(),
+              {label.x + kForkSign + 0.8, top, label.width - kForkSign - 0.6, kSign}, label.text,
+              kLabel, Align::left, 7.5);
+  }
+}
+
+}  // namespace cahier

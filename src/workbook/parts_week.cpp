@@ -1,0 +1,115 @@
+#include "workbook/parts_week.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "text/phrasing.h"
+
+namespace cahier {
+namespace {
+
+constexpr std::size_t kMostRanges = 4;  // beyond that bars are counted, not named
+
+bool is_learned(const PlannedPiece& piece, const std::vector<bool>& chunk_learned, int bar) {
+  const int learned_at = piece.piece.learned_bar(bar);
+  const auto chunk = std::find_if(piece.chunks.begin(), piece.chunks.end(),
+                                  [=](const Chunk& one) { return one.bars.contains(learned_at); });
+  return chunk != piece.chunks.end() && chunk_learned[chunk - piece.chunks.begin()];
+}
+
+// The stretches of a piece learned by the end of a day, returns among them.
+std::vector<BarRange> learned_bars(const Plan& plan, int piece, Date until) {
+  const PlannedPiece& planned = plan.pieces[piece];
+  std::vector<bool> chunk_learned(planned.chunks.size());
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks)
+      if (day.date <= until && task.piece == piece && task.drill == Drill::learn)
+        for (const int chunk : task.chunks) chunk_learned[chunk] = true;
+  std::vector<BarRange> ranges;
+  for (const PlannedSection& section : planned.sections)
+    for (int bar = section.bars.first; bar <= section.bars.last; ++bar) {
+      if (!is_learned(planned, chunk_learned, bar)) continue;
+      if (!ranges.empty() && ranges.back().last == bar - 1)
+        ranges.back().last = bar;
+      else
+        ranges.push_back({bar, bar});
+    }
+  return ranges;
+}
+
+int bars_in(const std::vector<BarRange>& ranges) {
+  int bars = 0;
+  for (const BarRange& range : ranges) bars += range.size();
+  return bars;
+}
+
+int runs_in(const PlanWeek& week) {
+  int runs = 0;
+  for (const Day& day : week.days)
+    for (const Task& task : day.tasks)
+      if (task.drill == Drill::run_through)
+        runs += task.steps.empty() ? 1 : task.steps.front().times;
+  return runs;
+}
+
+std::string bars_learned(const Words& words, const PlannedPiece& piece,
+                         const std::vector<BarRange>& ranges) {
+  if (bars_in(ranges) == piece.piece.whole().size()) return words.say("week.every_bar");
+  if (ranges.size() > kMostRanges)
+    return words.say("week.so_many_bars",
+                     {{"some", bars_in(ranges)}, {"all", piece.piece.whole().size()}});
+  std::vector<std::string> texts;
+  for (const BarRange& range : ranges) texts.push_back(bar_range(range.first, range.last));
+  return words.say("week.bars", {{"bars", list_text(words, texts)}});
+}
+
+}  // namespace
+
+std::vector<PlanWeek> weeks_of(const Plan& plan) {
+  std::vector<PlanWeek> weeks;
+  const std::span<const Day> all(plan.days);
+  for (std::size_t begin = 0; begin < all.size();) {
+    const std::size_t to_sunday = 7 - static_cast<std::size_t>(weekday_index(all[begin].date));
+    const std::size_t size = std::min(to_sunday, all.size() - begin);
+    weeks.push_back({static_cast<int>(weeks.size()) + 1, all.subspan(begin, size)});
+    begin += size;
+  }
+  return weeks;
+}
+
+std::string iso_week_text(Date date) {
+  const IsoWeek week = iso_week(date);
+  return fmt::format("{}-W{:02}", week.year, week.week);
+}
+
+std::string week_title(const Words& words, const PlanWeek& week, std::size_t weeks) {
+  return words.say("week.title", {{"number", week.number}, {"weeks", weeks}});
+}
+
+std::string week_dates(const Words& words, const PlanWeek& week) {
+  return words.say("week.dates", {{"dates", date_span(words, week.first(), week.last())},
+                                  {"iso", iso_week_text(week.first())}});
+}
+
+std::string week_goal(const Words& words, const Plan& plan, const PlanWeek& week) {
+  std::vector<std::string> new_goals;
+  for (int piece = 0; piece < static_cast<int>(plan.pieces.size()); ++piece) {
+    const auto learned = learned_bars(plan, piece, week.last());
+    if (learned == learned_bars(plan, piece, week.first() - days{1})) continue;
+    const std::string bars = bars_learned(words, plan.pieces[piece], learned);
+    new_goals.push_back(plan.pieces.size() == 1
+                            ? bars
+                            : words.say("week.of_piece", {{"piece", plan.pieces[piece].piece.title},
+                                                          {"bars", bars}}));
+  }
+  if (!new_goals.empty())
+    return words.say("week.goal_learned", {{"weekday", weekday_long(words, week.last())},
+                                           {"bars", list_text(words, new_goals)}});
+  if (const int runs = runs_in(week); runs > 0) return words.count("week.goal_runs", runs);
+  const bool idle = std::all_of(week.days.begin(), week.days.end(),
+                                [](const Day& day) { return day.tasks.empty(); });
+  return words.say(idle ? "week.goal_none" : "week.goal_keep");
+}
+
+}  // namespace cahier

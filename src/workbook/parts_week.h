@@ -1,0 +1,34 @@
+// The weeks of a plan: Monday to Sunday, cut off at the plan's first and last day.
+#pragma once
+
+#include <span>
+#include <string>
+#include <vector>
+
+#include "plan/plan.h"
+#include "text/words.h"
+
+namespace cahier {
+
+struct PlanWeek {
+  int number = 1;  // from 1
+  std::span<const Day> days;
+
+  Date first() const { return days.front().date; }
+  Date last() const { return days.back().date; }
+};
+
+// REQUIRES: the plan outlives the result.
+std::vector<PlanWeek> weeks_of(const Plan& plan);
+
+// "2027-W03", ISO 8601.
+std::string iso_week_text(Date date);
+
+// "Week 3 of 11", and the same with its dates and its ISO week: "18–24 January 2027 · 2027-W03".
+std::string week_title(const Words& words, const PlanWeek& week, std::size_t weeks);
+std::string week_dates(const Words& words, const PlanWeek& week);
+
+// What the week is for, in one sentence: "By Sunday: bars 1–24 from memory."
+std::string week_goal(const Words& words, const Plan& plan, const PlanWeek& week);
+
+}  // namespace cahier

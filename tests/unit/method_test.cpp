@@ -1,0 +1,57 @@
+#include "practice/method.h"
+
+#include <catch2/catch.hpp>
+
+#include "sample_plan.h"
+
+namespace cahier {
+namespace {
+
+// The built-in method with one line replaced.
+std::vector<std::string> faults_with(const std::string& line, const std::string& instead) {
+  std::string text = Templates().read("methods", "steady").text();
+  const std::size_t at = text.find(line);
+  REQUIRE(at != std::string::npos);
+  text.replace(at, text.find('\n', at) - at, instead);
+  Diagnostics diagnostics;
+  read_method(Source("method.yaml", text), "method", diagnostics);
+  std::vector<std::string> messages;
+  for (const Diagnostic& diagnostic : diagnostics.all()) messages.push_back(diagnostic.message);
+  return messages;
+}
+
+}  // namespace
+
+TEST_CASE("the built-in method has the customary numbers") {
+  const Method& method = sample::steady();
+  CHECK(method.repetitions == 5);   // common practice
+  CHECK(method.chunk_least == 2);
+  CHECK(method.chunk_most == 4);
+  CHECK(method.run_throughs == 5);
+  CHECK(method.run_throughs_new == 10);
+  CHECK(method.quiet_days == 2);
+  // Cepeda and others 2008, Psychological Science 19(11): gaps 3, 8, 12, 27 days for delays of 7,
+  // 35, 70, 350.
+  REQUIRE(method.spacing.size() == 4);
+  CHECK(method.spacing[1].delay == 35);
+  CHECK(method.spacing[1].gap == 8);
+  CHECK(method.spacing[3].gap == 27);
+}
+
+TEST_CASE("every number of a method needs its source") {
+  CHECK(faults_with("repetitions:", "repetitions: {value: 5}") ==
+        std::vector<std::string>{"\"repetitions\" has no value or no source"});
+  CHECK(faults_with("repetitions:", "repetitions: 5").size() == 1);
+}
+
+TEST_CASE("numbers of a method are kept within reason") {
+  CHECK(faults_with("repetitions:", "repetitions: {value: 500, source: x}").size() == 1);
+  CHECK(faults_with("repetitions:", "repetitions: {value: 2.5, source: x}").size() == 1);
+  CHECK(faults_with("runs a day:", "runs a day: {value: 3, source: x}").size() == 1);
+  CHECK(faults_with("learn tempo:", "learn tempo: {value: [0.5], source: x}").size() == 1);
+  CHECK(faults_with("chunk most:", "chunk most: {value: 2, source: x}").size() == 1);
+  CHECK(faults_with("  value: [[7, 3]", "  value: [[7, 3], [35, 2]]").size() == 1);
+  CHECK(faults_with("repetitions:", "repetition: {value: 5, source: x}").size() == 2);
+}
+
+}  // namespace cahier

@@ -1,0 +1,107 @@
+#include "plan/planner.h"
+
+#include <catch2/catch.hpp>
+#include <cstdlib>
+
+#include "plan/plan_json.h"
+#include "random_work.h"
+#include "sample_plan.h"
+
+namespace cahier {
+namespace {
+
+constexpr auto kFiveLines = "title: Small Serenade\nbars: 32\nmeter: 3/4\ntempo: 112\nkey: G major\n";
+
+bool any_practice_day(const Terms& terms) {
+  const std::vector<Day> empty = calendar(terms);
+  return std::any_of(empty.begin(), empty.end(), [](const Day& day) { return day.allowance > 0; });
+}
+
+int count(const Plan& plan, Drill drill) {
+  int found = 0;
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks) found += task.drill == drill ? 1 : 0;
+  return found;
+}
+
+}  // namespace
+
+TEST_CASE("five lines give a plan that fits and keeps every rule") {
+  const Plan plan = sample::plan(kFiveLines);
+  CHECK(plan.fits);
+  CHECK(plan.days.size() == 75);
+  CHECK(count(plan, Drill::learn) == 8);
+  CHECK(count(plan, Drill::run_through) == 5);
+  CHECK(count(plan, Drill::slow_pass) >= 2);
+  CHECK(count(plan, Drill::counted_pass) >= 2);
+  CHECK(count(plan, Drill::cue_starts) >= 5);
+}
+
+TEST_CASE("the same work is planned the same way twice") {
+  CHECK(plan_json(sample::plan(kFiveLines)) == plan_json(sample::plan(kFiveLines)));
+}
+
+TEST_CASE("a return is not learned a second time, and is joined on both sides") {
+  const Plan plan = sample::plan(
+      "title: Round\nmeter: 4/4\nsections:\n  - {name: A, bars: 1-8}\n  - {name: B, bars: 9-16}\n"
+      "  - {name: A again, bars: 17-24, same as: 1-8}\n  - {name: End, bars: 25-28}\n");
+  REQUIRE(plan.fits);
+  bool into = false;
+  bool out = false;
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks) {
+      if (task.drill == Drill::learn) CHECK_FALSE(task.bars.overlaps({17, 24}));
+      if (task.drill == Drill::join) {
+        into = into || (task.bars.contains(16) && task.bars.contains(17));
+        out = out || (task.bars.contains(24) && task.bars.contains(25));
+      }
+    }
+  CHECK(into);
+  CHECK(out);
+}
+
+TEST_CASE("a run-through longer than any day has its day to itself, and the day says so") {
+  const Plan plan = sample::plan(
+      "title: Long\nbars: 60\nmeter: 4/4\ntempo: 40\nlevel: 1\npractice: {minutes: 6}\n",
+      "2027-01-04", "2027-12-20");
+  REQUIRE(plan.fits);
+  int alone = 0;
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks)
+      if (task.drill == Drill::run_through) {
+        CHECK(task.minutes > 6);
+        CHECK(day.tasks.size() == 1);
+        CHECK(day.note == DayNote::run_alone);
+        ++alone;
+      }
+  CHECK(alone == 5);
+}
+
+TEST_CASE("what does not fit is named, and what is placed keeps the rules") {
+  const Plan plan = sample::plan(kFiveLines, "2027-03-10", "2027-03-16");
+  CHECK_FALSE(plan.fits);
+  CHECK_FALSE(plan.unplaced.empty());
+}
+
+TEST_CASE("every plan of random pieces and calendars passes the judge") {
+  const int rounds = std::getenv("CAHIER_LONG") ? 2000 : 250;
+  int fitting = 0;
+  for (int seed = 0; seed < rounds; ++seed) {
+    sample::RandomWork random(static_cast<unsigned>(seed));
+    const std::vector<Piece> pieces = {random.piece(random.one_in(4) ? 200 : 80)};
+    const Date from = sample::date("2027-01-04");
+    const Wishes wishes = random.wishes(from);
+    const Date by = from + days{random.number(3, random.one_in(4) ? 400 : 120)};
+    const Terms terms = settle(from, by, wishes, sample::steady());
+    if (!any_practice_day(terms)) continue;
+    const Plan plan = make_plan(pieces, terms);
+    INFO("seed " << seed);
+    REQUIRE(sample::faults_of(plan) == "");
+    REQUIRE(plan.fits == plan.unplaced.empty());
+    fitting += plan.fits ? 1 : 0;
+  }
+  // A property of plans that never fit would be no property at all.
+  CHECK(fitting > rounds / 2);
+}
+
+}  // namespace cahier
