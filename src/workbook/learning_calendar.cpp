@@ -17,6 +17,7 @@ constexpr double kRow = 3.9;
 constexpr double kLabel = 22;  // the column of chunks
 constexpr double kLeastColumn = 1.7;
 constexpr double kMostColumn = 5;
+constexpr Fill kDayOff{0.85, true};
 constexpr double kHead = 23;  // heading, sentence, legend, dates
 
 // The strongest thing that happens to a chunk in a column wins.
@@ -135,7 +136,15 @@ class Calendar {
         {{Dot::learned, words.say("form_map.mark_learned")},
          {Dot::recalled, words.say("form_map.mark_recalled")},
          {Dot::joined, words.say("form_map.mark_joined")}}};
-    const std::vector<Box> cells = row.columns_by_share({1, 2, 2}, 2);
+    const bool has_days_off =
+        span_ == 1 && std::any_of(book_.plan().days.begin(), book_.plan().days.end(),
+                                  [](const Day& day) { return day.allowance <= 0; });
+    const std::vector<Box> cells = row.columns_by_share({1.1, 2.4, 2.2, 1}, 2);
+    if (has_days_off) {
+      book_.canvas().rectangle(cells[3].left(2).inset(0, 0.8), {{}, kDayOff});
+      draw_line(book_.canvas(), cells[3].without_left(3.5), words.say("form_map.mark_off"),
+                style::kSmall, Align::left, 7.5);
+    }
     for (std::size_t at = 0; at < entries.size(); ++at) {
       draw_dot(book_.canvas(), {cells[at].x + 1, cells[at].centre().y}, entries[at].first);
       draw_line(book_.canvas(), cells[at].without_left(3.5), entries[at].second, style::kSmall,
@@ -152,7 +161,7 @@ class Calendar {
       const Day& day = all[column * span_];
       const double x = grid.x + column * column_width_;
       if (span_ == 1 && day.allowance <= 0)
-        canvas.rectangle({x, grid.y, column_width_, grid.height}, {{}, Fill{0.9, true}});
+        canvas.rectangle({x, grid.y, column_width_, grid.height}, {{}, kDayOff});
       const bool begins = column == 0 || (span_ == 1 && weekday_index(day.date) == 0) ||
                           (span_ > 1 && column % 4 == 0);
       if (!begins) continue;

@@ -25,6 +25,10 @@ struct Rejoin {
 };
 
 std::vector<Rejoin> rejoins(const PlannedPiece& piece) {
+  const auto begins_section = [&](int bar) {
+    return std::any_of(piece.sections.begin(), piece.sections.end(),
+                       [&](const PlannedSection& section) { return section.bars.first == bar; });
+  };
   std::vector<int> points;
   for (const CueStart& cue : piece.cues) points.push_back(cue.bar);
   for (const PlannedSection& section : piece.sections) points.push_back(section.bars.first);
@@ -36,6 +40,8 @@ std::vector<Rejoin> rejoins(const PlannedPiece& piece) {
   for (const int point : points) {
     // After a pickup there is nothing to jump over before bar 1.
     if (point <= std::max(first, 1)) continue;
+    // The next bar is no place to catch oneself, unless a section begins there.
+    if (point == first + 1 && !begins_section(point)) continue;
     Rejoin rejoin{{first, point - 1}, point, {}};
     for (const PlannedSection& section : piece.sections)
       if (section.bars.first == point) rejoin.section = section.name;

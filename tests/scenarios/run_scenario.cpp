@@ -1,7 +1,8 @@
 // Runs one scenario file and says what came out otherwise.
-//   run_scenario FILE CAHIER FOLDER
+//   run_scenario FILE CAHIER TEMPLATES FOLDER
 // FOLDER is emptied first and holds the scenario's files; commands are run there by /bin/sh, with
-// `cahier` on the path and nothing else in the environment.
+// `cahier` on the path and nothing else in the environment than $TEMPLATES, the built-in templates'
+// folder.
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -34,9 +35,10 @@ std::string quoted(const std::string& word) { return "'" + word + "'"; }
 
 class Run {
  public:
-  Run(const fs::path& cahier, fs::path folder) : folder_(std::move(folder)) {
+  Run(const fs::path& cahier, const fs::path& templates, fs::path folder) : folder_(std::move(folder)) {
     environment_ = "env -i LANG=C TZ=UTC PATH=" + quoted(cahier.parent_path().string()) +
-                   ":/usr/bin:/bin HOME=" + quoted(folder_.string());
+                   ":/usr/bin:/bin HOME=" + quoted(folder_.string()) +
+                   " TEMPLATES=" + quoted(templates.string());
     out_ = folder_.string() + ".out";
     err_ = folder_.string() + ".err";
   }
@@ -84,17 +86,17 @@ class Run {
 }  // namespace
 
 int main(int argc, char** argv) {
-  if (argc != 4) {
-    std::cerr << "run_scenario FILE CAHIER FOLDER\n";
+  if (argc != 5) {
+    std::cerr << "run_scenario FILE CAHIER TEMPLATES FOLDER\n";
     return 2;
   }
   try {
     const scenario::Scenario scenario = scenario::read_scenario(read_file(argv[1]));
-    const fs::path folder = fs::absolute(argv[3]);
+    const fs::path folder = fs::absolute(argv[4]);
     fs::remove_all(folder);
     fs::create_directories(folder);
     for (const auto& [path, text] : scenario.inputs) write_file(folder / path, text);
-    Run run(fs::absolute(argv[2]), folder);
+    Run run(fs::absolute(argv[2]), fs::absolute(argv[3]), folder);
     bool good = true;
     for (const scenario::Step& step : scenario.steps) good = run.step(step) && good;
     if (!good) std::cout << "which shows:\n" << scenario.shows;

@@ -62,14 +62,14 @@ TEST_CASE("a return is not learned a second time, and is joined on both sides") 
 
 TEST_CASE("a run-through longer than any day has its day to itself, and the day says so") {
   const Plan plan = sample::plan(
-      "title: Long\nbars: 60\nmeter: 4/4\ntempo: 40\nlevel: 1\npractice: {minutes: 6}\n",
+      "title: Long\nbars: 200\nmeter: 4/4\ntempo: 120\nlevel: 1\npractice: {minutes: 7}\n",
       "2027-01-04", "2027-12-20");
   REQUIRE(plan.fits);
   int alone = 0;
   for (const Day& day : plan.days)
     for (const Task& task : day.tasks)
       if (task.drill == Drill::run_through) {
-        CHECK(task.minutes > 6);
+        CHECK(task.minutes > 7);
         CHECK(day.tasks.size() == 1);
         CHECK(day.note == DayNote::run_alone);
         ++alone;
