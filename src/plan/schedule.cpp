@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <memory>
 #include <optional>
-#include <set>
 
 #include "plan/day_order.h"
+#include "plan/join_list.h"
 #include "plan/memory.h"
 #include "plan/prove.h"
 #include "plan/quota.h"
@@ -22,14 +22,14 @@ struct Desk {
       : anatomy(of),
         make(of, terms.method, piece),
         memory(of, terms.method, practice_days, end),
-        joined(of.joins.size(), false),
+        joins(of, terms.method),
         passes(of.stretches.size(), 0),
         proof(of, terms) {}
 
   const Anatomy& anatomy;
   TaskMaker make;
   Memory memory;
-  std::vector<bool> joined;
+  JoinList joins;
   std::vector<int> passes;  // whole recalls so far, by stretch
   Proof proof;
   RunDays runs;
@@ -149,7 +149,7 @@ class Layout {
       task.reason_number = one.want.left;
       if (one.want.whole) ++desk.passes[one.want.stretch];
       desk.memory.retrieve(task.chunks, day);
-      mark_joins_played(desk, task);
+      desk.joins.played(task);
       put(std::move(task), day);
       one.done = true;
     }
@@ -179,7 +179,7 @@ class Layout {
         task.reason = Reason::whole;
         ++desk.passes[index];
         desk.memory.retrieve(task.chunks, day);
-        mark_joins_played(desk, task);
+        desk.joins.played(task);
         put(std::move(task), day);
       }
     }
@@ -204,63 +204,15 @@ class Layout {
       task.reason = Reason::new_material;
       learned_minutes_ += task.minutes;
       desk.memory.learn(item.chunk, day);
+      desk.joins.learned(item.chunk, desk.memory);
       put(std::move(task), day);
       ++next_;
     }
   }
 
-  void mark_joins_played(Desk& desk, const Task& task) {
-    for (const int chunk : task.chunks)
-      for (const int index : desk.anatomy.joins_of[chunk]) {
-        const Join& join = desk.anatomy.joins[index];
-        if (task.bars.contains(desk.anatomy.passages[join.left].bars) &&
-            task.bars.contains(desk.anatomy.passages[join.left + 1].bars))
-          desk.joined[index] = true;
-      }
-  }
-
-  // Joins every pair of neighbours that is learned and not yet joined, neighbouring pairs in one.
   void join_what_is_learned(int day) {
-    for (auto& owned : desks_) {
-      Desk& desk = *owned;
-      std::set<int> open;  // left passages
-      for (std::size_t i = 0; i < desk.anatomy.joins.size(); ++i) {
-        const Join& join = desk.anatomy.joins[i];
-        if (!desk.joined[i] && desk.memory.learned(join.left_chunk) && desk.memory.learned(join.right_chunk))
-          open.insert(join.left);
-      }
-      while (!open.empty()) {
-        const int first = *open.begin();
-        int last = first;
-        while (open.contains(last + 1) && size_of(desk, first, last + 2) <= method_.stretch_bars) ++last;
-        for (int left = first; left <= last; ++left) open.erase(left);
-        place_join(desk, first, last + 1, day);
-      }
-    }
-  }
-
-  static int size_of(const Desk& desk, int first, int last) {
-    return desk.anatomy.passages[last].bars.last - desk.anatomy.passages[first].bars.first + 1;
-  }
-
-  // From passage `first` to passage `last`; back to the beginning of the section's learned bars
-  // where a stretch's length and the day's room allow it.
-  void place_join(Desk& desk, int first, int last, int day) {
-    const auto& passages = desk.anatomy.passages;
-    int from = first;
-    while (from > 0 && passages[from - 1].section == passages[first].section &&
-           desk.memory.learned(passages[from - 1].chunk) &&
-           size_of(desk, from - 1, last) <= method_.stretch_bars)
-      --from;
-    for (; from <= first; ++from) {
-      Task task = desk.make.join({passages[from].bars.first, passages[last].bars.last});
-      if (task.minutes > room_[day]) continue;
-      const bool into_return = passages[first].in_return || passages[last].in_return;
-      task.reason = into_return ? Reason::joins_return : Reason::joins_new;
-      mark_joins_played(desk, task);
-      put(std::move(task), day);
-      return;
-    }
+    for (auto& desk : desks_)
+      for (Task& task : desk->joins.take(desk->memory, desk->make, room_[day])) put(std::move(task), day);
   }
 
   void prove(int position) {
@@ -316,14 +268,8 @@ class Layout {
         else if (!desk.memory.holds_to_the_end(chunk))
           miss(desk.make.recall(chunks[chunk].bars), Why::no_room_to_recall);
       }
-      for (std::size_t i = 0; i < desk.anatomy.joins.size(); ++i) {
-        const Join& join = desk.anatomy.joins[i];
-        if (desk.joined[i] || !desk.memory.learned(join.left_chunk) || !desk.memory.learned(join.right_chunk))
-          continue;
-        miss(desk.make.join({desk.anatomy.passages[join.left].bars.first,
-                             desk.anatomy.passages[join.left + 1].bars.last}),
-             Why::no_room_to_join);
-      }
+      for (const BarRange& bars : desk.joins.left_over())
+        miss(desk.make.join(bars), Why::no_room_to_join);
       for (Task& task : desk.proof.left_over(desk.make))
         miss(task, stage_of(task.drill) == Stage::temper ? Why::no_room_to_temper : Why::no_room_to_prove);
       const int runs_missing = pace_.runs && desk.memory.everything_learned()

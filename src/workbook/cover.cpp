@@ -1,14 +1,15 @@
 #include <algorithm>
 #include <cmath>
-#include <optional>
 #include <string>
 #include <vector>
 
 #include "paper/text_fitting.h"
 #include "practice/time_model.h"
 #include "text/phrasing.h"
+#include "workbook/parts_dates.h"
 #include "workbook/parts_form_strip.h"
 #include "workbook/parts_tempo.h"
+#include "workbook/parts_totals.h"
 #include "workbook/sheets.h"
 #include "workbook/style.h"
 
@@ -17,60 +18,28 @@ namespace {
 
 constexpr double kFootRoom = 20;  // check line and paper at the foot
 
+constexpr double kManyMinutes = 600;  // from here on hours say more
+
+std::string hours_text(double minutes) { return std::to_string(std::lround(minutes / 60)); }
+
 struct Fact {
   std::string figure;
   std::string label;
 };
 
-struct Totals {
-  int practice_days = 0;
-  int catch_up_days = 0;
-  double spare_minutes = 0;
-  double least_day = 0;
-  double most_day = 0;
-  int chunks = 0;
-  int cues = 0;
-  int learned_chunks = 0;
-  double learn_minutes = 0;
-  std::optional<Date> learned;  // the day of the last learn task
-};
-
-Totals totals_of(const Plan& plan) {
-  Totals totals;
-  for (const PlannedPiece& piece : plan.pieces) {
-    totals.chunks += static_cast<int>(piece.chunks.size());
-    totals.cues += static_cast<int>(piece.cues.size());
-  }
-  for (const Day& day : plan.days) {
-    if (day.allowance > 0) {
-      totals.least_day =
-          totals.practice_days == 0 ? day.allowance : std::min(totals.least_day, day.allowance);
-      totals.most_day = std::max(totals.most_day, day.allowance);
-      ++totals.practice_days;
-      totals.spare_minutes += std::max(0.0, day.allowance - day.minutes());
-    }
-    if (day.note == DayNote::catch_up) ++totals.catch_up_days;
-    for (const Task& task : day.tasks) {
-      if (task.drill != Drill::learn) continue;
-      ++totals.learned_chunks;
-      totals.learn_minutes += task.minutes;
-      totals.learned = day.date;
-    }
-  }
-  return totals;
-}
-
 std::vector<Fact> facts(const Plan& plan, const Words& words, const Totals& totals) {
   std::vector<Fact> result = {
       {std::to_string(totals.practice_days), words.count("cover.days", totals.practice_days)},
-      {minutes_text(plan.minutes_total()), words.say("cover.minutes")},
+      plan.minutes_total() >= kManyMinutes
+          ? Fact{hours_text(plan.minutes_total()), words.say("cover.hours")}
+          : Fact{minutes_text(plan.minutes_total()), words.say("cover.minutes")},
       {std::to_string(totals.chunks), words.count("cover.chunks", totals.chunks)},
       {std::to_string(totals.cues), words.count("cover.cues", totals.cues)},
       {std::to_string(plan.runs_required()),
        plan.pieces.size() > 1 ? words.say("cover.runs_each")
                               : words.count("cover.runs", plan.runs_required())}};
   if (totals.learned_chunks >= totals.chunks && totals.learned)
-    result.push_back({day_month_short(words, *totals.learned), words.say("cover.learned")});
+    result.push_back({short_date(words, plan, *totals.learned), words.say("cover.learned")});
   else
     result.push_back({"–", words.say("cover.not_learned")});
   return result;
@@ -93,9 +62,12 @@ std::vector<std::string> assumptions(const Plan& plan, const Words& words, const
                    {"minutes", minutes_text(totals.learn_minutes / totals.learned_chunks)}}));
   if (totals.catch_up_days > 0)
     texts.push_back(words.count("cover.assumes_catch_up", totals.catch_up_days));
-  texts.push_back(
-      words.say("cover.assumes_spare",
-                {{"minutes", minutes_text(std::round(totals.spare_minutes / 10) * 10)}}));
+  if (totals.spare_minutes >= kManyMinutes)
+    texts.push_back(
+        words.say("cover.assumes_spare_hours", {{"hours", hours_text(totals.spare_minutes)}}));
+  else
+    texts.push_back(
+        words.say("cover.assumes_spare", {{"minutes", minutes_text(totals.spare_minutes)}}));
   if (method.quiet_days > 0) texts.push_back(words.count("cover.assumes_quiet", method.quiet_days));
   return texts;
 }

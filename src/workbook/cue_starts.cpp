@@ -18,7 +18,7 @@ namespace {
 
 constexpr double kRow = 9;  // of the list
 constexpr double kDateColumn = 8.6;
-constexpr int kMostBlocks = 3;     // of date columns
+constexpr int kMostBlocks = 4;     // of date columns
 constexpr double kGridRow = 12.5;  // of the dice table
 constexpr double kDie = 7.5;
 constexpr double kAssigned = 4.4;  // the box of a start that the plan asks for
@@ -46,17 +46,20 @@ class CueSheet {
   void draw() {
     rest_ = book_.open_page(right_);
     if (book_.plan().pieces.size() > 1 || piece_.dice.size() > 1) book_.mark(right_);
-    const std::vector<std::string> how = words_.list("cue_starts.how");
-    for (std::size_t at = 0; at < how.size(); ++at) draw_point(at + 1, how[at]);
+    const int first = dates_beside(kFixedColumns + rest_.width * kSectionShare);
+    const int further = dates_beside(kNumber + kBar);
+    // Where the days are too many for the paper, the player writes the dates.
+    const int sessions = static_cast<int>(sessions_.size());
+    if (sessions > first + (kMostBlocks - 1) * further) sessions_.clear();
+    draw_how();
     draw_grid();
     draw_odds();
-    const double room = std::max(0.0, rest_.width - kFixedColumns - rest_.width * 0.19);
-    const int dates = std::max(1, static_cast<int>(room / kDateColumn));
-    const int wanted = (static_cast<int>(sessions_.size()) + dates - 1) / dates;
-    // Where the dates are too many for the paper, the player writes them.
-    if (wanted > kMostBlocks) sessions_.clear();
-    for (int block = 0; block < std::clamp(wanted, 1, kMostBlocks); ++block)
-      draw_list(static_cast<std::size_t>(block * dates), dates);
+    draw_list(0, first, true);
+    const std::size_t least =
+        sessions_.empty() ? static_cast<std::size_t>(first) + 1 : sessions_.size();
+    for (std::size_t at = static_cast<std::size_t>(first); at < least;
+         at += static_cast<std::size_t>(further))
+      draw_list(at, further, false);
   }
 
  private:
@@ -65,6 +68,11 @@ class CueSheet {
   static constexpr double kEnd = 15;
   static constexpr double kMet = 12;
   static constexpr double kFixedColumns = kNumber + kBar + kEnd + kMet;
+  static constexpr double kSectionShare = 0.19;
+
+  int dates_beside(double width) const {
+    return std::max(1, static_cast<int>((rest_.width - width) / kDateColumn));
+  }
 
   void find_sessions(int piece) {
     for (const Day& day : book_.plan().days) {
@@ -80,6 +88,13 @@ class CueSheet {
     }
   }
 
+  void draw_how() {
+    std::vector<std::string> how = words_.list("cue_starts.how");
+    how.push_back(
+        words_.say(sessions_.empty() ? "cue_starts.mark_undated" : "cue_starts.mark_dated"));
+    for (std::size_t at = 0; at < how.size(); ++at) draw_point(at + 1, how[at]);
+  }
+
   void draw_point(std::size_t number, const std::string& text) {
     constexpr double kIndent = 6;
     const TextBlock block(book_.typefaces(), text, style::kBody, rest_.width - kIndent);
@@ -90,7 +105,7 @@ class CueSheet {
   }
 
   void draw_grid() {
-    const double width = std::min(rest_.width, 172.0);
+    const double width = std::min(rest_.width, 184.0);
     const double turned = 6;
     const double heads = kDie + 4;
     rest_ = rest_.without_top(2);
@@ -151,46 +166,57 @@ class CueSheet {
     rest_ = rest_.without_top(block.height() + 4);
   }
 
-  Table list_table(std::size_t first_date, int dates) const {
+  // The first list says all about a start; a further one, for more dates, only which it is.
+  Table list_table(std::size_t first_date, int dates, bool full) const {
     std::vector<Column> columns = {{words_.say("cue_starts.number"), kNumber},
-                                   {words_.say("cue_starts.from_bar"), kBar},
-                                   {words_.say("cue_starts.section"), 0},
-                                   {words_.say("cue_starts.to_end"), kEnd},
-                                   {words_.say("cue_starts.met"), kMet}};
-    columns[2].share = rest_.width - kFixedColumns - dates * kDateColumn;
+                                   {words_.say("cue_starts.from_bar"), kBar}};
+    if (full) {
+      const double section = rest_.width - kFixedColumns - dates * kDateColumn;
+      columns.push_back({words_.say("cue_starts.section"), section});
+      columns.push_back({words_.say("cue_starts.to_end"), kEnd});
+      columns.push_back({words_.say("cue_starts.met"), kMet});
+    }
     for (int date = 0; date < dates; ++date) {
       const std::size_t at = first_date + static_cast<std::size_t>(date);
       columns.push_back(
           {at < sessions_.size() ? day_month_short(words_, sessions_[at].date) : "", kDateColumn});
     }
-    return Table(book_.typefaces(), std::move(columns), rest_.width, kRow);
+    double width = 0;
+    for (const Column& column : columns) width += column.share;
+    return Table(book_.typefaces(), std::move(columns), width, kRow);
   }
 
-  void draw_list(std::size_t first_date, int dates) {
-    const Table table = list_table(first_date, dates);
+  void draw_list(std::size_t first_date, int dates, bool full) {
+    const Table table = list_table(first_date, dates, full);
     const double whole = table.head_height() + kRow * static_cast<double>(cues_.size());
-    const bool first = first_date == 0;
-    if (rest_.height < (first ? table.head_height() + 3 * kRow : whole))
+    if (rest_.height < (full ? table.head_height() + 3 * kRow : whole))
       rest_ = book_.open_page(right_);
     rest_ = table.draw_head(book_.canvas(), rest_);
     for (const CueStart* cue : cues_) {
       if (rest_.height < kRow) rest_ = table.draw_head(book_.canvas(), book_.open_page(right_));
-      draw_row(table.draw_row(book_.canvas(), rest_), *cue, first_date);
+      draw_row(table.draw_row(book_.canvas(), rest_), *cue, first_date, full);
       rest_ = rest_.without_top(kRow);
     }
     rest_ = rest_.without_top(std::min(rest_.height, 7.0));
   }
 
-  void draw_row(const std::vector<Box>& cells, const CueStart& cue, std::size_t first_date) {
+  void draw_row(const std::vector<Box>& cells, const CueStart& cue, std::size_t first_date,
+                bool full) {
     Canvas& canvas = book_.canvas();
-    draw_line(canvas, cells[0], std::to_string(cue.number), style::kStrong, Align::right, 7.5);
-    draw_line(canvas, cells[1], std::to_string(cue.bar), style::kStandBars, Align::right, 12.75);
-    draw_cell(canvas, cells[2], piece_.sections[cue.section].name, style::kBody);
-    draw_line(canvas, cells[3], std::to_string(last_bar_from(piece_, cue)), style::kBody.at(10.5),
+    draw_line(canvas, cells[0].without_right(1), std::to_string(cue.number), style::kStrong,
               Align::right, 7.5);
-    canvas.circle(cells[4].centre(), style::kTick, {style::kRule, {}}, CircleUse::tick);
-    for (std::size_t cell = 5; cell < cells.size(); ++cell) {
-      const std::size_t session = first_date + cell - 5;
+    draw_line(canvas, cells[1].without_right(1.5), std::to_string(cue.bar), style::kStandBars,
+              Align::right, 12.75);
+    if (full) {
+      draw_cell(canvas, cells[2].without_left(0.5), piece_.sections[cue.section].name,
+                style::kBody);
+      draw_line(canvas, cells[3].without_right(1.5), std::to_string(last_bar_from(piece_, cue)),
+                style::kBody.at(10.5), Align::right, 7.5);
+      canvas.circle(cells[4].centre(), style::kTick, {style::kRule, {}}, CircleUse::tick);
+    }
+    const std::size_t before = full ? 5 : 2;
+    for (std::size_t cell = before; cell < cells.size(); ++cell) {
+      const std::size_t session = first_date + cell - before;
       if (session >= sessions_.size() || !sessions_[session].cues.contains(cue.number)) continue;
       const Point middle = cells[cell].centre();
       canvas.rectangle({middle.x - kAssigned / 2, middle.y - kAssigned / 2, kAssigned, kAssigned},

@@ -8,13 +8,15 @@
 
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
+#include "workbook/parts_dates.h"
 #include "workbook/style.h"
 
 namespace cahier {
 namespace {
 
 constexpr double kRow = 3.9;
-constexpr double kLabel = 22;  // the column of chunks
+constexpr double kWideLabel = 28;   // for bars of four figures
+constexpr double kUsualLabel = 22;  // the column of chunks
 constexpr double kLeastColumn = 1.7;
 constexpr double kMostColumn = 5;
 constexpr Fill kDayOff{0.85, true};
@@ -48,7 +50,8 @@ class Calendar {
  public:
   Calendar(Book& book, int piece, Box page, double used)
       : book_(book), piece_(book.plan().pieces[piece]), index_(piece), page_(page) {
-    const double room = page.width - kLabel;
+    if (piece_.piece.bars >= 1000) label_ = kWideLabel;
+    const double room = page.width - label_;
     const double number_of_days = static_cast<double>(book.plan().days.size());
     for (span_ = 1; number_of_days / span_ * kLeastColumn > room;)
       span_ = span_ == 1 ? 7 : span_ * 2;
@@ -120,7 +123,7 @@ class Calendar {
                          : words.say("form_map.days_lead_spans", {{"number", span_}}),
               style::kBody.at(9.5), Align::left, 7.5);
     draw_legend(body_.without_top(11).top(5.5));
-    const Box grid{body_.x + kLabel, body_.y + kHead, column_width_ * columns_,
+    const Box grid{body_.x + label_, body_.y + kHead, column_width_ * columns_,
                    kRow * static_cast<double>(last - first)};
     draw_days(grid);
     for (std::size_t at = first; at < last; ++at)
@@ -165,7 +168,7 @@ class Calendar {
       const bool begins = column == 0 || (span_ == 1 && weekday_index(day.date) == 0) ||
                           (span_ > 1 && column % 4 == 0);
       if (!begins) continue;
-      const std::string date = day_month_short(book_.words(), day.date);
+      const std::string date = short_date(book_.words(), book_.plan(), day.date);
       const double width =
           book_.typefaces().width(date, style::kSmall.face, style::kSmall.size_pt) + 0.6;
       canvas.line({x, grid.y - 1}, {x, grid.bottom()}, {0.12, 0.6, 0, 0, true});
@@ -177,7 +180,7 @@ class Calendar {
 
   void draw_row(const Row& row, const Box& box, bool ruled) {
     Canvas& canvas = book_.canvas();
-    const Box label{body_.x, box.y, kLabel - 1.5, box.height};
+    const Box label{body_.x, box.y, label_ - 1.5, box.height};
     const TextStyle small = style::kBody.at(8);
     if (row.bars.empty()) {
       draw_line(canvas, label, row.label, small, Align::left, 7.5);
@@ -198,6 +201,7 @@ class Calendar {
   Box body_;
   int span_ = 1;  // days in a column
   int columns_ = 0;
+  double label_ = kUsualLabel;
   double column_width_ = 0;
   std::vector<Row> rows_;
 };

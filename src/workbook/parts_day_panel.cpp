@@ -110,14 +110,17 @@ Strip DayPanels::note_strip(const std::string& text) {
           }};
 }
 
-Strip DayPanels::report_line() {
-  return {style::kWritingRow + 1.5, [this](const Box& box) {
+Strip DayPanels::report_line(const std::string& before) {
+  return {style::kWritingRow + 1.5, [this, before](const Box& box) {
             Canvas& canvas = book_.canvas();
             const Words& words = book_.words();
             const Box row = task_area(box).bottom(5);
             const double line_y = row.bottom() - 1.2;
             const double took_width = columns_.wide() ? 46 : 38;
-            const Box slipped = row.without_right(took_width + 4);
+            const double stop = draw_line(canvas, row.left(row.width * 0.3), before, style::kStrong,
+                                          Align::left, 7.5);
+            const Box slipped =
+                row.without_right(took_width + 4).without_left(stop > 0 ? stop + 5 : 0);
             const Box took = row.right(took_width);
             const TextStyle style = style::kSmall.at(9);
             const double slipped_label =
@@ -174,9 +177,8 @@ std::vector<Strip> DayPanels::strips(const Day& day) {
   }
   if (const std::string note = say_note(words, day.note); !note.empty())
     strips.push_back(note_strip(note));
-  strips.push_back(
-      line_of_text(6, words.say(learned ? "panels.stop_new" : "panels.stop"), style::kStrong));
-  strips.push_back(report_line());
+  if (learned) strips.push_back(line_of_text(6, words.say("panels.stop_new"), style::kStrong));
+  strips.push_back(report_line(learned ? "" : words.say("panels.stop")));
   return strips;
 }
 

@@ -34,7 +34,8 @@ class DayPanels {
   Strip line_of_text(double height, std::string text, TextStyle style);
   Strip break_line();
   Strip note_strip(const std::string& text);
-  Strip report_line();
+  // To write what happened on; `before` stands in front of it.
+  Strip report_line(const std::string& before);
   Box task_area(const Box& box) const;
   std::vector<Strip> slim_strips(const Day& day);
 

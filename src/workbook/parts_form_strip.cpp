@@ -37,6 +37,8 @@ int section_of(const PlannedPiece& piece, int bar) {
 void draw_edges(Canvas& canvas, const Box& box, bool begins, bool ends) {
   canvas.line({box.x, box.y}, {box.right(), box.y}, style::kRule);
   canvas.line({box.x, box.bottom()}, {box.right(), box.bottom()}, style::kRule);
+  constexpr double kLeastBand = 1.2;  // the edges of narrower ones would run together
+  if (box.width < kLeastBand) return;
   if (begins) canvas.line({box.x, box.y}, {box.x, box.bottom()}, style::kRule);
   if (ends) canvas.line({box.right(), box.y}, {box.right(), box.bottom()}, style::kRule);
 }

@@ -1,7 +1,101 @@
+#include <algorithm>
+
+#include "text/phrasing.h"
+#include "workbook/parts_clean_runs.h"
+#include "workbook/parts_table.h"
 #include "workbook/sheets.h"
+#include "workbook/style.h"
 
 namespace cahier {
+namespace {
 
-void draw_run_tally(Book&) {}
+constexpr double kRow = 9;
+constexpr int kSpareRows = 4;
+
+struct RunRow {
+  std::string planned;    // its date; empty for a spare row
+  bool recorded = false;  // asks for a recording
+  bool listener = false;  // and somebody who listens
+};
+
+// The first half of the runs needs no witness; then a recording; in the last quarter a listener.
+std::vector<RunRow> run_rows(const Book& book, int piece) {
+  std::vector<RunRow> rows;
+  for (const Day& day : book.plan().days)
+    for (const Task& task : day.tasks)
+      if (task.piece == piece && task.drill == Drill::run_through)
+        for (int time = 0; time < (task.steps.empty() ? 1 : task.steps.front().times); ++time)
+          rows.push_back({day_month_short(book.words(), day.date), false, false});
+  rows.resize(std::max(rows.size(), static_cast<std::size_t>(book.plan().runs_required())));
+  const std::size_t asked = rows.size();
+  rows.resize(asked + kSpareRows);
+  for (std::size_t at = 0; at < rows.size(); ++at) {
+    rows[at].recorded = 2 * at >= asked;
+    rows[at].listener = 4 * at >= 3 * asked;
+  }
+  return rows;
+}
+
+std::vector<Column> columns(const Words& words) {
+  return {{words.say("run_tally.number"), 8},    {words.say("run_tally.planned"), 16},
+          {words.say("run_tally.done"), 17},     {words.say("run_tally.place"), 31},
+          {words.say("run_tally.clean"), 13},    {words.say("run_tally.slips"), 35},
+          {words.say("run_tally.rejoined"), 25}, {words.say("run_tally.recorded"), 16},
+          {words.say("run_tally.listener"), 17}};
+}
+
+void draw_row(Book& book, const Table& table, const Box& row, std::size_t number,
+              const RunRow& run) {
+  Canvas& canvas = book.canvas();
+  const std::vector<Box> cells = table.draw_row(canvas, row);
+  const auto circle = [&](const Box& cell) {
+    canvas.circle(cell.centre(), style::kTick, {style::kRule, {}}, CircleUse::tick);
+  };
+  draw_line(canvas, cells[0], std::to_string(number), style::kStrong, Align::right, 7.5);
+  draw_cell(canvas, cells[1], run.planned, style::kBody.at(9.5));
+  circle(cells[4]);
+  if (run.recorded) circle(cells[7]);
+  if (run.listener) circle(cells[8]);
+}
+
+// Returns what is left of the last page.
+Box draw_tally(Book& book, int piece) {
+  const Words& words = book.words();
+  const std::string right =
+      book.plan().pieces.size() > 1 ? book.plan().pieces[piece].piece.title : std::string();
+  Box page = book.open_page(right);
+  if (!right.empty()) book.mark(right);
+  const std::vector<RunRow> rows = run_rows(book, piece);
+  const int asked = static_cast<int>(rows.size()) - kSpareRows;
+  const std::vector<std::string> lead = {
+      words.count("run_tally.lead", asked),
+      words.say("run_tally.witness", {{"recorded", (asked + 1) / 2 + 1}}),
+      words.say("run_tally.forward")};
+  for (const std::string& text : lead) {
+    const TextBlock block(book.typefaces(), text,
+                          &text == &lead.back() ? style::kStrong : style::kBody, page.width);
+    block.draw(book.canvas(), page);
+    page = page.without_top(block.height() + 1.2);
+  }
+  page = page.without_top(2);
+  const Table table(book.typefaces(), columns(words), page.width, kRow);
+  Box rest = table.draw_head(book.canvas(), page);
+  for (std::size_t at = 0; at < rows.size(); ++at) {
+    if (rest.height < kRow) rest = table.draw_head(book.canvas(), book.open_page(right));
+    draw_row(book, table, rest, at + 1, rows[at]);
+    rest = rest.without_top(kRow);
+  }
+  return rest.without_top(std::min(rest.height, 6.0));
+}
+
+}  // namespace
+
+void draw_run_tally(Book& book) {
+  book.open_sheet("run-throughs", book.words().say("run_tally.title"));
+  Box rest;
+  for (int piece = 0; piece < static_cast<int>(book.plan().pieces.size()); ++piece)
+    rest = draw_tally(book, piece);
+  draw_clean_runs(book, rest);
+}
 
 }  // namespace cahier

@@ -11,10 +11,10 @@
 namespace cahier {
 namespace {
 
-constexpr double kWallLine = 8.5;   // of a line read from the wall
+constexpr double kWallLine = 8.5;  // of a line read from the wall
 constexpr double kSmallLine = 5;
 constexpr double kTickRow = 9;
-constexpr double kWallSize = 18.75;  // points, the least for the wall
+constexpr double kWallSize = 18.75;        // points, the least for the wall
 constexpr std::size_t kWeeksOnePage = 26;  // longer plans have several weeks on a page
 constexpr std::size_t kWeeksTwoPage = 60;
 
@@ -96,10 +96,9 @@ class WeekSheet {
     const double goal_height = on_page == 1 ? 10 : 6;
     std::string goal = week_goal(words, book_.plan(), week);
     if (on_page > 1)
-      goal = words.say("weeks.row_goal",
-                       {{"week", week_title(words, week, weeks_.size())},
-                        {"iso", iso_week_text(week.first())},
-                        {"goal", goal}});
+      goal = words.say("weeks.row_goal", {{"week", week_title(words, week, weeks_.size())},
+                                          {"iso", iso_week_text(week.first())},
+                                          {"goal", goal}});
     // The goal is read from the wall where it fits in that size.
     TextStyle style = style::kHeading;
     if (on_page == 1 &&
@@ -158,11 +157,10 @@ class WeekSheet {
 
   std::string day_line(const Day& day) const {
     const Words& words = book_.words();
-    std::string text = day.allowance <= 0      ? words.say("weeks.rest")
-                       : day.tasks.empty()     ? words.say("weeks.free")
-                       : day.note == DayNote::catch_up
-                           ? words.say("weeks.catch_up")
-                           : minutes_phrase(words, day.minutes());
+    std::string text = day.allowance <= 0              ? words.say("weeks.rest")
+                       : day.tasks.empty()             ? words.say("weeks.free")
+                       : day.note == DayNote::catch_up ? words.say("weeks.catch_up")
+                                                       : minutes_phrase(words, day.minutes());
     if (day.lesson) text = words.say("weeks.with_lesson", {{"day", text}});
     return text;
   }
@@ -196,8 +194,8 @@ class WeekSheet {
     Canvas& canvas = book_.canvas();
     const Words& words = book_.words();
     if (!tally.fresh.empty()) {
-      const std::size_t fitting = static_cast<std::size_t>(
-          std::max(0.0, (rest.height - kSmallLine) / kWallLine));
+      const std::size_t fitting =
+          static_cast<std::size_t>(std::max(0.0, (rest.height - kSmallLine) / kWallLine));
       draw_line(canvas, rest.top(kSmallLine), words.say("weeks.new"), style::kStrong, Align::left,
                 7.5);
       rest = rest.without_top(kSmallLine);
@@ -211,9 +209,8 @@ class WeekSheet {
     const double needed = kWallLine * static_cast<double>(tally.counts.size());
     if (needed <= rest.height) {
       for (const auto& [number, noun] : tally.counts) {
-        const double width =
-            draw_line(canvas, rest.top(kWallLine), std::to_string(number),
-                      style::kWallBars.at(kWallSize), Align::left, kWallSize);
+        const double width = draw_line(canvas, rest.top(kWallLine), std::to_string(number),
+                                       style::kWallBars.at(kWallSize), Align::left, kWallSize);
         draw_line(canvas, rest.top(kWallLine).without_left(std::max(width, 4.0) + 2), noun,
                   style::kBody.at(11), Align::left, 7.5);
         rest = rest.without_top(kWallLine);

@@ -31,14 +31,14 @@ void write_file(const fs::path& path, const std::string& text) {
   std::ofstream(path, std::ios::binary) << text;
 }
 
-std::string quoted(const std::string& word) { return "'" + word + "'"; }
+std::string in_quotes(const std::string& word) { return "'" + word + "'"; }
 
 class Run {
  public:
   Run(const fs::path& cahier, const fs::path& templates, fs::path folder) : folder_(std::move(folder)) {
-    environment_ = "env -i LANG=C TZ=UTC PATH=" + quoted(cahier.parent_path().string()) +
-                   ":/usr/bin:/bin HOME=" + quoted(folder_.string()) +
-                   " TEMPLATES=" + quoted(templates.string());
+    environment_ = "env -i LANG=C TZ=UTC PATH=" + in_quotes(cahier.parent_path().string()) +
+                   ":/usr/bin:/bin HOME=" + in_quotes(folder_.string()) +
+                   " TEMPLATES=" + in_quotes(templates.string());
     out_ = folder_.string() + ".out";
     err_ = folder_.string() + ".err";
   }
@@ -47,9 +47,9 @@ class Run {
   bool step(const scenario::Step& step) {
     const std::string script = folder_.string() + ".sh";
     write_file(script, step.command);
-    const std::string line = "cd " + quoted(folder_.string()) + " && " + environment_ +
-                             " /bin/sh " + quoted(script) + " >" + quoted(out_) + " 2>" +
-                             quoted(err_) + " </dev/null";
+    const std::string line = "cd " + in_quotes(folder_.string()) + " && " + environment_ +
+                             " /bin/sh " + in_quotes(script) + " >" + in_quotes(out_) + " 2>" +
+                             in_quotes(err_) + " </dev/null";
     const int status = std::system(line.c_str());
     const int code = WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status);
     bool good = compare("exit code", std::to_string(step.exit_code), std::to_string(code));

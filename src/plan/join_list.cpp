@@ -1,0 +1,62 @@
+#include "plan/join_list.h"
+
+namespace cahier {
+
+JoinList::JoinList(const Anatomy& anatomy, const Method& method)
+    : anatomy_(anatomy), method_(method) {}
+
+void JoinList::learned(int chunk, const Memory& memory) {
+  for (const int index : anatomy_.joins_of[chunk]) {
+    const Join& join = anatomy_.joins[index];
+    if (memory.learned(join.left_chunk) && memory.learned(join.right_chunk)) open_.insert(join.left);
+  }
+}
+
+void JoinList::played(const Task& task) {
+  for (auto join = open_.begin(); join != open_.end();) {
+    const bool across = task.bars.contains(bars(*join, *join + 1));
+    join = across ? open_.erase(join) : std::next(join);
+  }
+}
+
+std::vector<Task> JoinList::take(const Memory& memory, const TaskMaker& make, double room) {
+  std::vector<Task> tasks;
+  const std::set<int> waiting = open_;
+  for (auto next = waiting.begin(); next != waiting.end();) {
+    const int first = *next++;
+    int last = first + 1;
+    while (next != waiting.end() && *next == last && short_enough(first, last + 1)) last = *next++ + 1;
+    const auto& passages = anatomy_.passages;
+    int from = first;
+    while (from > 0 && passages[from - 1].section == passages[first].section &&
+           memory.learned(passages[from - 1].chunk) && short_enough(from - 1, last))
+      --from;
+    for (; from <= first; ++from) {
+      Task task = make.join(bars(from, last));
+      if (task.minutes > room) continue;
+      task.reason = passages[first].in_return || passages[last].in_return ? Reason::joins_return
+                                                                          : Reason::joins_new;
+      room -= task.minutes;
+      played(task);
+      tasks.push_back(std::move(task));
+      break;
+    }
+  }
+  return tasks;
+}
+
+std::vector<BarRange> JoinList::left_over() const {
+  std::vector<BarRange> result;
+  for (const int left : open_) result.push_back(bars(left, left + 1));
+  return result;
+}
+
+BarRange JoinList::bars(int first, int last) const {
+  return {anatomy_.passages[first].bars.first, anatomy_.passages[last].bars.last};
+}
+
+bool JoinList::short_enough(int first, int last) const {
+  return bars(first, last).size() <= method_.stretch_bars;
+}
+
+}  // namespace cahier

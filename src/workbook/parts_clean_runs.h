@@ -1,0 +1,11 @@
+// What a number of clean run-throughs tells, and what it does not.
+#pragma once
+
+#include "workbook/book.h"
+
+namespace cahier {
+
+// Sentences, a small table and a curve, from the top of `rest`, on a new page when they do not fit.
+void draw_clean_runs(Book& book, Box rest);
+
+}  // namespace cahier

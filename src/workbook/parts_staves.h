@@ -1,0 +1,26 @@
+// Blank staves set up for bars of a piece.
+#pragma once
+
+#include <vector>
+
+#include "paper/staff.h"
+#include "piece/piece.h"
+
+namespace cahier {
+
+// For handwriting; `height` of a staff in millimetres.
+StaffMeasures writing_measures(double height);
+
+// The clear height below a system: room for notes under its last staff and over the next one.
+double below_system(const StaffMeasures& measures);
+
+// `bars` on as many systems as they need in `width`, spread evenly, every bar numbered, with the
+// key and meter of the bars and the changes inside them; the meter stands on the first system.
+std::vector<StaffSystem> systems_for(const Typefaces& typefaces, const Piece& piece, BarRange bars,
+                                     const StaffMeasures& measures, double width);
+
+// A system in the piece's first key and meter, with as many bars as fit and no numbers.
+StaffSystem blank_system(const Typefaces& typefaces, const Piece& piece,
+                         const StaffMeasures& measures, double width);
+
+}  // namespace cahier

@@ -1,0 +1,32 @@
+#include "workbook/parts_totals.h"
+
+#include <algorithm>
+
+namespace cahier {
+
+Totals totals_of(const Plan& plan) {
+  Totals totals;
+  for (const PlannedPiece& piece : plan.pieces) {
+    totals.chunks += static_cast<int>(piece.chunks.size());
+    totals.cues += static_cast<int>(piece.cues.size());
+  }
+  for (const Day& day : plan.days) {
+    if (day.allowance > 0) {
+      totals.least_day =
+          totals.practice_days == 0 ? day.allowance : std::min(totals.least_day, day.allowance);
+      totals.most_day = std::max(totals.most_day, day.allowance);
+      ++totals.practice_days;
+      totals.spare_minutes += std::max(0.0, day.allowance - day.minutes());
+    }
+    if (day.note == DayNote::catch_up) ++totals.catch_up_days;
+    for (const Task& task : day.tasks) {
+      if (task.drill != Drill::learn) continue;
+      ++totals.learned_chunks;
+      totals.learn_minutes += task.minutes;
+      totals.learned = day.date;
+    }
+  }
+  return totals;
+}
+
+}  // namespace cahier

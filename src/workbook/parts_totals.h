@@ -1,0 +1,26 @@
+// What a plan adds up to.
+#pragma once
+
+#include <optional>
+
+#include "plan/plan.h"
+
+namespace cahier {
+
+// Minutes; all pieces together.
+struct Totals {
+  int practice_days = 0;
+  int catch_up_days = 0;
+  double spare_minutes = 0;
+  double least_day = 0;
+  double most_day = 0;
+  int chunks = 0;
+  int cues = 0;
+  int learned_chunks = 0;  // learn tasks
+  double learn_minutes = 0;
+  std::optional<Date> learned;  // the day of the last learn task
+};
+
+Totals totals_of(const Plan& plan);
+
+}  // namespace cahier

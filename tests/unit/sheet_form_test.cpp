@@ -1,0 +1,215 @@
+// The sheets that show the piece: cover, form map, progress chart, rejoin card; and the two that
+// explain.
+#include <array>
+#include <catch2/catch.hpp>
+
+#include "drawn_sheet.h"
+#include "sample_plan.h"
+#include "workbook/parts_form_strip.h"
+
+using namespace cahier;
+using sample::DrawnSheet;
+
+namespace {
+
+constexpr const char* kLantern = R"(
+title: Lantern Study
+composer: Nobody At All
+bars: 48
+pickup: 1
+meter: 3/4
+key: A minor
+tempo: 132
+changes: [{bar: 25, meter: 2/4, key: A major, tempo: 96}]
+sections:
+  - {name: A, bars: 1-16, phrases: [1-8, 9-16]}
+  - {name: B, bars: 17-32, level: 4}
+  - {name: A again, bars: 33-44, same as: 1-12}
+  - {name: Close, bars: 45-48}
+look-alikes: [{bars: [9-16, 41-48], fork: [13, 45]}]
+repeats: [{bars: 1-16, times: 3}]
+marks: [{bar: 17, note: new manual}]
+cues: [18]
+practice: {days off: [sun]}
+)";
+
+using Draw = void (*)(Book&);
+constexpr std::array<Draw, 6> kSheets = {draw_cover,    draw_how_to_use,     draw_readiness_check,
+                                         draw_form_map, draw_progress_chart, draw_rejoin_card};
+
+void require_faultless(const Plan& plan, const Words& words = english_words()) {
+  for (const Draw draw : kSheets)
+    for (const PageSize paper : {kA4, kLetter, kA5})
+      for (const bool teacher : {false, true}) {
+        const DrawnSheet sheet(draw, plan, Print{paper, 8, teacher}, words);
+        INFO(sheet.words().substr(0, 40) << paper.width << " mm wide");
+        REQUIRE(sheet.faults() == "");
+      }
+}
+
+// A catalogue whose sentences are 40 % longer than the English ones.
+Words wordy() {
+  const std::string english = std::string(Templates().read("words", "en").text());
+  std::string text;
+  std::size_t at = 0;
+  while (at < english.size()) {
+    std::size_t end = english.find('\n', at);
+    if (end == std::string::npos) end = english.size();
+    std::string line = english.substr(at, end - at);
+    if (line.size() > 3 && line.back() == '"' && line.find("{") == std::string::npos) {
+      const std::size_t opens = line.find('"');
+      const std::size_t length = line.size() - opens - 2;
+      line.insert(line.size() - 1, " " + std::string(length * 2 / 5, 'm').substr(0, 12));
+      for (std::size_t more = 13; more < length * 2 / 5; more += 8)
+        line.insert(line.size() - 1, " wordier");
+    }
+    text += line + "\n";
+    at = end + 1;
+  }
+  Diagnostics diagnostics;
+  Words words = read_words(Source("wordy.yaml", text), diagnostics);
+  for (const Diagnostic& diagnostic : diagnostics.all()) INFO(compose(diagnostic));
+  REQUIRE_FALSE(diagnostics.has_errors());
+  return words;
+}
+
+}  // namespace
+
+TEST_CASE("every sheet about the piece can be printed on every paper") {
+  require_faultless(sample::plan(kLantern));
+}
+
+TEST_CASE("a piece of one bar and a plan of three days can be printed") {
+  require_faultless(sample::plan("title: One\nbars: 1\nmeter: 4/4\ninstrument: violin\n",
+                                 "2027-01-04", "2027-01-14"));
+}
+
+TEST_CASE("a language that takes 40 % more room can be printed") {
+  const Plan plan = sample::plan(kLantern);
+  require_faultless(plan, wordy());
+}
+
+TEST_CASE("a title of 200 characters and section names of 60 can be printed") {
+  std::string yaml = "title: \"" + std::string(200, 'W') + "\"\ncomposer: \"" +
+                     std::string(120, 'M') + "\"\nbars: 300\nmeter: 4/4\nsections:\n";
+  for (int first = 1; first <= 300; first += 20)
+    yaml += "  - {name: \"" + std::to_string(first) + std::string(57, 'M') +
+            "\", bars: " + std::to_string(first) + "-" + std::to_string(first + 19) + "}\n";
+  yaml += "marks: [{bar: 3, note: \"" + std::string(150, 'm') + "\"}, {bar: 4, note: \"" +
+          std::string(90, 'x') + "\"}]\npractice: {minutes: 60}\n";
+  require_faultless(sample::plan(yaml, "2027-01-04", "2027-06-20"));
+}
+
+TEST_CASE("the lines of a form hold every bar once and break where chunks end") {
+  const PlannedPiece piece = sample::plan(kLantern).pieces.front();
+  for (const int most : {4, 8, 16, 24, 32}) {
+    int next = 0;
+    for (const BarRange& line : form_lines(piece, most)) {
+      CHECK(line.first == next);
+      CHECK(line.last - std::max(line.first, 1) + 1 <= most);
+      for (const Chunk& chunk : piece.chunks)
+        CHECK_FALSE((chunk.bars.first <= line.last && chunk.bars.last > line.last));
+      next = line.last + 1;
+    }
+    CHECK(next == 49);
+  }
+}
+
+TEST_CASE("a return is drawn like the section that it brings back") {
+  const PlannedPiece piece = sample::plan(kLantern).pieces.front();
+  CHECK(form_kinds(piece) == std::vector<int>{0, 1, 0, 2});
+}
+
+TEST_CASE("a pickup is half a bar wide") {
+  const BarScale scale(20, 10, {0, 8});
+  CHECK(scale.left(0) == Approx(20));
+  CHECK(scale.left(1) == Approx(25));
+  CHECK(scale.right() == Approx(20 + 10 * BarScale::units({0, 8})));
+}
+
+TEST_CASE("the cover says what, when and how much") {
+  const Plan plan = sample::plan(kLantern);
+  const std::string words = DrawnSheet(draw_cover, plan).words();
+  for (const char* text : {"Lantern Study", "Nobody At All", "Saturday 20 March 2027", "A again",
+                           "64\npractice days", "9\nchunks to learn", "5\nrun-throughs asked for"})
+    CHECK_THAT(words, Catch::Contains(text));
+  CHECK_THAT(words, !Catch::Contains("Teacher"));
+  CHECK_THAT(DrawnSheet(draw_cover, plan, Print{kA4, 8, true}).words(), Catch::Contains("Teacher"));
+}
+
+TEST_CASE("the check line of the cover is 100 mm long") {
+  const DrawnSheet sheet(draw_cover, sample::plan(kLantern), Print{kA5, 8, false});
+  int found = 0;
+  for (const DrawnItem& item : sheet.canvas().pages().front().items)
+    if (const auto* line = std::get_if<DrawnLine>(&item);
+        line != nullptr && line->to.x - line->from.x == Approx(100).margin(1e-9) &&
+        line->from.y == line->to.y)
+      ++found;
+  CHECK(found == 1);
+}
+
+TEST_CASE("the form map shows sections, chunks, cue starts, forks, repeats, marks and changes") {
+  const Plan plan = sample::plan(kLantern);
+  const std::string words = DrawnSheet(draw_form_map, plan).words();
+  for (const Chunk& chunk : plan.pieces.front().chunks)
+    CHECK_THAT(words, Catch::Contains("\n" + chunk.id + "\n"));
+  for (const CueStart& cue : plan.pieces.front().cues)
+    CHECK_THAT(words, Catch::Contains("\n" + std::to_string(cue.number) + "\n"));
+  for (const char* text : {"A again", "as 1–12", "3/4 · A minor", "2/4 · A major", "new manual",
+                           "to 16, 3\u00a0times", "run-throughs"})
+    CHECK_THAT(words, Catch::Contains(text));
+}
+
+TEST_CASE("the progress chart has five boxes to colour for each chunk") {
+  const Plan plan = sample::plan(kLantern);
+  const DrawnSheet sheet(draw_progress_chart, plan);
+  std::size_t boxes = 0;
+  for (const DrawnItem& item : sheet.canvas().pages().front().items)
+    if (const auto* box = std::get_if<DrawnRectangle>(&item);
+        box != nullptr && box->paint.stroke && box->paint.stroke->dash == 0)
+      ++boxes;
+  CHECK(boxes == 5 * plan.pieces.front().chunks.size());
+  CHECK_THAT(sheet.words(), Catch::Contains("coloured at 1–12"));
+}
+
+TEST_CASE("the rejoin card leads forward from every bar, never to the next bar alone") {
+  const std::string words = DrawnSheet(draw_rejoin_card, sample::plan(kLantern)).words();
+  for (const char* text : {"Always forward.", "\n9–16\n17\nB\n", "\n29–32\n33\nA again\n",
+                           "\n41–44\n45\nClose\n", "\n45–48\nplay on to the end\n"})
+    CHECK_THAT(words, Catch::Contains(text));
+  // Bar 18 was asked for as a cue start, but lies right behind bar 17.
+  CHECK_THAT(words, !Catch::Contains("\n18\n"));
+}
+
+TEST_CASE("the rejoin card is as large as A6") {
+  const DrawnSheet sheet(draw_rejoin_card, sample::plan(kLantern));
+  bool found = false;
+  for (const DrawnItem& item : sheet.canvas().pages().front().items)
+    if (const auto* box = std::get_if<DrawnRectangle>(&item))
+      // ISO 216.
+      found = found || (std::abs(box->box.width - 105) < 1 && std::abs(box->box.height - 148) < 1);
+  CHECK(found);
+}
+
+TEST_CASE("how to use the book is one page of A4 and names the cautions") {
+  const DrawnSheet sheet(draw_how_to_use, sample::plan(kLantern));
+  CHECK(sheet.pages() == 1);
+  for (const char* text : {"Never play in pain", "doctor", "no medical advice", "5\u00a0times"})
+    CHECK_THAT(sheet.words(), Catch::Contains(text));
+}
+
+TEST_CASE("a single part is not learned hands apart, and nothing is spoken") {
+  const std::string words =
+      DrawnSheet(draw_how_to_use,
+                 sample::plan("title: Alone\nbars: 8\nmeter: 4/4\ninstrument: violin\n"))
+          .words();
+  CHECK_THAT(words, !Catch::Contains("each part alone"));
+  CHECK_THAT(words, !Catch::Contains("Spoken part"));
+}
+
+TEST_CASE("the readiness check goes by what the piece says") {
+  const DrawnSheet sheet(draw_readiness_check, sample::plan(kLantern));
+  CHECK_THAT(sheet.words(), Catch::Contains("the pickup is bar 0"));
+  CHECK_THAT(sheet.words(), Catch::Contains("bar 17: new manual"));
+  CHECK(sheet.circles_to_tick() == 8);
+}
