@@ -26,11 +26,13 @@ Kind kind_of(const Source& source) {
   return Kind::piece;
 }
 
+std::string counted(std::size_t number, std::string_view thing) {
+  return fmt::format("{} {}{}", number, thing, number == 1 ? "" : "s");
+}
+
 std::string sound(const Piece& piece) {
-  return fmt::format("{} bars in {}", piece.bars,
-                     piece.sections.empty()       ? std::string("no named sections")
-                     : piece.sections.size() == 1 ? std::string("1 section")
-                                                  : fmt::format("{} sections", piece.sections.size()));
+  return counted(static_cast<std::size_t>(piece.bars), "bar") + " in " +
+         (piece.sections.empty() ? "no named sections" : counted(piece.sections.size(), "section"));
 }
 
 // One line on what a sound file holds.
@@ -42,12 +44,16 @@ std::string read(const Source& source, Diagnostics& diagnostics) {
     }
     case Kind::programme: {
       const auto programme = read_programme(source, diagnostics);
-      return programme ? fmt::format("a programme of {} pieces", programme->pieces.size()) : "";
+      return programme ? "a programme of " + counted(programme->pieces.size(), "piece") : "";
     }
-    case Kind::method: read_method(source, source.name(), diagnostics); return "a method";
+    case Kind::method:
+      read_method(source, source.name(), diagnostics);
+      return "a method";
     case Kind::packet:
-      return fmt::format("a packet of {} sheets", read_packet(source, diagnostics).sheets.size());
-    case Kind::words: read_words(source, diagnostics); return "words";
+      return "a packet of " + counted(read_packet(source, diagnostics).sheets.size(), "sheet");
+    case Kind::words:
+      read_words(source, diagnostics);
+      return "words";
   }
   return "";
 }

@@ -27,10 +27,12 @@ void add_shared(CLI::App& command, Typed& typed) {
   command.add_option("--order", typed.order, "forward, backward or hardest-first");
   command.add_option("--temper", typed.temper, "yes, no or weak");
   command.add_option("--new-to-performing", typed.new_to_performing, "yes or no");
-  command.add_option("--repetitions", typed.repetitions, "of each step of learning, instead of the method's");
+  command.add_option("--repetitions", typed.repetitions,
+                     "of each step of learning, instead of the method's");
   command.add_option("--method", typed.method, "a file of templates/methods, without .yaml");
   command.add_option("--words", typed.language, "a file of templates/words, without .yaml");
-  command.add_option("--templates", typed.templates, "a folder whose files replace built-in templates");
+  command.add_option("--templates", typed.templates,
+                     "a folder whose files replace built-in templates");
 }
 
 std::vector<std::string> option_names(const CLI::App& app) {
@@ -69,14 +71,17 @@ void read_wishes(const Typed& typed, Values& values, Request& request) {
   Wishes& wishes = request.wishes;
   if (!typed.minutes.empty()) wishes.minutes = values.minutes("--minutes", typed.minutes);
   if (!typed.days_off.empty()) wishes.days_off = values.days_off("--days-off", typed.days_off);
-  if (!typed.blocks.empty()) wishes.blocks = values.whole("--blocks", typed.blocks, 1, 6, "sittings");
+  if (!typed.blocks.empty())
+    wishes.blocks = values.whole("--blocks", typed.blocks, 1, 6, "sittings");
   if (!typed.lesson.empty()) wishes.lesson = values.weekday("--lesson", typed.lesson);
   if (!typed.new_to_performing.empty())
     wishes.new_to_performing = values.yes_no("--new-to-performing", typed.new_to_performing);
   if (!typed.order.empty() && !(wishes.order = parse_order(typed.order)))
-    values.refuse("--order", "\"" + typed.order + "\" is no order", "write forward, backward or hardest-first");
+    values.refuse("--order", "\"" + typed.order + "\" is no order",
+                  "write forward, backward or hardest-first");
   if (!typed.temper.empty() && !(wishes.temper = parse_temper(typed.temper)))
-    values.refuse("--temper", "\"" + typed.temper + "\" is not for --temper", "write yes, no or weak");
+    values.refuse("--temper", "\"" + typed.temper + "\" is not for --temper",
+                  "write yes, no or weak");
 }
 
 Request to_request(const CLI::App& command, const Typed& typed, const TypedLine& line) {
@@ -106,8 +111,10 @@ Request to_request(const CLI::App& command, const Typed& typed, const TypedLine&
   if (const auto paper = parse_page_size(typed.paper))
     request.paper = *paper;
   else
-    values.refuse("--paper", "\"" + typed.paper + "\" is no paper that cahier knows", "write a4, letter or a5");
+    values.refuse("--paper", "\"" + typed.paper + "\" is no paper that cahier knows",
+                  "write a4, letter or a5");
   read_wishes(typed, values, request);
+  diagnostics.sort_by_place(0);
   if (diagnostics.has_errors()) throw InputError(diagnostics.all());
   return request;
 }
@@ -123,11 +130,13 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   CLI::App* print = app.add_subcommand("print", "write the workbook as a PDF");
   print->add_option("PIECE", typed.piece, "the YAML file of a piece or programme")->required();
   add_shared(*print, typed);
-  print->add_option("--packet", typed.packet, "which sheets: full, student, wall, staves, or your own");
+  print->add_option("--packet", typed.packet,
+                    "which sheets: full, student, wall, staves, or your own");
   print->add_option("--paper", typed.paper, "a4, letter or a5");
   print->add_option("--staff", typed.staff, "height of a staff for handwriting, in millimetres");
   print->add_flag("--anyway", typed.anyway, "print what fits when not everything does");
-  print->add_option("-o,--output", typed.output, "where to write; the piece's name and .pdf when not given");
+  print->add_option("-o,--output", typed.output,
+                    "where to write; the piece's name and .pdf when not given");
 
   CLI::App* plan = app.add_subcommand("plan", "show the plan as text");
   plan->add_option("PIECE", typed.piece, "the YAML file of a piece or programme")->required();
@@ -137,10 +146,17 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
 
   CLI::App* check = app.add_subcommand("check", "say everything that is wrong with files");
   check->add_option("FILE", typed.files, "pieces, methods, packets or words")->required();
-  check->add_option("--templates", typed.templates, "a folder whose files replace built-in templates");
+  check->add_option("--templates", typed.templates,
+                    "a folder whose files replace built-in templates");
 
   CLI::App* start = app.add_subcommand("new", "write a commented piece file to start from");
   start->add_option("-o,--output", typed.output, "where to write; shown when not given");
+
+  // A remedy is added to the end of a command that was typed before: the last one counts.
+  for (CLI::App* command : app.get_subcommands({}))
+    for (CLI::Option* option : command->get_options())
+      if (!option->get_positional() && option->get_items_expected_max() == 1)
+        option->multi_option_policy(CLI::MultiOptionPolicy::TakeLast);
 
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
   try {
@@ -163,6 +179,10 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
     }
     refuse(line, line.argument(""), "the name of a file is missing",
            "as in: cahier " + app.get_subcommands().front()->get_name() + " piece.yaml");
+  } catch (const CLI::ArgumentMismatch&) {
+    const std::string last = arguments.empty() ? "" : arguments.back();
+    refuse(line, line.argument(""), "the value of \"" + last + "\" is missing",
+           "each option that wants one is followed by it, as in --by 2027-03-20");
   } catch (const CLI::ParseError& error) {
     refuse(line, line.argument(""), error.what(), "cahier --help tells more");
   }

@@ -34,9 +34,11 @@ void check_dates(const Request& request, const TypedLine& typed, const Terms& te
   if ((terms.by - terms.from).count() > kMostDays)
     refuse("the date is more than ten years after the first day", "plan nearer to the date");
   const std::vector<Day> days_of_plan = calendar(terms);
-  if (std::none_of(days_of_plan.begin(), days_of_plan.end(), [](const Day& day) { return day.allowance > 0; }))
+  if (std::none_of(days_of_plan.begin(), days_of_plan.end(),
+                   [](const Day& day) { return day.allowance > 0; }))
     refuse("there is no practice day between " + iso(terms.from) + " and " + iso(terms.by),
-           "allow some days: see --minutes and --days-off, or minutes: and days off: in the piece file");
+           "allow some days: see --minutes and --days-off, or minutes: and days off: in the piece "
+           "file");
 }
 
 // The pieces and what is asked for beside the command line: one piece, or a programme of several.
@@ -95,8 +97,13 @@ Inputs read_inputs(const Request& request, const TypedLine& typed, Date today) {
     throw InputError(diagnostics.all());
   }
   const Date from = request.from ? *request.from : files.from.value_or(today);
-  Inputs inputs{std::move(templates), std::move(words), files.title, files.paths, std::move(files.pieces),
-                settle(from, *by, request.wishes.over(files.practice), method), files.warnings()};
+  Inputs inputs{std::move(templates),
+                std::move(words),
+                files.title,
+                files.paths,
+                std::move(files.pieces),
+                settle(from, *by, request.wishes.over(files.practice), method),
+                files.warnings()};
   check_dates(request, typed, inputs.terms);
   return inputs;
 }

@@ -7,7 +7,8 @@
 namespace cahier {
 namespace {
 
-constexpr std::string_view kStarter = R"yaml(# A piece for cahier. Lines that begin with # are remarks; take the # away to use one.
+constexpr std::string_view kStarter =
+    R"yaml(# A piece for cahier. Lines that begin with # are remarks; take the # away to use one.
 # The first five lines are enough for a workbook.
 title: My piece
 bars: 32                # written bars, as numbered in your own score; bar 0 (a pickup) not counted
@@ -59,7 +60,8 @@ int write_starter(const Request& request) {
   if (std::filesystem::exists(request.output))
     throw FileError(request.output + ": is there already; choose another name, or remove it first");
   write_whole(request.output, std::string(kStarter));
-  say_out(request.output + ": edit it, then run cahier print " + request.output + " --by and the date\n");
+  say_out(request.output + ": edit it, then run cahier print " + request.output +
+          " --by and the date\n");
   return 0;
 }
 

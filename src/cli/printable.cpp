@@ -25,10 +25,11 @@ class Search {
   void text(const YamlNode& node) {
     for (const char32_t character : typefaces_.missing(node.text, Face::sans_bold)) {
       if (!named_.insert(character).second) continue;
-      diagnostics_.error(source_, node.at,
-                         fmt::format("the character {} ({}) cannot be printed: the typefaces have no shape for it",
-                                     encode_utf8(character), code_point_name(character)),
-                         "write it in Latin, Greek or Cyrillic letters, or leave it out");
+      diagnostics_.error(
+          source_, node.at,
+          fmt::format("the character {} ({}) cannot be printed: the typefaces have no shape for it",
+                      encode_utf8(character), code_point_name(character)),
+          "write it in Latin, Greek or Cyrillic letters, or leave it out");
     }
   }
 
@@ -43,7 +44,8 @@ class Search {
 void refuse_unprintable(const Typefaces& typefaces, const std::string& path) {
   const Source source = Source::from_file(path);
   Diagnostics diagnostics;
-  if (const auto root = parse_yaml(source, diagnostics)) Search(typefaces, source, diagnostics).node(*root);
+  if (const auto root = parse_yaml(source, diagnostics))
+    Search(typefaces, source, diagnostics).node(*root);
   if (diagnostics.has_errors()) throw InputError(diagnostics.all());
 }
 

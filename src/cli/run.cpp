@@ -15,11 +15,17 @@ int obey(const std::vector<std::string>& arguments, Date today) {
   const TypedLine typed(arguments);
   const Request request = parse_command_line(arguments, typed);
   switch (request.command) {
-    case Command::help: say_out(request.help); return 0;
-    case Command::print: return print_workbook(request, typed, today);
-    case Command::plan: return show_plan(request, typed, today);
-    case Command::check: return check_files(request);
-    case Command::start: return write_starter(request);
+    case Command::help:
+      say_out(request.help);
+      return 0;
+    case Command::print:
+      return print_workbook(request, typed, today);
+    case Command::plan:
+      return show_plan(request, typed, today);
+    case Command::check:
+      return check_files(request);
+    case Command::start:
+      return write_starter(request);
   }
   return 0;
 }

@@ -8,9 +8,10 @@ namespace cahier {
 
 void say_out(const std::string& text) {
   errno = 0;
-  const bool written = std::fwrite(text.data(), 1, text.size(), stdout) == text.size() &&
-                       std::fflush(stdout) == 0;
-  if (!written) throw FileError(std::string("standard output: cannot write: ") + std::strerror(errno));
+  const bool written =
+      std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
+  if (!written)
+    throw FileError(std::string("standard output: cannot write: ") + std::strerror(errno));
 }
 
 void say_all(const std::vector<Diagnostic>& diagnostics) {

@@ -6,7 +6,8 @@ namespace cahier {
 namespace {
 
 std::string typed(const std::string& argument) {
-  const bool plain = !argument.empty() && argument.find_first_of(" \t\n'\"\\$*?;&|<>()") == std::string::npos;
+  const bool plain =
+      !argument.empty() && argument.find_first_of(" \t\n'\"\\$*?;&|<>()") == std::string::npos;
   return plain ? argument : "'" + argument + "'";
 }
 
@@ -29,7 +30,7 @@ TypedLine::TypedLine(const std::vector<std::string>& arguments)
 }
 
 Place TypedLine::value_of(std::string_view option) const {
-  for (std::size_t i = 0; i < arguments_.size(); ++i) {
+  for (std::size_t i = arguments_.size(); i-- > 0;) {
     if (arguments_[i] == option)
       return {1, i + 1 < arguments_.size() ? columns_[i + 1] : columns_[i]};
     if (arguments_[i].starts_with(option) && arguments_[i].size() > option.size() &&

@@ -17,7 +17,8 @@ class TypedLine {
   const Source& source() const { return source_; }
 
   // Where the value of an option stands ("--by"), or the option itself when it has none, or the end
-  // of the line when it was not typed.
+  // of the line when it was not typed; of an option typed twice the last, which is the one that
+  // counts.
   Place value_of(std::string_view option) const;
   // Where an argument stands that was typed just so; the end of the line when it was not.
   Place argument(std::string_view text) const;

@@ -51,8 +51,8 @@ std::optional<double> Values::number(std::string_view option, const std::string&
   return std::nullopt;
 }
 
-std::optional<int> Values::whole(std::string_view option, const std::string& text, int least, int most,
-                                 std::string_view unit) {
+std::optional<int> Values::whole(std::string_view option, const std::string& text, int least,
+                                 int most, std::string_view unit) {
   const std::optional<double> value = plain_number(text);
   if (value && *value >= least && *value <= most && *value == std::floor(*value))
     return static_cast<int>(*value);
@@ -74,14 +74,16 @@ std::optional<WeekMinutes> Values::minutes(std::string_view option, const std::s
     for (const std::string& part : split(text, ',')) {
       const std::size_t colon = part.find(':');
       const auto weekday = parse_weekday(part.substr(0, colon));
-      const auto number = colon == std::string::npos ? std::nullopt : plain_number(part.substr(colon + 1));
+      const auto number =
+          colon == std::string::npos ? std::nullopt : plain_number(part.substr(colon + 1));
       good = good && weekday && number && *number >= 0 && *number <= 480;
       if (good) week[*weekday] = *number;
     }
     good = good && *std::max_element(week.begin(), week.end()) > 0;
   }
   if (good) return week;
-  refuse(option, fmt::format("\"{}\" does not give minutes for practice", text), std::string(kHint));
+  refuse(option, fmt::format("\"{}\" does not give minutes for practice", text),
+         std::string(kHint));
   return std::nullopt;
 }
 
@@ -98,7 +100,9 @@ std::optional<DaysOff> Values::days_off(std::string_view option, const std::stri
 
 std::optional<int> Values::weekday(std::string_view option, const std::string& text) {
   const std::optional<int> weekday = parse_weekday(text);
-  if (!weekday) refuse(option, fmt::format("\"{}\" is no weekday", text), "write mon, tue, wed, thu, fri, sat or sun");
+  if (!weekday)
+    refuse(option, fmt::format("\"{}\" is no weekday", text),
+           "write mon, tue, wed, thu, fri, sat or sun");
   return weekday;
 }
 

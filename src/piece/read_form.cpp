@@ -108,8 +108,8 @@ std::optional<LookAlikes> read_look_alike(YamlFields& fields, const Extent& exte
   const Place fork_at = fields.node("fork")->at;
   if (passages.size() != forks.size()) {
     diagnostics.error(source, fork_at,
-                      fmt::format("{} passages look alike, but there are {} forks", passages.size(),
-                                  forks.size()),
+                      fmt::format("{} passages look alike, but the number of forks is {}",
+                                  passages.size(), forks.size()),
                       "give one fork for each passage, in the same order");
     return std::nullopt;
   }

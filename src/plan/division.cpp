@@ -36,12 +36,14 @@ std::vector<std::string> labels(const std::vector<Section>& sections) {
   };
   std::set<std::string> taken;
   for (const Section& section : sections)
-    if (short_name(section.name)) taken.insert(section.name);
+    if (!section.same_as && short_name(section.name)) taken.insert(section.name);
   std::vector<std::string> result;
   int next = 0;
   for (const Section& section : sections) {
     std::string label = section.name;
-    if (!short_name(label)) {
+    if (section.same_as) {
+      label.clear();  // a return has no chunks of its own
+    } else if (!short_name(label)) {
       const auto initial = static_cast<unsigned char>(section.name.empty() ? '?' : section.name[0]);
       label = std::isalpha(initial) && initial < 128 ? std::string(1, static_cast<char>(std::toupper(initial)))
                                                       : letters(next);

@@ -47,7 +47,7 @@ std::string title_line(const PlannedPiece& planned, const Words& words) {
 }
 
 std::string heading(const Plan& plan, const Words& words) {
-  std::string text;
+  std::string text = plan.programme.empty() ? "" : wrap("", {plan.programme}, "", 4);
   for (std::size_t piece = 0; piece < plan.pieces.size(); ++piece)
     text += wrap(piece_mark(plan, static_cast<int>(piece)), {title_line(plan.pieces[piece], words)},
                  "", 4);
