@@ -48,11 +48,13 @@ std::vector<Stretch> stretches_of(const std::vector<Chunk>& chunks, int most_bar
   for (int first = 0; first < count;) {
     int end = first;
     while (end < count && chunks[end].section == chunks[first].section) ++end;
-    const int bars = chunks[end - 1].bars.last - chunks[first].bars.first + 1;
+    // A pickup rides along without counting.
+    const int opens = std::max(1, chunks[first].bars.first);
+    const int bars = chunks[end - 1].bars.last - opens + 1;
     const int parts = std::max(1, (bars + most_bars - 1) / most_bars);
     int open = first;
     for (int part = 1; part <= parts && open < end; ++part) {
-      const int goal = chunks[first].bars.first + bars * part / parts - 1;
+      const int goal = opens + bars * part / parts - 1;
       int close = open;
       while (close + 1 < end && chunks[close + 1].bars.last <= goal) ++close;
       if (part == parts) close = end - 1;

@@ -71,9 +71,9 @@ class Planner {
     double allowance = 0;
     for (const int day : practice_days_) allowance += days_[day].allowance;
     if (practice > 0) allowance /= practice;
-    // About two chunks in three days for every quarter of an hour, six days in seven, and never more
-    // than six tenths of the time for new bars: common practice.
-    const double chunks_a_day = std::max(1.0, allowance / 15) * 2 / 3;
+    // About one chunk for every quarter of an hour, six days in seven, and never more than six
+    // tenths of the time for new bars: common practice.
+    const double chunks_a_day = std::max(1.0, allowance / 15);
     const double needed = std::max(learning / std::max(1.0, 0.6 * allowance),
                                    static_cast<double>(work_.order.size()) / chunks_a_day);
     return static_cast<int>(std::min(needed * 7 / 6 + 1, practice * (1 - terms_.method.prove_share)));

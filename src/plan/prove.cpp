@@ -32,11 +32,11 @@ Proof::Proof(const Anatomy& anatomy, const Terms& terms)
 
 std::vector<Task> Proof::on_day(int position, const std::vector<int>& practice_days, int end,
                                 const Memory& memory, const TaskMaker& make, int next_run,
-                                bool temper, double room) {
+                                bool temper, double room, bool begun) {
   std::vector<Task> tasks;
   const int day = practice_days[position];
   add_forks(day, end, memory, make, room, tasks);
-  if (tasks.empty()) add_cue_starts(position, day, end, memory, make, next_run, room, tasks);
+  if (tasks.empty()) add_cue_starts(position, day, end, memory, make, next_run, begun, room, tasks);
   if (temper) add_temper(position, practice_days, end, memory, make, room, tasks);
   return tasks;
 }
@@ -90,11 +90,12 @@ std::vector<int> Proof::cues_to_assign(int day, int count, const Memory& memory,
 }
 
 void Proof::add_cue_starts(int position, int day, int end, const Memory& memory,
-                           const TaskMaker& make, int next_run, double& room,
+                           const TaskMaker& make, int next_run, bool begun, double& room,
                            std::vector<Task>& tasks) {
   const bool whole = memory.everything_learned() && memory.last_learning_day() < day;
   const int apart = !whole ? kSessionsApart : end - day <= kLastWeeks ? 1 : kWholeApart;
-  if (position - last_session_ < apart) return;
+  // A day that holds a recall anyway may as well hold a session.
+  if (position - last_session_ < apart && !(whole && begun)) return;
   const std::vector<int> cues = cues_to_assign(day, whole ? 1 : 2, memory, next_run);
   for (int throws = whole ? method_.cue_throws : 0; throws >= 0; --throws) {
     if (cues.empty() && throws == 0) return;

@@ -16,10 +16,11 @@ class Proof {
   Proof(const Anatomy& anatomy, const Terms& terms);
 
   // The day's tasks within `room` minutes. `position` is the day's place among the practice days;
-  // `next_run` the first day from today on with a run-through, or -1.
+  // `next_run` the first day from today on with a run-through, or -1; `begun` whether the day has
+  // work already, so that it is worth sitting down for.
   std::vector<Task> on_day(int position, const std::vector<int>& practice_days, int end,
                            const Memory& memory, const TaskMaker& make, int next_run, bool temper,
-                           double room);
+                           double room, bool begun);
 
   // Required tasks that found no day.
   std::vector<Task> left_over(const TaskMaker& make) const;
@@ -33,7 +34,7 @@ class Proof {
   void add_forks(int day, int end, const Memory& memory, const TaskMaker& make, double& room,
                  std::vector<Task>& tasks);
   void add_cue_starts(int position, int day, int end, const Memory& memory, const TaskMaker& make,
-                      int next_run, double& room, std::vector<Task>& tasks);
+                      int next_run, bool begun, double& room, std::vector<Task>& tasks);
   void add_temper(int position, const std::vector<int>& practice_days, int end,
                   const Memory& memory, const TaskMaker& make, double& room,
                   std::vector<Task>& tasks);

@@ -15,6 +15,8 @@
 namespace cahier {
 namespace {
 
+constexpr double kWorthwhile = 2;  // minutes
+
 // One piece while it is being laid out.
 struct Desk {
   Desk(const Anatomy& of, const Terms& terms, int piece, const std::vector<int>& practice_days,
@@ -73,6 +75,7 @@ class Layout {
       note_missed(wanted);
       pass_once(day);
       prove(position);
+      fill_crumbs(day);
       place_runs(day);
       finish(draft_.days[day], day);
     }
@@ -215,13 +218,32 @@ class Layout {
       for (Task& task : desk->joins.take(desk->memory, desk->make, room_[day])) put(std::move(task), day);
   }
 
+  // A day with hardly anything is not worth sitting down for: while the piece is being learned it
+  // also has the newest stretch played through slowly, as far as it is learned.
+  void fill_crumbs(int day) {
+    if (draft_.days[day].tasks.empty() || draft_.days[day].minutes() >= kWorthwhile || next_ == 0) return;
+    const Work::Item& newest = work_.order[next_ - 1];
+    Desk& desk = *desks_[newest.piece];
+    if (desk.memory.everything_learned() && desk.memory.last_learning_day() + 1 < day) return;
+    const Stretch& stretch = desk.anatomy.stretches[desk.anatomy.stretch_of[newest.chunk]];
+    int first = newest.chunk;
+    while (first > stretch.first_chunk && desk.memory.learned(first - 1)) --first;
+    if (first == newest.chunk) return;
+    const auto& chunks = desk.anatomy.planned.chunks;
+    Task task = desk.make.join({chunks[first].bars.first, chunks[newest.chunk].bars.last});
+    if (task.minutes > room_[day]) return;
+    task.reason = Reason::joins_new;
+    put(std::move(task), day);
+  }
+
   void prove(int position) {
     const int day = practice_days_[position];
     for (int piece = 0; piece < static_cast<int>(desks_.size()); ++piece) {
       Desk& desk = *desks_[piece];
       const int next_run = desk.next_run(day - 1);
       for (Task& task : desk.proof.on_day(position, practice_days_, end_, desk.memory, desk.make,
-                                          next_run, pace_.temper, room_[day])) {
+                                          next_run, pace_.temper, room_[day],
+                                          !draft_.days[day].tasks.empty())) {
         if (retrieves(task.drill)) desk.memory.retrieve(task.chunks, day);
         put(std::move(task), day);
       }

@@ -35,7 +35,7 @@ struct Method {
   double counted_tempo = 0.6;
   double recall_stumble = 1.2;  // a drill from memory takes this many times its playing time
   double cue_start_seconds = 45;
-  int cue_throws = 2;             // throws of the dice in a session of cue starts
+  int cue_throws = 4;             // throws of the dice in a session of cue starts
   int spoken_times = 2;           // each way round
   double spoken_tempo = 0.5;
   ByLevel write_out_seconds{};    // for each bar and part

@@ -18,7 +18,7 @@ namespace {
 
 constexpr double kRow = 9;  // of the list
 constexpr double kDateColumn = 8.6;
-constexpr int kMostBlocks = 4;     // of date columns
+constexpr int kMostPages = 2;      // of lists for further dates
 constexpr double kGridRow = 12.5;  // of the dice table
 constexpr double kDie = 7.5;
 constexpr double kAssigned = 4.4;  // the box of a start that the plan asks for
@@ -49,17 +49,17 @@ class CueSheet {
     const int first = dates_beside(kFixedColumns + rest_.width * kSectionShare);
     const int further = dates_beside(kNumber + kBar);
     // Where the days are too many for the paper, the player writes the dates.
-    const int sessions = static_cast<int>(sessions_.size());
-    if (sessions > first + (kMostBlocks - 1) * further) sessions_.clear();
+    if (static_cast<int>(sessions_.size()) > first + most_lists() * further) sessions_.clear();
     draw_how();
-    draw_grid();
+    if (is_choice()) draw_grid();
     draw_odds();
     draw_list(0, first, true);
-    const std::size_t least =
-        sessions_.empty() ? static_cast<std::size_t>(first) + 1 : sessions_.size();
-    for (std::size_t at = static_cast<std::size_t>(first); at < least;
-         at += static_cast<std::size_t>(further))
+    std::size_t at = static_cast<std::size_t>(first);
+    while (at < sessions_.size() ||
+           (sessions_.empty() && (at == static_cast<std::size_t>(first) || fits_list()))) {
       draw_list(at, further, false);
+      at += static_cast<std::size_t>(further);
+    }
   }
 
  private:
@@ -72,6 +72,15 @@ class CueSheet {
 
   int dates_beside(double width) const {
     return std::max(1, static_cast<int>((rest_.width - width) / kDateColumn));
+  }
+
+  bool is_choice() const { return cues_.size() > 1; }
+
+  // Of a list for further dates, its head and the space below it included.
+  double list_height() const { return 17 + kRow * static_cast<double>(cues_.size()); }
+  bool fits_list() const { return rest_.height >= list_height(); }
+  int most_lists() const {
+    return std::max(3, kMostPages * static_cast<int>(rest_.height / list_height()));
   }
 
   void find_sessions(int piece) {
@@ -88,8 +97,13 @@ class CueSheet {
     }
   }
 
+  void need(double height) {
+    if (rest_.height < height) rest_ = book_.open_page(right_);
+  }
+
   void draw_how() {
     std::vector<std::string> how = words_.list("cue_starts.how");
+    if (is_choice()) how.insert(how.begin(), words_.say("cue_starts.throw"));
     how.push_back(
         words_.say(sessions_.empty() ? "cue_starts.mark_undated" : "cue_starts.mark_dated"));
     for (std::size_t at = 0; at < how.size(); ++at) draw_point(at + 1, how[at]);
@@ -108,6 +122,7 @@ class CueSheet {
     const double width = std::min(rest_.width, 184.0);
     const double turned = 6;
     const double heads = kDie + 4;
+    need(6 * kGridRow + kDie + 12);
     rest_ = rest_.without_top(2);
     const Box second{rest_.x + turned + heads, rest_.y, width - turned - heads, 5.5};
     draw_line(book_.canvas(), second, words_.say("cue_starts.second_die"), style::kSmall.at(9),
@@ -162,8 +177,9 @@ class CueSheet {
     }
     if (text.empty()) return;
     const TextBlock block(book_.typefaces(), text, style::kBody.at(9.5), rest_.width);
+    need(block.height());
     block.draw(book_.canvas(), rest_);
-    rest_ = rest_.without_top(block.height() + 4);
+    rest_ = rest_.without_top(std::min(rest_.height, block.height() + 4));
   }
 
   // The first list says all about a start; a further one, for more dates, only which it is.
@@ -189,8 +205,8 @@ class CueSheet {
   void draw_list(std::size_t first_date, int dates, bool full) {
     const Table table = list_table(first_date, dates, full);
     const double whole = table.head_height() + kRow * static_cast<double>(cues_.size());
-    if (rest_.height < (full ? table.head_height() + 3 * kRow : whole))
-      rest_ = book_.open_page(right_);
+    // A further list stays together where it is not too long.
+    need(full || cues_.size() > 16 ? table.head_height() + 3 * kRow : whole);
     rest_ = table.draw_head(book_.canvas(), rest_);
     for (const CueStart* cue : cues_) {
       if (rest_.height < kRow) rest_ = table.draw_head(book_.canvas(), book_.open_page(right_));

@@ -16,7 +16,7 @@ constexpr double kSlimHeight = 9;
 constexpr double kWeekHead = 15;
 constexpr double kSignOff = 12;
 // A week that does not fit whole begins on a new page unless this share of the page is left.
-constexpr double kWorthBeginning = 0.4;
+constexpr double kWorthBeginning = 0.33;
 
 // Days that share a panel: one, or several days off in a row.
 struct Panel {

@@ -48,22 +48,23 @@ class LookAlikesSheet {
 
   void draw_group(const LookAlikes& group) {
     const int passages = static_cast<int>(group.passages.size());
-    const std::vector<Date> dates = drill_dates(group);
-    const double drills = 8 + kDrillRow * static_cast<double>(dates.size() + kSpareDrills);
-    const double whole = kPassage * passages + drills + 6;
-    need(std::min(whole, kPassage * 2));
+    const Drills drills = drills_of(group);
+    const double table = 8 + kDrillRow * static_cast<double>(drills.dates.size() + kSpareDrills);
+    const double whole = kPassage * passages + table;
+    need(passages <= 3 ? whole : 2 * kPassage);
     for (std::size_t at = 0; at < group.passages.size();) {
       need(kPassage);
       const int here =
           std::min(static_cast<int>(rest_.height / kPassage), passages - static_cast<int>(at));
       const double picture = rest_.width * 0.13;
-      draw_fork(book_.canvas(), rest_.left(picture).top(kPassage * here), here, kPassage);
+      draw_fork(book_.canvas(), rest_.left(picture).top(kPassage * here), here, kPassage,
+                words_.say("look_alikes.alike"));
       for (int row = 0; row < here; ++row, ++at) {
         draw_passage(rest_.top(kPassage).without_left(picture + 2), group, at);
         rest_ = rest_.without_top(kPassage);
       }
     }
-    draw_drills(group, dates);
+    draw_drills(group, drills);
     rest_ = rest_.without_top(std::min(rest_.height, kAfterGroup));
   }
 
@@ -87,22 +88,32 @@ class LookAlikesSheet {
     return words_.say("look_alikes.parts", {{"bar", fork}});
   }
 
-  // The days on which the plan has this group's fork drill.
-  std::vector<Date> drill_dates(const LookAlikes& group) const {
+  struct Drills {
     std::vector<Date> dates;
+    std::vector<int> cues;  // where each passage begins; empty when there is no drill
+  };
+
+  // The group's fork drills in the plan.
+  Drills drills_of(const LookAlikes& group) const {
+    Drills drills;
     for (const Day& day : book_.plan().days)
       for (const Task& task : day.tasks)
         if (task.piece == number_ && task.fork && task.cues.size() == group.passages.size() &&
-            task.reason_number == group.forks.front())
-          dates.push_back(day.date);
-    return dates;
+            task.reason_number == group.forks.front()) {
+          drills.dates.push_back(day.date);
+          drills.cues = task.cues;
+        }
+    return drills;
   }
 
-  void draw_drills(const LookAlikes& group, const std::vector<Date>& dates) {
+  void draw_drills(const LookAlikes& group, const Drills& drills) {
+    const std::vector<Date>& dates = drills.dates;
     std::vector<Column> columns = {{words_.say("look_alikes.date"), 1.6}};
     const std::size_t passages = std::min(group.passages.size(), kMostColumns);
     for (std::size_t at = 0; at < passages; ++at) {
-      const CueStart* cue = cue_before_fork(piece_, group.forks[at]);
+      const CueStart* cue = drills.cues.empty()
+                                ? cue_before_fork(piece_, group.passages[at], group.forks[at])
+                                : &piece_.cues[drills.cues[at] - 1];
       const int bar = cue ? cue->bar : group.passages[at].first;
       columns.push_back(
           {words_.say("look_alikes.from_past", {{"bar", bar}, {"fork", group.forks[at]}}), 1});

@@ -26,16 +26,18 @@ int last_bar_from(const PlannedPiece& piece, const CueStart& cue) {
   int last = chunk.last;
   if (chunk.first < cue.bar && last < piece.piece.bars) last = chunk_around(piece, last + 1).last;
   for (const LookAlikes& group : piece.piece.look_alikes)
-    for (const int fork : group.forks)
-      if (cue_before_fork(piece, fork) == &cue)
-        last = std::max(last, chunk_around(piece, fork).last);
+    for (std::size_t at = 0; at < group.passages.size(); ++at)
+      if (cue_before_fork(piece, group.passages[at], group.forks[at]) == &cue)
+        last = std::max(last, chunk_around(piece, group.forks[at]).last);
   return last;
 }
 
-const CueStart* cue_before_fork(const PlannedPiece& piece, int fork) {
+const CueStart* cue_before_fork(const PlannedPiece& piece, BarRange passage, int fork) {
   const CueStart* before = nullptr;
-  for (const CueStart& cue : piece.cues)
-    if (cue.bar <= fork) before = &cue;
+  for (const CueStart& cue : piece.cues) {
+    const bool in_time = cue.bar < fork || (cue.bar == fork && !before);
+    if (passage.contains(cue.bar) && in_time) before = &cue;
+  }
   return before;
 }
 

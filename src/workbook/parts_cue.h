@@ -10,8 +10,8 @@ namespace cahier {
 // stands a chunk before. Returns are cut up as the bars they come from.
 int last_bar_from(const PlannedPiece& piece, const CueStart& cue);
 
-// The cue start from which a passage of look-alikes is played past its fork: the last one at or
-// before the fork that is not behind it; nullptr when the passage has none.
-const CueStart* cue_before_fork(const PlannedPiece& piece, int fork);
+// The cue start from which a passage of look-alikes is played past its fork: the last one in it
+// before the fork, else one on the fork; nullptr when there is none.
+const CueStart* cue_before_fork(const PlannedPiece& piece, BarRange passage, int fork);
 
 }  // namespace cahier

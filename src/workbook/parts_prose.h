@@ -17,7 +17,6 @@ class Prose {
   Box rest() const;
   // Begins a new page when less than `height` millimetres are left.
   void need(double height);
-  void gap(double height) { y_ += height; }
 
   void heading(std::string_view text);
   void paragraph(std::string_view text);

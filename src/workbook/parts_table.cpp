@@ -10,7 +10,7 @@ namespace {
 
 constexpr double kInset = 1;       // of a cell, at its left and right
 constexpr double kHeadFoot = 1;    // below the words of the head
-constexpr double kLeading = 1.2;   // of baselines, to the type size
+constexpr double kLeading = 1.35;  // of baselines, to the type size
 constexpr double kSmallest = 7.5;  // points
 
 // The largest size at which every word of the head fits in a line.
@@ -26,15 +26,54 @@ double head_size(const Typefaces& typefaces, std::string_view head, double width
   return size;
 }
 
+// What the longest word of a head needs in the smallest type.
+double least_width(const Typefaces& typefaces, std::string_view head) {
+  double widest = 0;
+  while (true) {
+    const auto space = head.find(' ');
+    widest = std::max(widest,
+                      typefaces.width(head.substr(0, space), style::kSmall.face, kSmallest) + 0.3);
+    if (space == std::string_view::npos) return widest + 2 * kInset;
+    head.remove_prefix(space + 1);
+  }
+}
+
+// By their shares, but none narrower than a word of its head; where that cannot be, by share alone.
+std::vector<double> column_widths(const Typefaces& typefaces, const std::vector<Column>& columns,
+                                  double width) {
+  std::vector<double> least;
+  double least_sum = 0;
+  for (const Column& column : columns) {
+    least.push_back(least_width(typefaces, column.head));
+    least_sum += least.back();
+  }
+  std::vector<double> widths(columns.size(), 0.0);
+  std::vector<bool> held(columns.size(), false);
+  for (bool settled = false; !settled;) {
+    double room = width;
+    double shares = 0;
+    for (std::size_t at = 0; at < columns.size(); ++at)
+      held[at] ? room -= widths[at] : shares += columns[at].share;
+    settled = true;
+    for (std::size_t at = 0; at < columns.size(); ++at) {
+      if (held[at]) continue;
+      widths[at] = room * columns[at].share / shares;
+      if (least_sum > width || widths[at] >= least[at]) continue;
+      widths[at] = least[at];
+      held[at] = true;
+      settled = false;
+    }
+  }
+  return widths;
+}
+
 }  // namespace
 
 Table::Table(const Typefaces& typefaces, std::vector<Column> columns, double width,
              double row_height)
-    : width_(width), row_height_(row_height) {
-  for (const Column& column : columns) shares_.push_back(column.share);
-  const std::vector<Box> boxes = Box{0, 0, width, 0}.columns_by_share(shares_);
+    : widths_(column_widths(typefaces, columns, width)), width_(width), row_height_(row_height) {
   for (std::size_t at = 0; at < columns.size(); ++at) {
-    const double room = boxes[at].width - 2 * kInset;
+    const double room = widths_[at] - 2 * kInset;
     const TextStyle text_style = style::kSmall.at(head_size(typefaces, columns[at].head, room));
     TextBlock text(typefaces, columns[at].head, text_style, room, kLeading);
     const double height = text.height();
@@ -45,7 +84,7 @@ Table::Table(const Typefaces& typefaces, std::vector<Column> columns, double wid
 
 Box Table::draw_head(Canvas& canvas, const Box& box) const {
   const Box head{box.x, box.y, width_, head_height_ - kHeadFoot};
-  const std::vector<Box> boxes = head.columns_by_share(shares_);
+  const std::vector<Box> boxes = head.columns_by_share(widths_);
   for (std::size_t at = 0; at < heads_.size(); ++at)
     heads_[at].text.draw(canvas, boxes[at].inset(kInset, 0).bottom(heads_[at].height));
   const double y = box.y + head_height_;
@@ -56,7 +95,7 @@ Box Table::draw_head(Canvas& canvas, const Box& box) const {
 std::vector<Box> Table::draw_row(Canvas& canvas, const Box& box) const {
   const Box row{box.x, box.y, width_, row_height_};
   canvas.line({row.x, row.bottom()}, {row.right(), row.bottom()}, style::kHairline);
-  std::vector<Box> cells = row.columns_by_share(shares_);
+  std::vector<Box> cells = row.columns_by_share(widths_);
   for (Box& cell : cells) {
     if (cell.x > row.x) canvas.line({cell.x, row.y}, {cell.x, row.bottom()}, style::kHairline);
     cell = cell.inset(kInset, 0.3);

@@ -16,7 +16,7 @@ struct Column {
 
 class Table {
  public:
-  // Millimetres.
+  // Millimetres. A column is at least as wide as the longest word of its head, if all can be.
   Table(const Typefaces& typefaces, std::vector<Column> columns, double width, double row_height);
 
   double head_height() const { return head_height_; }
@@ -32,7 +32,7 @@ class Table {
     TextBlock text;
     double height;
   };
-  std::vector<double> shares_;
+  std::vector<double> widths_;
   std::vector<Head> heads_;
   double width_ = 0;
   double row_height_ = 0;

@@ -51,7 +51,8 @@ void draw_row(Book& book, const Table& table, const Box& row, std::size_t number
   const auto circle = [&](const Box& cell) {
     canvas.circle(cell.centre(), style::kTick, {style::kRule, {}}, CircleUse::tick);
   };
-  draw_line(canvas, cells[0], std::to_string(number), style::kStrong, Align::right, 7.5);
+  draw_line(canvas, cells[0].without_right(1), std::to_string(number), style::kStrong, Align::right,
+            7.5);
   draw_cell(canvas, cells[1], run.planned, style::kBody.at(9.5));
   circle(cells[4]);
   if (run.recorded) circle(cells[7]);

@@ -1,5 +1,6 @@
 #include "json.h"
 
+#include <algorithm>
 #include <charconv>
 #include <cmath>
 #include <stdexcept>

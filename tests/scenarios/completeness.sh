@@ -22,8 +22,8 @@ keys=$(cat "$source"/src/piece/read_*.cpp | tr '\n' ' ' |
 [ "$(echo "$keys" | wc -l)" -ge 30 ] || say_missing "a sensible number of keys" "src/piece"
 
 for option in $options; do
-  [ "$option" = --help ] ||
-    cat "$source"/tests/scenarios/*.txt | grep -q -e "cahier .*$option\\b" ||
+  [ "$option" = --help ] && continue
+  cat "$source"/tests/scenarios/*.txt | grep -q -e "cahier .*$option\\b" ||
     say_missing "$option" "any scenario"
   grep -q -e "$option\\b" "$source/README.md" || say_missing "$option" README.md
 done

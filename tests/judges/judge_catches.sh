@@ -1,0 +1,42 @@
+#!/bin/sh
+# judge_catches.sh CAHIER JUDGE SOURCE: the judge of plans finds what is wrong in a plan that was
+# sound, once for each rule.
+set -u
+cahier=$1
+judge=$2
+source=$3
+failed=0
+
+"$cahier" plan "$source/examples/winter-fantasy.yaml" --from 2027-01-04 --by 2027-05-20 --json >sound.json ||
+  exit 1
+"$judge" <sound.json || exit 1
+
+# caught RULE SCRIPT-FOR-SED
+caught() {
+  sed -E "$2" sound.json >spoilt.json
+  if cmp -s sound.json spoilt.json; then
+    echo "$2 spoils nothing"
+    failed=1
+  elif "$judge" <spoilt.json >breaches.txt || ! grep -q "^rule $1:" breaches.txt; then
+    echo "$2: no breach of rule $1 was found"
+    cat breaches.txt
+    failed=1
+  fi
+}
+
+caught 1 's/("chunks": \[\{"id": "A1", "first": 0, "last": )[0-9]+/\12/'
+caught 2 '0,/"times": 5/s//"times": 4/'
+caught 2 's/"drill": "learn"(, "first": 49)/"drill": "join"\1/'
+caught 3 's/"allowance": 20, /"allowance": 3, /'
+caught 4 's/"drill": "(join|recall|slow_pass|counted_pass)"(, "first": [0-9]+, "last": 9[0-9])/"drill": "cue_starts"\2/g'
+caught 5 's/"drill": "(recall|slow_pass|counted_pass)"/"drill": "join"/g'
+caught 6 's/"drill": "run_through"/"drill": "slow_pass"/g'
+caught 3 's/"by": "2027-05-20"/"by": "2027-05-21"/'
+caught 7 's/(\{"number": [0-9]+, "bar": )17,/\118,/'
+caught 7 's/"again": \[\[[0-9], [0-9]\], /"again": [/'
+caught 8 's/"fork": \[13, 85\]/"fork": [7, 85]/'
+caught 8 's/"drill": "cue_starts"/"drill": "recall"/g'
+caught 9 's/("first": 2[0-9], "last": [0-9]+, "section": "B", "level": )[45]/\13/'
+caught 10 's/"unplaced": \[\]/"unplaced": [{"piece": 0, "drill": "join", "first": 1, "last": 2, "why": "no room"}]/'
+rm -f sound.json spoilt.json breaches.txt
+exit $failed

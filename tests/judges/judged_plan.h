@@ -1,0 +1,103 @@
+// A plan as `cahier plan --json` prints it, read into plain values.
+#pragma once
+
+#include <chrono>
+#include <map>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "json.h"
+
+namespace judge {
+
+using Date = std::chrono::sys_days;
+
+struct Bars {
+  int first = 0;
+  int last = 0;
+  bool holds(int bar) const { return first <= bar && bar <= last; }
+};
+
+struct Section {
+  std::string name;
+  Bars bars;
+  std::optional<Bars> same_as;
+};
+
+struct Chunk {
+  std::string id;
+  Bars bars;
+  std::string section;
+  int level = 0;
+};
+
+struct Cue {
+  int number = 0;
+  int bar = 0;
+};
+
+struct LookAlikes {
+  std::vector<Bars> passages;
+  std::vector<int> forks;
+};
+
+struct Piece {
+  std::string title;
+  int bars = 0;
+  int first_bar = 1;
+  std::vector<std::string> parts;
+  std::vector<Section> sections;
+  std::vector<Chunk> chunks;
+  std::vector<Cue> cues;
+  std::vector<LookAlikes> look_alikes;
+  std::vector<Json> dice;
+
+  // Where a bar is learned: itself, or through returns the bar it repeats.
+  int learned_as(int bar) const;
+  // Index of the chunk that holds a bar, through returns; -1 when none does.
+  int chunk_of(int bar) const;
+  int chunk_called(const std::string& id) const;
+};
+
+struct Step {
+  std::vector<std::string> parts;
+  int times = 0;
+};
+
+struct Task {
+  std::string id;
+  int piece = 0;
+  std::string stage, drill;
+  Bars bars;
+  std::vector<int> chunks;
+  std::vector<Step> steps;
+  bool has_tempo = false;
+  double minutes = 0;
+  std::vector<int> cues;
+};
+
+struct Day {
+  Date date;
+  double allowance = 0;
+  double minutes = 0;
+  bool has_note = false;
+  std::vector<Task> tasks;
+};
+
+struct Plan {
+  Date from, by;
+  bool fits = false;
+  double minutes_total = 0;
+  std::vector<Piece> pieces;
+  std::vector<Day> days;
+  std::size_t unplaced = 0;
+};
+
+// Throws std::runtime_error where a key is missing or of another kind than the format says.
+Plan read_plan(const Json& json);
+
+std::string iso(Date date);
+
+}  // namespace judge

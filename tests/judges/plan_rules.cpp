@@ -1,0 +1,386 @@
+#include "plan_rules.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace judge {
+namespace {
+
+constexpr double kHair = 0.051;  // numbers are printed with one decimal
+
+bool from_memory(const std::string& drill) {
+  return drill == "recall" || drill == "slow_pass" || drill == "counted_pass" ||
+         drill == "run_through" || drill == "cue_starts";
+}
+
+bool joins(const std::string& drill) {
+  return drill == "join" || drill == "recall" || drill == "slow_pass" || drill == "counted_pass";
+}
+
+std::string stage_of(const std::string& drill) {
+  if (drill == "learn" || drill == "join" || drill == "recall") return "build";
+  if (drill == "spoken_part" || drill == "write_out") return "temper";
+  if (drill == "cue_starts" || drill == "slow_pass" || drill == "counted_pass" ||
+      drill == "run_through")
+    return "prove";
+  return "no drill";
+}
+
+int size_of(Bars bars) { return bars.last - std::max(bars.first, 1) + 1; }
+
+}  // namespace
+
+double best_gap(double left) {
+  constexpr std::array<std::pair<double, double>, 4> kPoints = {
+      {{10, 3}, {43, 8}, {82, 12}, {377, 27}}};
+  std::size_t next = 1;
+  while (next + 1 < kPoints.size() && left > kPoints[next].first) ++next;
+  const auto [t0, g0] = kPoints[next - 1];
+  const auto [t1, g1] = kPoints[next];
+  const double slope = std::log(g1 / g0) / std::log(t1 / t0);
+  return g0 * std::pow(left / t0, slope);
+}
+
+std::vector<std::string> breaches(const Plan& plan, const Asked& asked) {
+  return Judge(plan, asked).all();
+}
+
+void Judge::say(int rule, const std::string& what) {
+  breaches_.push_back("rule " + std::to_string(rule) + ": " + what);
+}
+
+std::string Judge::at(const Placed& placed) const {
+  return iso(plan_.days[placed.when.first].date) + " " + placed.task->drill + " " +
+         std::to_string(placed.task->bars.first) + "-" + std::to_string(placed.task->bars.last);
+}
+
+int Judge::day_of(int chunk) const { return learned_[chunk].first; }
+
+std::set<int> Judge::chunks_in(const Piece& piece, Bars bars) const {
+  std::set<int> chunks;
+  for (int bar = bars.first; bar <= bars.last; ++bar) chunks.insert(piece.chunk_of(bar));
+  chunks.erase(-1);
+  return chunks;
+}
+
+std::vector<std::string> Judge::all() {
+  judge_calendar();
+  for (std::size_t index = 0; index < plan_.pieces.size(); ++index) {
+    const Piece& piece = plan_.pieces[index];
+    tasks_.clear();
+    learned_.assign(piece.chunks.size(), {-1, -1});
+    judge_learning(piece, static_cast<int>(index));
+    judge_chunks(piece);
+    if (plan_.fits) judge_joins(piece);
+    judge_recalls(piece);
+    judge_runs(piece);
+    judge_cues(piece);
+    judge_dice(piece);
+    judge_look_alikes(piece);
+    judge_temper(piece);
+  }
+  if (plan_.fits != (plan_.unplaced == 0)) say(10, "\"fits\" and \"unplaced\" disagree");
+  return breaches_;
+}
+
+void Judge::judge_calendar() {
+  double longest = 0;
+  double total = 0;
+  for (const Day& day : plan_.days) longest = std::max(longest, day.allowance);
+  if (static_cast<long>(plan_.days.size()) != (plan_.by - plan_.from).count())
+    say(3, "not every day from the first to the last is listed");
+  std::set<std::string> ids;
+  for (std::size_t index = 0; index < plan_.days.size(); ++index) {
+    const Day& day = plan_.days[index];
+    if (day.date != plan_.from + std::chrono::days(index))
+      say(3, iso(day.date) + " is not in its place");
+    double minutes = 0;
+    for (const Task& task : day.tasks) {
+      minutes += task.minutes;
+      if (task.minutes <= 0) say(3, task.id + " takes no time");
+      if (!ids.insert(task.id).second) say(3, task.id + " is given twice");
+      if (task.stage != stage_of(task.drill)) say(3, task.id + " is of another stage");
+      if (task.has_tempo != (task.drill != "write_out")) say(3, task.id + ": tempo");
+    }
+    total += minutes;
+    if (std::abs(minutes - day.minutes) > kHair) say(3, iso(day.date) + " adds up to another sum");
+    if (day.allowance <= 0 && !day.tasks.empty()) say(3, iso(day.date) + " is a day off");
+    if (minutes <= day.allowance + kHair) continue;
+    const bool run_alone = day.tasks.size() == 1 && day.tasks[0].drill == "run_through" &&
+                           day.tasks[0].steps.at(0).times == 1 && day.allowance > 0 &&
+                           day.tasks[0].minutes > longest && day.has_note;
+    if (!run_alone) say(3, iso(day.date) + " holds more than its allowance");
+  }
+  if (std::abs(total - plan_.minutes_total) > kHair) say(3, "the days add up to another total");
+}
+
+void Judge::judge_chunks(const Piece& piece) {
+  for (int bar = piece.first_bar; bar <= piece.bars; ++bar) {
+    int sections = 0;
+    bool is_return = false;
+    for (const Section& section : piece.sections) {
+      if (!section.bars.holds(bar)) continue;
+      ++sections;
+      is_return = section.same_as.has_value();
+    }
+    const auto chunks = std::count_if(piece.chunks.begin(), piece.chunks.end(),
+                                      [&](const Chunk& chunk) { return chunk.bars.holds(bar); });
+    if (sections != 1) say(1, "bar " + std::to_string(bar) + " is not in one section");
+    if (chunks != (is_return ? 0 : 1))
+      say(1, "bar " + std::to_string(bar) + " lies in " + std::to_string(chunks) + " chunks");
+  }
+  for (const Chunk& chunk : piece.chunks) {
+    const auto section =
+        std::find_if(piece.sections.begin(), piece.sections.end(),
+                     [&](const Section& each) { return each.name == chunk.section; });
+    if (section == piece.sections.end() || !section->bars.holds(chunk.bars.first) ||
+        !section->bars.holds(chunk.bars.last))
+      say(1, chunk.id + " does not lie in its section");
+    else if (size_of(chunk.bars) > asked_.chunk_most ||
+             size_of(chunk.bars) < std::min(asked_.chunk_least, size_of(section->bars)))
+      say(1, chunk.id + " has " + std::to_string(size_of(chunk.bars)) + " bars");
+  }
+}
+
+void Judge::judge_learning(const Piece& piece, int index) {
+  for (int day = 0; day < static_cast<int>(plan_.days.size()); ++day)
+    for (int place = 0; place < static_cast<int>(plan_.days[day].tasks.size()); ++place)
+      if (plan_.days[day].tasks[place].piece == index)
+        tasks_.push_back({{day, place}, &plan_.days[day].tasks[place]});
+  const int length = static_cast<int>(plan_.days.size());
+  for (const Placed& placed : tasks_) {
+    const Task& task = *placed.task;
+    if (task.bars.first < piece.first_bar || task.bars.last > piece.bars ||
+        task.bars.first > task.bars.last)
+      say(2, at(placed) + " lies outside the piece");
+    if (task.drill != "learn") continue;
+    if (task.chunks.size() != 1) {
+      say(2, at(placed) + " does not learn one chunk");
+      continue;
+    }
+    const int chunk = task.chunks[0];
+    if (day_of(chunk) >= 0) say(2, piece.chunks[chunk].id + " is learned twice");
+    learned_[chunk] = placed.when;
+    if (length - placed.when.first <= asked_.quiet_days) say(6, at(placed) + " is too late");
+    std::vector<std::string> alone;
+    for (const Step& step : task.steps) {
+      if (step.times != asked_.repetitions) say(2, at(placed) + ": repetitions");
+      if (step.parts.size() == 1) alone.push_back(step.parts[0]);
+    }
+    std::vector<std::string> parts = piece.parts;
+    std::sort(parts.begin(), parts.end());
+    std::sort(alone.begin(), alone.end());
+    if (alone != parts || task.steps.back().parts.size() != parts.size() ||
+        task.steps.size() != parts.size() + (parts.size() > 1 ? 1 : 0))
+      say(2, at(placed) + ": not each part alone and then all");
+  }
+  for (std::size_t chunk = 0; plan_.fits && chunk < piece.chunks.size(); ++chunk)
+    if (day_of(static_cast<int>(chunk)) < 0) say(2, piece.chunks[chunk].id + " is never learned");
+}
+
+void Judge::judge_joins(const Piece& piece) {
+  for (int bar = piece.first_bar; bar < piece.bars; ++bar) {
+    const int left = piece.chunk_of(bar);
+    const int right = piece.chunk_of(bar + 1);
+    if (left < 0 || right < 0) continue;
+    const bool runs_on = left == right && piece.learned_as(bar) + 1 == piece.learned_as(bar + 1);
+    if (runs_on) continue;
+    const When learned = std::max(learned_[left], learned_[right]);
+    const bool joined = std::any_of(tasks_.begin(), tasks_.end(), [&](const Placed& placed) {
+      if (placed.when <= learned || !joins(placed.task->drill)) return false;
+      for (int first = placed.task->bars.first; first < placed.task->bars.last; ++first)
+        if (piece.learned_as(first) == piece.learned_as(bar) &&
+            piece.learned_as(first + 1) == piece.learned_as(bar + 1))
+          return true;
+      return false;
+    });
+    if (!joined) say(4, "bars " + std::to_string(bar) + " and " + std::to_string(bar + 1) +
+                            " are never joined");
+  }
+}
+
+void Judge::judge_recalls(const Piece& piece) {
+  std::vector<std::set<int>> recalled(piece.chunks.size());
+  for (const Placed& placed : tasks_) {
+    const Task& task = *placed.task;
+    if (task.drill == "learn") continue;
+    const std::set<int> inside = chunks_in(piece, task.bars);
+    for (const int chunk : task.chunks) {
+      if (!inside.contains(chunk)) say(5, at(placed) + " plays a chunk outside its bars");
+      if (day_of(chunk) < 0 || learned_[chunk] > placed.when)
+        say(5, at(placed) + " comes before " + piece.chunks[chunk].id + " is learned");
+      if (from_memory(task.drill) && task.drill != "cue_starts" && task.drill != "run_through" &&
+          day_of(chunk) >= placed.when.first)
+        say(5, at(placed) + " comes before a night");
+      if (from_memory(task.drill) && placed.when.first > day_of(chunk))
+        recalled[chunk].insert(placed.when.first);
+    }
+  }
+  for (std::size_t chunk = 0; chunk < recalled.size(); ++chunk)
+    if (day_of(static_cast<int>(chunk)) >= 0)
+      judge_gaps(piece, static_cast<int>(chunk), recalled[chunk]);
+}
+
+void Judge::judge_gaps(const Piece& piece, int chunk, const std::set<int>& days) {
+  const int end = static_cast<int>(plan_.days.size());
+  const std::string& id = piece.chunks[chunk].id;
+  const auto practice_days = [&](int after, int until) {
+    int count = 0;
+    for (int day = after + 1; day <= std::min(until, end - 1); ++day)
+      count += plan_.days[day].allowance > 0 ? 1 : 0;
+    return count;
+  };
+  if (days.empty()) {
+    if (practice_days(day_of(chunk), end) > 0) say(5, id + " is never recalled");
+    return;
+  }
+  if (practice_days(day_of(chunk), *days.begin()) > asked_.first_recall_days)
+    say(5, id + " is first recalled only on " + iso(plan_.days[*days.begin()].date));
+  for (auto day = days.begin(); day != days.end(); ++day) {
+    const auto following = std::next(day);
+    const int next = following == days.end() ? end : *following;
+    const int limit = static_cast<int>(std::floor(2 * best_gap(end - *day) + 0.5));
+    if (next - *day <= limit || practice_days(*day, *day + limit) == 0) continue;
+    say(5, id + " is left alone for " + std::to_string(next - *day) + " days from " +
+               iso(plan_.days[*day].date) + ", at most " + std::to_string(limit));
+  }
+}
+
+void Judge::judge_runs(const Piece& piece) {
+  const bool all_learned =
+      std::all_of(learned_.begin(), learned_.end(), [](const When& when) { return when.first >= 0; });
+  const When last = learned_.empty() ? When{} : *std::max_element(learned_.begin(), learned_.end());
+  int runs = 0;
+  std::map<int, int> by_day;
+  for (const Placed& placed : tasks_) {
+    const Task& task = *placed.task;
+    if (task.drill != "run_through") continue;
+    if (!all_learned || placed.when < last) say(6, at(placed) + " before everything is learned");
+    if (task.bars.first != piece.first_bar || task.bars.last != piece.bars)
+      say(6, at(placed) + " is not the whole piece");
+    if (task.steps.size() != 1 || task.steps[0].parts.size() != piece.parts.size()) {
+      say(6, at(placed) + " is not one step with all parts");
+      continue;
+    }
+    runs += task.steps[0].times;
+    by_day[placed.when.first] += task.steps[0].times;
+  }
+  for (const auto& [day, times] : by_day)
+    if (times > 2) say(6, iso(plan_.days[day].date) + " has " + std::to_string(times) + " runs");
+  if (!plan_.fits) return;
+  if (runs < asked_.runs) say(6, "only " + std::to_string(runs) + " run-throughs");
+  if (static_cast<int>(by_day.size()) < asked_.run_days) say(6, "run-throughs on too few days");
+}
+
+void Judge::judge_cues(const Piece& piece) {
+  for (std::size_t index = 0; index < piece.cues.size(); ++index)
+    if (piece.cues[index].number != static_cast<int>(index) + 1) say(7, "cue numbers");
+  for (const Section& section : piece.sections) {
+    int inside = 0;
+    bool at_start = false;
+    for (const Cue& cue : piece.cues) {
+      if (cue.bar == section.bars.first) at_start = true;
+      else if (section.bars.holds(cue.bar)) ++inside;
+    }
+    if (!at_start) say(7, "section " + section.name + " has no cue at its start");
+    if (size_of(section.bars) > 16 && inside == 0)
+      say(7, "section " + section.name + " is long and has no cue inside");
+  }
+}
+
+void Judge::judge_dice(const Piece& piece) {
+  std::multiset<int> cues;
+  for (const Json& table : piece.dice) {
+    const int faces = table.at("faces").whole();
+    const int count = table.at("count").whole();
+    const int outcomes = static_cast<int>(std::lround(std::pow(faces, count)));
+    const int rows = static_cast<int>(table.at("rows").list().size());
+    if (!table.at("order_matters").truth()) say(7, "a sum of dice is never an index");
+    if (rows < 1 || rows > outcomes) {
+      say(7, "a dice table of " + std::to_string(rows) + " rows");
+      continue;
+    }
+    std::set<std::vector<int>> seen;
+    const auto take = [&](const Json& list) {
+      for (const Json& outcome : list.list()) {
+        std::vector<int> faces_up;
+        for (const Json& face : outcome.list()) faces_up.push_back(face.whole());
+        const bool sound = static_cast<int>(faces_up.size()) == count &&
+                           std::all_of(faces_up.begin(), faces_up.end(),
+                                       [&](int face) { return face >= 1 && face <= faces; });
+        if (!sound || !seen.insert(faces_up).second) say(7, "an outcome is wrong or given twice");
+      }
+    };
+    for (const Json& row : table.at("rows").list()) {
+      cues.insert(row.at("cue").whole());
+      if (static_cast<int>(row.at("outcomes").list().size()) != outcomes / rows)
+        say(7, "the shares of the dice are not equal");
+      take(row.at("outcomes"));
+    }
+    take(table.at("again"));
+    if (static_cast<int>(seen.size()) != outcomes) say(7, "outcomes are missing");
+  }
+  std::multiset<int> numbers;
+  for (const Cue& cue : piece.cues) numbers.insert(cue.number);
+  if (cues != numbers) say(7, "the dice do not bring each cue once");
+}
+
+void Judge::judge_look_alikes(const Piece& piece) {
+  for (const LookAlikes& alike : piece.look_alikes) {
+    for (std::size_t one = 0; one < alike.passages.size(); ++one)
+      for (std::size_t other = one + 1; other < alike.passages.size(); ++other) {
+        const std::set<int> left = chunks_in(piece, alike.passages[one]);
+        const std::set<int> right = chunks_in(piece, alike.passages[other]);
+        for (const int chunk : left)
+          for (const int twin : right)
+            if (!right.contains(chunk) && !left.contains(twin) && day_of(chunk) >= 0 &&
+                day_of(chunk) == day_of(twin))
+              say(8, piece.chunks[chunk].id + " and " + piece.chunks[twin].id +
+                         " look alike and are new on one day");
+      }
+    if (!plan_.fits) continue;
+    for (const int fork : alike.forks) judge_fork(piece, alike, fork);
+  }
+}
+
+void Judge::judge_fork(const Piece& piece, const LookAlikes& alike, int fork) {
+  When learned{-1, -1};
+  for (const Bars& passage : alike.passages)
+    for (const int chunk : chunks_in(piece, passage)) learned = std::max(learned, learned_[chunk]);
+  const bool drilled = std::any_of(tasks_.begin(), tasks_.end(), [&](const Placed& placed) {
+    if (placed.task->drill != "cue_starts" || placed.when <= learned) return false;
+    return std::any_of(placed.task->cues.begin(), placed.task->cues.end(), [&](int number) {
+      const int bar = piece.cues.at(static_cast<std::size_t>(number) - 1).bar;
+      return bar <= fork && fork - bar <= asked_.chunk_most;
+    });
+  });
+  if (!drilled) say(8, "the fork at bar " + std::to_string(fork) + " is never drilled");
+}
+
+void Judge::judge_temper(const Piece& piece) {
+  std::map<std::string, std::map<int, int>> first;  // by drill: the day each chunk first has it
+  for (const Placed& placed : tasks_) {
+    const Task& task = *placed.task;
+    if (task.stage != "temper") continue;
+    if (asked_.temper == "no") say(9, at(placed) + " was not asked for");
+    if (task.drill == "spoken_part" && piece.parts.size() < 2)
+      say(9, at(placed) + " with a single part");
+    for (const int chunk : chunks_in(piece, task.bars)) {
+      if (day_of(chunk) < 0 || day_of(chunk) >= placed.when.first)
+        say(9, at(placed) + " is not learned on an earlier day");
+      if (asked_.temper == "weak" && piece.chunks[chunk].level < asked_.weak_level)
+        say(9, at(placed) + " is not weak");
+      first[task.drill].emplace(chunk, placed.when.first);
+    }
+  }
+  for (const auto& [drill, days] : first)
+    for (const auto& [chunk, day] : days)
+      for (const auto& [other, later] : days)
+        if (later > day && piece.chunks[other].level > piece.chunks[chunk].level &&
+            day_of(other) < day)
+          say(9, piece.chunks[chunk].id + " has its " + drill + " before the weaker " +
+                     piece.chunks[other].id);
+}
+
+}  // namespace judge

@@ -1,0 +1,284 @@
+// The sheets that follow the calendar: day panels, weeks, passes, report back, and what is left
+// out.
+#include <algorithm>
+#include <catch2/catch.hpp>
+
+#include "drawn_sheet.h"
+#include "hostile_plans.h"
+#include "plan/feasibility.h"
+#include "sample_plan.h"
+#include "sound_plan.h"
+#include "text/phrasing.h"
+#include "workbook/parts_flow.h"
+#include "workbook/parts_week.h"
+
+using namespace cahier;
+using sample::DrawnSheet;
+
+namespace {
+
+using Draw = void (*)(Book&);
+constexpr Draw kSheets[] = {draw_day_panels, draw_weeks, draw_passes, draw_report_back,
+                            draw_left_out};
+
+bool has(const std::string& text, const std::string& what) {
+  return text.find(what) != std::string::npos;
+}
+
+// "before" stands in the text, and "after" behind it.
+bool in_order(const std::string& text, const std::string& before, const std::string& after) {
+  const std::size_t at = text.find(before);
+  return at != std::string::npos && text.find(after, at) != std::string::npos;
+}
+
+int repetitions(const Task& task) {
+  int number = 0;
+  for (const Step& step : task.steps) number += step.times;
+  return number;
+}
+
+int repetitions(const Plan& plan) {
+  int number = 0;
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks) number += repetitions(task);
+  return number;
+}
+
+Plan two_pieces() {
+  Plan programme = sound_plan();
+  programme.pieces.push_back(programme.pieces.front());
+  programme.pieces.back().piece.title = std::string(200, 'M');
+  for (Day& day : programme.days)
+    if (!day.tasks.empty()) {
+      day.tasks.push_back(day.tasks.front());
+      day.tasks.back().piece = 1;
+    }
+  return programme;
+}
+
+Plan misfit() {
+  const std::vector<Piece> pieces = {sample::piece("{title: Too Much, bars: 400, tempo: 60}")};
+  const Terms terms = settle(sample::date("2027-01-04"), sample::date("2027-01-14"),
+                             pieces.front().practice, sample::steady());
+  Plan plan = make_plan(pieces, terms);
+  plan.remedies = {{"--minutes 120", 1}, {"--by 2027-06-01", 2}};
+  REQUIRE_FALSE(plan.fits);
+  return plan;
+}
+
+Plan with_long_ranges() {
+  Plan plan = sound_plan();
+  plan.pieces.front().piece.bars = 5000;
+  for (Day& day : plan.days)
+    for (Task& task : day.tasks) {
+      task.bars = {4988, 5000};
+      for (Step& step : task.steps) step.times = 20;
+    }
+  return plan;
+}
+
+}  // namespace
+
+TEST_CASE("The sheets of the calendar keep their layout with short, crowded and several pieces") {
+  for (const Draw draw : kSheets) {
+    sample::require_faultless(draw, sound_plan());
+    sample::require_faultless(draw, sample::plan("{title: Five, bars: 5, meter: 3/4, tempo: 90}"));
+    sample::require_faultless(
+        draw, sample::plan(sample::crowded_piece() + "practice: {minutes: 90, temper: yes}\n",
+                           "2027-01-04", "2027-06-20"));
+    sample::require_faultless(draw, two_pieces());
+    sample::require_faultless(draw, with_long_ranges());
+    sample::require_faultless(draw, misfit());
+  }
+}
+
+TEST_CASE("The sheets of the calendar keep their layout with the teacher's lines and over years") {
+  const Plan years = sample::plan("{title: Years, bars: 90, tempo: 60, practice: {minutes: 20}}",
+                                  "2027-01-04", "2029-06-20");
+  for (const Draw draw : kSheets) {
+    CHECK(DrawnSheet(draw, sound_plan(), Print{kA5, 8, true}).faults() == "");
+    CHECK(DrawnSheet(draw, years, Print{kA4, 8, true}).faults() == "");
+    CHECK(DrawnSheet(draw, years, Print{kA5, 8, false}).faults() == "");
+  }
+}
+
+TEST_CASE("A day panel has a circle for every repetition") {
+  for (const Plan& plan : {sound_plan(), sample::plan("{title: T, bars: 30, tempo: 80}")})
+    CHECK(DrawnSheet(draw_day_panels, plan).circles_to_tick() == repetitions(plan));
+}
+
+TEST_CASE("A day panel says date, minutes, bars, drill and code of every task") {
+  const Plan plan = sound_plan();
+  const std::string words = DrawnSheet(draw_day_panels, plan).words();
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks) CHECK(has(words, "\n" + task.id + "\n"));
+  CHECK(in_order(words, "Tue", "5 January"));
+  CHECK(has(words, "12½ of 15\u00a0min") == (plan.days[1].minutes() == 12.5));
+  CHECK(has(words, minutes_text(plan.days[1].minutes()) + " of 15\u00a0min"));
+  CHECK(has(words, "\n1–12\n"));
+  CHECK(has(words, "\nRecall, cold\n"));
+  CHECK(in_order(words, "\nRH\n", "\nLH\n"));
+  CHECK(has(words, "\nsay RH\n"));
+  CHECK(has(words, "Stop here, even if it goes well."));
+  CHECK(has(words, "2027-W01"));
+  CHECK(has(words, "Every bar is learned."));
+}
+
+TEST_CASE("A day panel of cue starts names the bars to begin at") {
+  const std::string words = DrawnSheet(draw_day_panels, sound_plan()).words();
+  CHECK(in_order(words, "\n1\u00a0→\n", "\n5\u00a0→\n"));
+  CHECK(has(words, "\ndice\n"));
+}
+
+TEST_CASE("A break stands between blocks, and where one sitting grows too long") {
+  Plan plan = sound_plan();
+  const auto breaks = [](const Plan& of) {
+    const std::string words = DrawnSheet(draw_day_panels, of).words();
+    int number = 0;
+    for (std::size_t at = words.find("Break: "); at != std::string::npos;
+         at = words.find("Break: ", at + 1))
+      ++number;
+    return number;
+  };
+  CHECK(breaks(plan) == 0);
+  plan.days[1].tasks[2].block = 1;
+  CHECK(breaks(plan) == 1);
+  plan.days[2].tasks[1].minutes = plan.method.break_after;
+  CHECK(breaks(plan) == 3);  // before it and after it
+}
+
+TEST_CASE("A day off takes one line, and so do days off in a row") {
+  Plan plan = sound_plan();
+  CHECK(has(DrawnSheet(draw_day_panels, plan).words(), "Rest. No memory work today."));
+  for (const int day : {5, 6}) {
+    plan.days[day].tasks.clear();
+    plan.days[day].allowance = 0;
+  }
+  const std::string words = DrawnSheet(draw_day_panels, plan).words();
+  CHECK(has(words, "9 Jan – Sun 10 Jan"));
+  CHECK(has(words, "No memory work on these days."));
+}
+
+TEST_CASE("A day stays on one page while a page can hold it") {
+  const Plan plan = sample::plan("{title: T, bars: 60, tempo: 80}");
+  CHECK_FALSE(has(DrawnSheet(draw_day_panels, plan).words(), "\ncontinued\n"));
+  Plan long_day = sound_plan();
+  for (int again = 0; again < 12; ++again)
+    long_day.days[1].tasks.push_back(long_day.days[1].tasks[1]);
+  const DrawnSheet sheet(draw_day_panels, long_day);
+  CHECK(has(sheet.words(), "\ncontinued\n"));
+  CHECK(sheet.faults() == "");
+}
+
+TEST_CASE("Every week has one entry in the outline, and the teacher's lines at its end") {
+  const Plan plan = sound_plan();
+  const DrawnSheet sheet(draw_day_panels, plan, Print{kA4, 8, true});
+  std::vector<std::string> marks;
+  for (const DrawnOutlineEntry& entry : sheet.canvas().outline_entries())
+    if (entry.level == 2) marks.push_back(entry.title);
+  CHECK(marks == std::vector<std::string>{"Week 1", "Week 2"});
+  CHECK(has(sheet.words(), "\nSigned\n"));
+  CHECK_FALSE(has(DrawnSheet(draw_day_panels, plan).words(), "\nSigned\n"));
+}
+
+TEST_CASE("Weeks run from Monday to Sunday and are cut off at the plan's ends") {
+  Plan plan;
+  const Date friday = sample::date("2027-01-01");
+  for (int day = 0; day < 12; ++day) plan.days.push_back({friday + days{day}, 15});
+  const std::vector<PlanWeek> weeks = weeks_of(plan);
+  REQUIRE(weeks.size() == 3);
+  CHECK(weeks[0].days.size() == 3);
+  CHECK(weeks[1].days.size() == 7);
+  CHECK(weeks[2].days.size() == 2);
+  // ISO 8601: 2027-01-01 lies in 2026-W53 (sources: week dates).
+  CHECK(iso_week_text(weeks[0].first()) == "2026-W53");
+  CHECK(iso_week_text(weeks[1].first()) == "2027-W01");
+}
+
+TEST_CASE("The goal of a week names what is learned by its last day, returns among it") {
+  Plan plan = sound_plan();
+  CHECK(week_goal(english_words(), plan, weeks_of(plan)[0]) == "By Sunday: every bar from memory.");
+  plan.days[1].tasks.erase(plan.days[1].tasks.begin() + 1);
+  CHECK(week_goal(english_words(), plan, weeks_of(plan)[0]) ==
+        "By Sunday: bars 1–4 and 9–12 from memory.");
+  CHECK(week_goal(english_words(), plan, weeks_of(plan)[1]) ==
+        "This week 3 run-throughs, start to end.");
+}
+
+TEST_CASE("The wall sheet shows new bars, counts and the days off of each week on a page") {
+  const DrawnSheet sheet(draw_weeks, sound_plan());
+  REQUIRE(sheet.pages() == 2);
+  const DrawnPage& week = sheet.canvas().pages().front();
+  CHECK(week.size.width > week.size.height);
+  const std::string words = week.words();
+  CHECK(in_order(words, "\nnew\n", "\n1–4\n"));
+  CHECK(in_order(words, "\n5–8\n", "\njoin\n"));
+  CHECK(has(words, "\nrest\n"));
+  CHECK(has(words, "\nrun-throughs\n"));
+  int on_the_wall = 0;
+  for (const DrawnText& text : week.texts())
+    if (text.style.role == TextRole::wall) ++on_the_wall;
+  CHECK(on_the_wall >= 14);  // weekday and day of seven days
+}
+
+TEST_CASE("A long plan has several weeks on a page of the wall sheet") {
+  const Plan plan = sample::plan("{title: Years, bars: 16, tempo: 60}", "2027-01-04", "2028-01-10");
+  CHECK(DrawnSheet(draw_weeks, plan).pages() == 27);  // 53 weeks, two a page
+}
+
+TEST_CASE("The sheet of passes has a circle for each pass and says how to count") {
+  Plan plan = sound_plan();
+  plan.pieces[0].piece.meter = Meter{{2, 3}, 8};
+  const DrawnSheet sheet(draw_passes, plan);
+  CHECK(sheet.circles_to_tick() == 1 + 3);  // one pass and the spare rows
+  CHECK(has(sheet.words(), "“1 2, 1 2 3”"));
+  CHECK(in_order(sheet.words(), "\n1–12\n", "\n16 Jan\n"));
+  plan.days[12].tasks.clear();
+  CHECK(DrawnSheet(draw_passes, plan).pages() == 0);
+}
+
+TEST_CASE("The report has a row for each task, with its code") {
+  const Plan plan = sound_plan();
+  const DrawnSheet sheet(draw_report_back, plan);
+  int tasks = 0;
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks) {
+      ++tasks;
+      CHECK(has(sheet.words(), "\n" + task.id + "\n"));
+    }
+  CHECK(sheet.circles_to_tick() == tasks);
+  CHECK_FALSE(has(sheet.words(), "Comments"));
+  CHECK(has(DrawnSheet(draw_report_back, plan, Print{kA4, 8, true}).words(), "Comments, week 1"));
+}
+
+TEST_CASE(
+    "What has no place is listed with its minutes and what would help; nothing when all fits") {
+  CHECK(DrawnSheet(draw_left_out, sound_plan()).pages() == 0);
+  const Plan plan = misfit();
+  double minutes = 0;
+  for (const Unplaced& work : plan.unplaced) minutes += work.minutes;
+  const std::string words = DrawnSheet(draw_left_out, plan).words();
+  CHECK(has(words, "--minutes 120"));
+  CHECK(has(words, "more minutes a day"));
+  CHECK(has(words, minutes_text(minutes) + "\u00a0min"));
+  CHECK(has(words, "Learn: "));
+}
+
+TEST_CASE("Content flows to a new page when it does not fit, and not before") {
+  int opened = 0;
+  Flow flow([&opened] {
+    ++opened;
+    return Box{0, 10, 100, 50};
+  });
+  CHECK_FALSE(flow.fits(1));
+  CHECK(flow.take(30) == Box{0, 10, 100, 30});
+  CHECK(flow.fits(20));
+  flow.skip(5);
+  CHECK_FALSE(flow.fits(20));
+  CHECK(flow.take(20) == Box{0, 10, 100, 20});
+  CHECK(opened == 2);
+  flow.next_page();
+  flow.next_page();
+  flow.take(80);  // too high for any page
+  CHECK(opened == 3);
+}
