@@ -34,10 +34,11 @@ std::vector<BarRange> phrases_of(const PlannedPiece& planned) {
 // Bars that count towards a size: a pickup rides along.
 int counted(const BarRange& bars) { return bars.size() - (bars.first == 0 ? 1 : 0); }
 
-// Whether so many bars can be cut into chunks within the method's bounds at all.
+// Whether so many bars can be cut into chunks within the method's bounds at all; a pickup that is a
+// phrase of its own has none.
 bool can_be_cut(int bars, const Method& method) {
   const int fewest = (bars + method.chunk_most - 1) / method.chunk_most;
-  return fewest * method.chunk_least <= bars;
+  return bars > 0 && fewest * method.chunk_least <= bars;
 }
 
 void check_sizes(Judgement& judgement, const PlannedPiece& planned) {

@@ -31,21 +31,25 @@ class Planner {
     const int all = static_cast<int>(work_.order.size());
     for (const bool catch_up : {true, false})
       for (const int until : last_learning_days()) {
-        Plan plan = finished(lay_out(work_, {until, catch_up, true, true, all}));
+        Plan plan = finished(lay_out(work_, {until, catch_up, false, true, true, all}));
         if (plan.fits && breaches(plan).empty()) return plan;
       }
+    for (const int until : last_learning_days(1)) {
+      Plan plan = finished(lay_out(work_, {until, false, true, true, true, all}));
+      if (plan.fits && breaches(plan).empty()) return plan;
+    }
     return what_fits();
   }
 
  private:
   // Candidates for the last day of learning, the most comfortable first: leaving the method's share
   // of the days to prove, then later, then earlier.
-  std::vector<int> last_learning_days() const {
+  std::vector<int> last_learning_days(int least_step = 0) const {
     std::vector<int> positions;
     const int latest = latest_position();
     if (latest < 0) return positions;
     const int comfortable = std::clamp(comfortable_position(), 0, latest);
-    const int step = std::max(1, static_cast<int>(practice_days_.size()) / 12);
+    const int step = least_step > 0 ? least_step : std::max(1, static_cast<int>(practice_days_.size()) / 12);
     positions.push_back(comfortable);
     for (int later = comfortable + step; later < latest; later += step) positions.push_back(later);
     if (latest != comfortable) positions.push_back(latest);
@@ -101,19 +105,19 @@ class Planner {
   Plan what_fits() {
     const int all = static_cast<int>(work_.order.size());
     const std::vector<int> candidates = last_learning_days();
-    if (candidates.empty()) return finished(lay_out(work_, {-1, false, false, false, 0}));
+    if (candidates.empty()) return finished(lay_out(work_, {-1, false, true, false, false, 0}));
     for (const bool runs : {true, false})
       for (const int until : candidates) {
-        Plan plan = finished(lay_out(work_, {until, false, false, runs, all}));
+        Plan plan = finished(lay_out(work_, {until, false, true, false, runs, all}));
         if (sound(plan)) return plan;
       }
     const int until = practice_days_[latest_position()];
     int fewest = 0;
     int most = all;
-    Plan best = finished(lay_out(work_, {until, false, false, false, 0}));
+    Plan best = finished(lay_out(work_, {until, false, true, false, false, 0}));
     while (fewest < most) {
       const int chunks = (fewest + most + 1) / 2;
-      Plan plan = finished(lay_out(work_, {until, false, false, false, chunks}));
+      Plan plan = finished(lay_out(work_, {until, false, true, false, false, chunks}));
       const int learned_short = static_cast<int>(
           std::count_if(plan.unplaced.begin(), plan.unplaced.end(),
                         [](const Unplaced& one) { return one.drill == Drill::learn; }));

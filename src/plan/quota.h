@@ -23,6 +23,7 @@ class Quota {
  private:
   const Work& work_;
   int learn_until_;
+  bool eager_;
   std::vector<bool> rests_;
   std::vector<double> target_;  // by day: learning minutes to have behind one
 };

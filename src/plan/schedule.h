@@ -30,6 +30,7 @@ std::vector<Work::Item> learning_order(const std::vector<Anatomy>& anatomies, Or
 struct Pace {
   int learn_until = 0;   // last day on which anything new is learned
   bool catch_up = true;  // one practice day a week without anything new
+  bool eager = false;    // as much as each day holds, instead of an even share
   bool temper = true;
   bool runs = true;
   int chunks = 0;        // how many of the order are learned at all

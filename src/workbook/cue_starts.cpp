@@ -17,7 +17,7 @@ namespace cahier {
 namespace {
 
 constexpr double kRow = 9;  // of the list
-constexpr double kDateColumn = 8.6;
+constexpr double kDateColumn = 7.6;
 constexpr int kMostPages = 2;      // of lists for further dates
 constexpr double kGridRow = 12.5;  // of the dice table
 constexpr double kDie = 7.5;
@@ -51,7 +51,10 @@ class CueSheet {
     // Where the days are too many for the paper, the player writes the dates.
     if (static_cast<int>(sessions_.size()) > first + most_lists() * further) sessions_.clear();
     draw_how();
-    if (is_choice()) draw_grid();
+    if (is_choice())
+      draw_grid();
+    else
+      rest_ = rest_.without_top(4);
     draw_odds();
     draw_list(0, first, true);
     std::size_t at = static_cast<std::size_t>(first);

@@ -72,10 +72,10 @@ class Curve {
               words.say("run_tally.curve_runs"), style::kSmall, Align::right, 7.5);
     draw_bound(0, kSolid);
     draw_bound(1, kDashed);
-    const Box legend = plot_.right(plot_.width * 0.62).bottom(plot_.height * 0.42);
+    const Box legend = plot_.right(plot_.width * 0.62).bottom(plot_.height * 0.48);
     draw_legend(legend.top(5), kSolid, words.say("run_tally.all_clean"));
     draw_legend(legend.without_top(6).top(5), kDashed, words.say("run_tally.one_slip"));
-    draw_asked();
+    draw_asked(legend);
   }
 
  private:
@@ -87,10 +87,26 @@ class Curve {
             plot_.bottom() - plot_.height * chance};
   }
 
+  // Dashes are measured along the whole curve: its pieces are shorter than a dash.
   void draw_bound(int slips, const Stroke& stroke) {
-    for (int runs = 1 + slips; runs < kCurveRuns; ++runs)
-      book_.canvas().line(at(runs, clean_run_bound(runs, slips)),
-                          at(runs + 1, clean_run_bound(runs + 1, slips)), stroke);
+    constexpr int kPieces = 8;  // to a run
+    const Stroke solid{stroke.width, stroke.grey, 0, 0, false};
+    const double period = stroke.dash + stroke.gap;
+    double length = 0;
+    for (int piece = (1 + slips) * kPieces; piece < kCurveRuns * kPieces; ++piece) {
+      const Point from = bound_at(slips, piece / static_cast<double>(kPieces));
+      const Point to = bound_at(slips, (piece + 1) / static_cast<double>(kPieces));
+      if (period <= 0 || std::fmod(length, period) < stroke.dash)
+        book_.canvas().line(from, to, solid);
+      length += std::hypot(to.x - from.x, to.y - from.y);
+    }
+  }
+
+  // Between whole numbers of runs on the straight line that joins them.
+  Point bound_at(int slips, double runs) const {
+    const int below = static_cast<int>(runs);
+    const double low = clean_run_bound(below, slips);
+    return at(runs, low + (runs - below) * (clean_run_bound(below + 1, slips) - low));
   }
 
   void draw_legend(const Box& row, const Stroke& stroke, const std::string& text) {
@@ -100,11 +116,17 @@ class Curve {
   }
 
   // A dot where all the runs that the book asks for are clean.
-  void draw_asked() {
+  void draw_asked(const Box& legend) {
     const int asked = book_.plan().runs_required();
     if (asked < 1 || asked > kCurveRuns) return;
     book_.canvas().circle(at(asked, clean_run_bound(asked, 0)), 2, {{}, Fill{style::kDark, false}},
                           CircleUse::ornament);
+    const Box row = legend.without_top(12).top(5);
+    book_.canvas().circle({row.x + 3, row.centre().y}, 2, {{}, Fill{style::kDark, false}},
+                          CircleUse::ornament);
+    draw_line(book_.canvas(), row.without_left(8),
+              book_.words().say("run_tally.asked", {{"number", asked}}), style::kSmall, Align::left,
+              7.5);
   }
 
   Book& book_;

@@ -19,6 +19,7 @@ constexpr double kCodeLine = 3.4;
 constexpr double kLeastWide = 140;  // narrower, tempo and minutes go below the drill's words
 constexpr double kMostBars = 34;
 constexpr double kMostLabels = 22;
+constexpr double kMostLabelsNarrow = 15;
 constexpr double kMinutes = 14;
 constexpr int kMostTickLines = 8;  // before the circles go on in a further strip
 constexpr double kLeastStandSize = 12.75;
@@ -43,9 +44,14 @@ struct LaidOutTask {
   double line = kLine;  // pitch of bars and circles
   int leads_to = 0;
 
+  // Of tempo, minutes and code below the words.
+  double below_height() const {
+    if (columns.wide()) return 0;
+    return kLine + kCodeLine + (columns.stacked && task.tempo ? kLine : 0);
+  }
   double words_height() const {
     const double titles = kLine + kTitleLine * static_cast<double>(title.size() - 1);
-    return titles + says.height() + (columns.wide() ? 0 : kLine + kCodeLine);
+    return titles + says.height() + below_height();
   }
   int first_ticks() const { return std::min(kMostTickLines, ticks.line_count()); }
   double first_height() const {
@@ -81,23 +87,31 @@ Box draw_words(const LaidOutTask& laid, const Box& box) {
   return rest.without_top(laid.says.height());
 }
 
-void draw_minutes_and_code(const LaidOutTask& laid, const Box& box) {
+void draw_minutes_and_code(const LaidOutTask& laid, const Box& box, Align align) {
   Canvas& canvas = laid.book.canvas();
   draw_line(canvas, box.top(kLine), minutes_phrase(laid.book.words(), laid.task.minutes),
-            style::kBody, Align::right, 7.5);
+            style::kBody, align, 7.5);
   draw_line(canvas, box.without_top(kLine).top(kCodeLine), laid.task.id, style::kFine, Align::right,
             7);
 }
 
 void draw_tempo_and_minutes(const LaidOutTask& laid, const Box& box, const Box& below_words) {
-  Canvas& canvas = laid.book.canvas();
-  const bool wide = laid.columns.wide();
-  const Box minutes = wide ? box.right(laid.columns.minutes) : below_words.right(kMinutes);
-  draw_minutes_and_code(laid, minutes);
-  if (!laid.task.tempo) return;
-  const Box tempo = wide ? box.without_right(laid.columns.minutes + kGap).right(laid.columns.tempo)
-                         : below_words.without_right(kMinutes + kGap);
-  draw_tempo(canvas, tempo.top(kLine), tempo_of(laid.task), style::kStandText);
+  const TaskColumns& columns = laid.columns;
+  Box tempo;
+  Box minutes;
+  if (columns.wide()) {
+    minutes = box.right(columns.minutes);
+    tempo = box.without_right(columns.minutes + kGap).right(columns.tempo);
+  } else if (columns.stacked) {
+    tempo = below_words;
+    minutes = below_words.without_top(laid.task.tempo ? kLine : 0);
+  } else {
+    tempo = below_words.without_right(kMinutes + kGap);
+    minutes = below_words.right(kMinutes);
+  }
+  draw_minutes_and_code(laid, minutes, columns.stacked ? Align::left : Align::right);
+  if (laid.task.tempo)
+    draw_tempo(laid.book.canvas(), tempo.top(kLine), tempo_of(laid.task), style::kStandText);
 }
 
 TickRows ticks_for(const Book& book, const TaskColumns& columns, const Task& task) {
@@ -110,6 +124,8 @@ TickRows ticks_for(const Book& book, const TaskColumns& columns, const Task& tas
 
 TaskColumns task_columns(const Book& book, double width) {
   TaskColumns columns;
+  const bool narrow = width < kLeastWide;
+  const double most_labels = narrow ? kMostLabelsNarrow : kMostLabels;
   for (const Day& day : book.plan().days)
     for (const Task& task : day.tasks) {
       const PlannedPiece& piece = piece_of(book, task);
@@ -117,19 +133,21 @@ TaskColumns task_columns(const Book& book, double width) {
         columns.bars = std::max(columns.bars, text_width(book, bars, style::kStandBars));
       columns.labels = std::max(
           columns.labels, TickRows::label_width(book.typefaces(),
-                                                tick_rows(book.words(), piece, task), kMostLabels));
+                                                tick_rows(book.words(), piece, task), most_labels));
       if (task.tempo)
         columns.tempo = std::max(
             columns.tempo, tempo_width(book.typefaces(), tempo_of(task), style::kStandText) + 0.5);
     }
   columns.bars = std::min(columns.bars, kMostBars);
   columns.circles = TickRows::width(columns.labels, kCirclesInLine);
-  double right = kMinutes + columns.tempo + 2 * kGap;
-  if (width < kLeastWide)
-    columns.tempo = right = 0;
-  else
-    columns.minutes = kMinutes;
+  const double right = narrow ? 0 : kMinutes + columns.tempo + 2 * kGap;
   columns.words = width - columns.bars - columns.circles - right - 2 * kGap;
+  if (narrow) {
+    columns.stacked = columns.tempo + kGap + kMinutes > columns.words;
+    columns.tempo = 0;
+  } else {
+    columns.minutes = kMinutes;
+  }
   return columns;
 }
 

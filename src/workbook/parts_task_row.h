@@ -18,6 +18,7 @@ struct TaskColumns {
   double circles = 0;  // labels and circles together
   double tempo = 0;
   double minutes = 0;
+  bool stacked = false;  // below the words the minutes stand under the tempo, not beside it
 
   bool wide() const { return minutes > 0; }
 };

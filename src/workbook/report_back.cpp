@@ -5,6 +5,7 @@
 #include "plan/plan_words.h"
 #include "text/phrasing.h"
 #include "workbook/parts_flow.h"
+#include "workbook/parts_table.h"
 #include "workbook/parts_ticks.h"
 #include "workbook/parts_week.h"
 #include "workbook/parts_writing_lines.h"
@@ -106,12 +107,7 @@ class ReportSheet {
                                          {"day", day_of_month(day->date)}}),
                 style::kStrong.at(9), Align::left, 7.5);
     draw_line(canvas, columns[1], task.id, style::kBody.at(8.5), Align::left, 7.5);
-    const TextBlock work(book_.typefaces(), say_task(words, task), style::kBody.at(8.5),
-                         columns[2].width, 1.15);
-    if (work.lines().size() <= 2)
-      work.draw(canvas, columns[2].inset(0, (row.height - work.height()) / 2));
-    else
-      draw_line(canvas, columns[2], say_task(words, task), style::kBody.at(8.5), Align::left, 7.5);
+    draw_cell(canvas, columns[2], say_task(words, task), style::kBody.at(8.5));
     draw_tick(canvas, columns[3]);
     // Two small uprights mark the fields to write in.
     for (const Box& field : {columns[4], columns[5]})

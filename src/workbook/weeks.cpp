@@ -86,13 +86,21 @@ class WeekSheet {
               Align::left, fits ? wall.size_pt : 8);
   }
 
+  void draw_grid(const std::vector<Box>& columns) {
+    Canvas& canvas = book_.canvas();
+    const Box all = columns.front().around(columns.back());
+    canvas.rectangle(all.inset(style::kRule.width / 2), {style::kRule, {}});
+    for (std::size_t at = 1; at < columns.size(); ++at)
+      canvas.line({columns[at].x, all.y}, {columns[at].x, all.bottom()}, style::kHairline);
+  }
+
   void draw_week(const Box& box, const PlanWeek& week) {
     draw_goal(box, week);
     const std::vector<Box> columns = columns_of(box);
+    draw_grid(columns);
     const Date monday = week.first() - days{weekday_index(week.first())};
     for (int weekday = 0; weekday < 7; ++weekday) {
       const Box& column = columns[weekday];
-      book_.canvas().rectangle(column, {style::kHairline, {}});
       const Date date = monday + days{weekday};
       const auto day = std::find_if(week.days.begin(), week.days.end(),
                                     [=](const Day& one) { return one.date == date; });

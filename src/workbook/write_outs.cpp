@@ -15,13 +15,31 @@ constexpr double kHead = 10;
 constexpr double kCheck = style::kWritingRow + 1;
 constexpr double kAfterBlock = 6;
 
+// A block with a single system.
+double least_height(const Piece& piece, const StaffMeasures& measures) {
+  StaffSystem system;
+  system.staves.resize(piece.instrument.staves.size());
+  return kHead + system_height(system, measures) + below_system(measures) + kCheck;
+}
+
+// Of the height asked for, or smaller where a small page cannot hold a system of that height.
+StaffMeasures fitting_measures(const Book& book, const Piece& piece) {
+  constexpr double kHeadAndFoot = 24;
+  constexpr double kLeastStaff = 4;
+  const double room = style::kMargins.inside(book.print().paper, 1).height - kHeadAndFoot;
+  double height = book.print().staff_height;
+  while (height > kLeastStaff && least_height(piece, writing_measures(height)) > room)
+    height -= 0.25;
+  return writing_measures(height);
+}
+
 class WriteOuts {
  public:
   WriteOuts(Book& book, const Piece& piece)
       : book_(book),
         words_(book.words()),
         piece_(piece),
-        measures_(writing_measures(book.print().staff_height)),
+        measures_(fitting_measures(book, piece)),
         flow_([this] { return open(); }) {
     if (book.plan().pieces.size() > 1) right_ = piece.title;
   }
@@ -79,7 +97,8 @@ class WriteOuts {
       block.draw(book_.canvas(), page);
       page = page.without_top(block.height() + 1.2);
     }
-    return page.without_top(4);
+    page = page.without_top(4);
+    return page.height < least_height(piece_, measures_) ? book_.open_page(right_) : page;
   }
 
   void draw_head(const Box& box, Date date, BarRange bars) {

@@ -103,8 +103,7 @@ class JsonReader {
 
   double read_number() {
     double number = 0;
-    const auto read =
-        std::from_chars(text_.data() + at_, text_.data() + text_.size(), number);
+    const auto read = std::from_chars(text_.data() + at_, text_.data() + text_.size(), number);
     if (read.ec != std::errc() || !std::isfinite(number)) fail("no value");
     at_ = static_cast<std::size_t>(read.ptr - text_.data());
     return number;
@@ -143,7 +142,8 @@ double Json::number() const {
 }
 
 int Json::whole() const {
-  if (number() != std::floor(number())) throw std::runtime_error("JSON: a number that is not whole");
+  if (number() != std::floor(number()))
+    throw std::runtime_error("JSON: a number that is not whole");
   return static_cast<int>(number_);
 }
 

@@ -20,9 +20,7 @@ Date read_date(const std::string& text) {
 
 Bars read_bars(const Json& json) { return {json.at("first").whole(), json.at("last").whole()}; }
 
-Bars read_pair(const Json& json) {
-  return {json.list().at(0).whole(), json.list().at(1).whole()};
-}
+Bars read_pair(const Json& json) { return {json.list().at(0).whole(), json.list().at(1).whole()}; }
 
 std::vector<std::string> read_texts(const Json& json) {
   std::vector<std::string> texts;

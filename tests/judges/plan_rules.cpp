@@ -195,8 +195,9 @@ void Judge::judge_joins(const Piece& piece) {
           return true;
       return false;
     });
-    if (!joined) say(4, "bars " + std::to_string(bar) + " and " + std::to_string(bar + 1) +
-                            " are never joined");
+    if (!joined)
+      say(4,
+          "bars " + std::to_string(bar) + " and " + std::to_string(bar + 1) + " are never joined");
   }
 }
 
@@ -248,8 +249,8 @@ void Judge::judge_gaps(const Piece& piece, int chunk, const std::set<int>& days)
 }
 
 void Judge::judge_runs(const Piece& piece) {
-  const bool all_learned =
-      std::all_of(learned_.begin(), learned_.end(), [](const When& when) { return when.first >= 0; });
+  const bool all_learned = std::all_of(learned_.begin(), learned_.end(),
+                                       [](const When& when) { return when.first >= 0; });
   const When last = learned_.empty() ? When{} : *std::max_element(learned_.begin(), learned_.end());
   int runs = 0;
   std::map<int, int> by_day;
@@ -280,8 +281,10 @@ void Judge::judge_cues(const Piece& piece) {
     int inside = 0;
     bool at_start = false;
     for (const Cue& cue : piece.cues) {
-      if (cue.bar == section.bars.first) at_start = true;
-      else if (section.bars.holds(cue.bar)) ++inside;
+      if (cue.bar == section.bars.first)
+        at_start = true;
+      else if (section.bars.holds(cue.bar))
+        ++inside;
     }
     if (!at_start) say(7, "section " + section.name + " has no cue at its start");
     if (size_of(section.bars) > 16 && inside == 0)

@@ -28,7 +28,8 @@ struct Asked {
 // 35, 70, 350 days after them.
 double best_gap(double left);
 
-// Every breach of a rule, as "rule N: …". Of a plan that does not fit only what is placed is judged.
+// Every breach of a rule, as "rule N: …". Of a plan that does not fit only what is placed is
+// judged.
 std::vector<std::string> breaches(const Plan& plan, const Asked& asked);
 
 // The rules one by one, for each piece; `say` takes what is wrong.
@@ -65,8 +66,8 @@ class Judge {
 
   const Plan& plan_;
   const Asked& asked_;
-  std::vector<Placed> tasks_;          // of the piece being judged, in order
-  std::vector<When> learned_;          // of each chunk; {-1, -1} when never
+  std::vector<Placed> tasks_;  // of the piece being judged, in order
+  std::vector<When> learned_;  // of each chunk; {-1, -1} when never
   std::vector<std::string> breaches_;
 };
 

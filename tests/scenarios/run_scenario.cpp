@@ -35,7 +35,8 @@ std::string in_quotes(const std::string& word) { return "'" + word + "'"; }
 
 class Run {
  public:
-  Run(const fs::path& cahier, const fs::path& templates, fs::path folder) : folder_(std::move(folder)) {
+  Run(const fs::path& cahier, const fs::path& templates, fs::path folder)
+      : folder_(std::move(folder)) {
     environment_ = "env -i LANG=C TZ=UTC PATH=" + in_quotes(cahier.parent_path().string()) +
                    ":/usr/bin:/bin HOME=" + in_quotes(folder_.string()) +
                    " TEMPLATES=" + in_quotes(templates.string());

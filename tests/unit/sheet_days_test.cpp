@@ -18,8 +18,10 @@ using sample::DrawnSheet;
 namespace {
 
 using Draw = void (*)(Book&);
-constexpr Draw kSheets[] = {draw_day_panels, draw_weeks, draw_passes, draw_report_back,
-                            draw_left_out};
+constexpr Draw kUpright[] = {draw_day_panels, draw_passes, draw_report_back, draw_left_out};
+
+// A page turned sideways is punched at its top: clear there, and alike on both of its sides.
+constexpr Margins kTurned{12, 12, 20, 12};
 
 bool has(const std::string& text, const std::string& what) {
   return text.find(what) != std::string::npos;
@@ -32,6 +34,7 @@ bool in_order(const std::string& text, const std::string& before, const std::str
 }
 
 int repetitions(const Task& task) {
+  if (task.drill == Drill::cue_starts) return static_cast<int>(task.cues.size()) + task.throws;
   int number = 0;
   for (const Step& step : task.steps) number += step.times;
   return number;
@@ -77,29 +80,46 @@ Plan with_long_ranges() {
   return plan;
 }
 
+std::vector<Plan> hard_plans() {
+  return {sound_plan(),
+          sample::plan("{title: Five, bars: 5, meter: 3/4, tempo: 90}"),
+          sample::plan(sample::crowded_piece() + "practice: {minutes: 90, temper: yes}\n",
+                       "2027-01-04", "2027-06-20"),
+          two_pieces(),
+          with_long_ranges(),
+          misfit()};
+}
+
+Plan years() {
+  return sample::plan("{title: Years, bars: 90, tempo: 60, practice: {minutes: 20}}", "2027-01-04",
+                      "2028-06-20");
+}
+
 }  // namespace
 
 TEST_CASE("The sheets of the calendar keep their layout with short, crowded and several pieces") {
-  for (const Draw draw : kSheets) {
-    sample::require_faultless(draw, sound_plan());
-    sample::require_faultless(draw, sample::plan("{title: Five, bars: 5, meter: 3/4, tempo: 90}"));
-    sample::require_faultless(
-        draw, sample::plan(sample::crowded_piece() + "practice: {minutes: 90, temper: yes}\n",
-                           "2027-01-04", "2027-06-20"));
-    sample::require_faultless(draw, two_pieces());
-    sample::require_faultless(draw, with_long_ranges());
-    sample::require_faultless(draw, misfit());
-  }
+  for (const Plan& plan : hard_plans())
+    for (const Draw draw : kUpright) sample::require_faultless(draw, plan);
 }
 
 TEST_CASE("The sheets of the calendar keep their layout with the teacher's lines and over years") {
-  const Plan years = sample::plan("{title: Years, bars: 90, tempo: 60, practice: {minutes: 20}}",
-                                  "2027-01-04", "2029-06-20");
-  for (const Draw draw : kSheets) {
+  const Plan plan = years();
+  for (const Draw draw : kUpright) {
     CHECK(DrawnSheet(draw, sound_plan(), Print{kA5, 8, true}).faults() == "");
-    CHECK(DrawnSheet(draw, years, Print{kA4, 8, true}).faults() == "");
-    CHECK(DrawnSheet(draw, years, Print{kA5, 8, false}).faults() == "");
+    CHECK(DrawnSheet(draw, plan, Print{kA4, 8, true}).faults() == "");
+    CHECK(DrawnSheet(draw, plan, Print{kA5, 8, false}).faults() == "");
   }
+}
+
+TEST_CASE("The wall sheet keeps its layout on every paper, for short, crowded and long plans") {
+  std::vector<Plan> plans = hard_plans();
+  plans.push_back(years());
+  for (const Plan& plan : plans)
+    for (const PageSize paper : {kA4, kLetter, kA5})
+      for (const Words* words : {&english_words(), &sample::wordy()}) {
+        const DrawnSheet sheet(draw_weeks, plan, Print{paper, 8, false}, *words);
+        CHECK(faults(sheet.canvas(), kTurned) == std::vector<std::string>{});
+      }
 }
 
 TEST_CASE("A day panel has a circle for every repetition") {
