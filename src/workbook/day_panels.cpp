@@ -13,7 +13,7 @@ namespace {
 
 constexpr double kPanelPadding = 2.5;  // above the first and below the last strip
 constexpr double kSlimHeight = 9;
-constexpr double kWeekHead = 15;
+constexpr double kWeekTitle = 7.5;  // the goal of the week stands below
 constexpr double kSignOff = 12;
 // A week that does not fit whole begins on a new page unless this share of the page is left.
 constexpr double kWorthBeginning = 0.33;
@@ -76,13 +76,16 @@ class DayPanelSheet {
     week_ = &week;
     week_begins_ = true;
     const std::vector<Panel> panels = panels_of(week);
-    double height = kWeekHead + (book_.print().teacher ? kSignOff : 0);
+    const TextBlock goal(book_.typefaces(), week_goal(book_.words(), book_.plan(), week),
+                         style::kBody, style::kMargins.inside(book_.print().paper, 1).width);
+    const double head = kWeekTitle + goal.height() + 2.5;
+    double height = head + (book_.print().teacher ? kSignOff : 0);
     for (const Panel& panel : panels) height += panel.height;
     const double page_height = style::kMargins.inside(book_.print().paper, 1).height;
     if (!flow_.fits(height) && flow_.left() < kWorthBeginning * page_height) flow_.next_page();
-    const double first_panel = kWeekHead + panels.front().height;
+    const double first_panel = head + panels.front().height;
     if (!flow_.fits(first_panel)) flow_.next_page();
-    draw_week_head(flow_.take(kWeekHead));
+    draw_week_head(flow_.take(head), goal);
     week_begins_ = false;
     for (const Panel& panel : panels) {
       if (!flow_.fits(panel.height)) flow_.next_page();
@@ -95,7 +98,7 @@ class DayPanelSheet {
     flow_.skip(3);
   }
 
-  void draw_week_head(const Box& box) {
+  void draw_week_head(const Box& box, const TextBlock& goal) {
     const Words& words = book_.words();
     book_.mark(words.say("panels.week_mark", {{"number", week_->number}}));
     const Box head = box.top(7);
@@ -104,8 +107,7 @@ class DayPanelSheet {
                   week_title(words, *week_, weeks_.size()), style::kHeading.at(14), Align::left, 9);
     draw_line(book_.canvas(), head.without_left(title + 5), week_dates(words, *week_),
               style::kSmall.at(9.5), Align::right, 7.5);
-    draw_line(book_.canvas(), box.without_top(7).top(6), week_goal(words, book_.plan(), *week_),
-              style::kBody, Align::left, 8);
+    goal.draw(book_.canvas(), box.without_top(kWeekTitle));
     rule(box.bottom() - 0.5, box);
   }
 

@@ -83,7 +83,7 @@ class LeftOutSheet {
       for (const Remedy& remedy : book_.plan().remedies) draw_remedy(remedy.say);
     }
     flow_.skip(6);
-    heading(words.say("left_out.title"));
+    heading(words.say("left_out.waiting"));
     for (const LeftOut& kind : left_out_of(book_.plan())) draw_kind(kind);
   }
 

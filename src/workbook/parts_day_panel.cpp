@@ -13,6 +13,7 @@ constexpr double kDateWidth = 27;     // of the date's column, with its gap
 constexpr double kLeastBeside = 150;  // narrower pages have the date above the tasks
 constexpr double kBetween = 3.2;      // between tasks
 constexpr double kNoteIndent = 4;     // behind the bar beside a note
+constexpr int kTimesToldToStop = 4;   // at length, on days with something new
 constexpr int kFirstTimes = 2;        // how often a drill is explained
 
 }  // namespace
@@ -177,8 +178,9 @@ std::vector<Strip> DayPanels::strips(const Day& day) {
   }
   if (const std::string note = say_note(words, day.note); !note.empty())
     strips.push_back(note_strip(note));
-  if (learned) strips.push_back(line_of_text(6, words.say("panels.stop_new"), style::kStrong));
-  strips.push_back(report_line(learned ? "" : words.say("panels.stop")));
+  const bool at_length = learned && told_to_stop_++ < kTimesToldToStop;
+  if (at_length) strips.push_back(line_of_text(6, words.say("panels.stop_new"), style::kStrong));
+  strips.push_back(report_line(at_length ? "" : words.say("panels.stop")));
   return strips;
 }
 

@@ -43,6 +43,7 @@ class DayPanels {
   double width_;
   double date_width_ = 0;
   TaskColumns columns_;
+  int told_to_stop_ = 0;
   std::map<Drill, int> met_;  // how often each drill has been asked for
 };
 

@@ -13,6 +13,7 @@ namespace {
 
 constexpr int kCirclesInLine = 5;
 constexpr double kGap = 3;          // between columns
+constexpr double kTempoGap = 2;     // more of it in front of the tempo
 constexpr double kLine = 7;         // height of a line of bars
 constexpr double kTitleLine = 5.6;  // of further lines of the drill's name
 constexpr double kCodeLine = 3.4;
@@ -47,7 +48,7 @@ struct LaidOutTask {
   // Of tempo, minutes and code below the words.
   double below_height() const {
     if (columns.wide()) return 0;
-    return kLine + kCodeLine + (columns.stacked && task.tempo ? kLine : 0);
+    return kLine + (columns.stacked && task.tempo ? kLine : 0);
   }
   double words_height() const {
     const double titles = kLine + kTitleLine * static_cast<double>(title.size() - 1);
@@ -56,8 +57,8 @@ struct LaidOutTask {
   int first_ticks() const { return std::min(kMostTickLines, ticks.line_count()); }
   double first_height() const {
     const double bars_height = line * static_cast<double>(bars.size());
-    const double right = columns.wide() ? kLine + kCodeLine : 0;
-    return std::max({words_height(), ticks.height(0, first_ticks()), bars_height, right});
+    const double code = columns.wide() ? kLine + kCodeLine : bars_height + kCodeLine;
+    return std::max({words_height(), ticks.height(0, first_ticks()), bars_height, code});
   }
   double ticks_at() const { return columns.bars + columns.words + 2 * kGap; }
 };
@@ -87,12 +88,18 @@ Box draw_words(const LaidOutTask& laid, const Box& box) {
   return rest.without_top(laid.says.height());
 }
 
-void draw_minutes_and_code(const LaidOutTask& laid, const Box& box, Align align) {
-  Canvas& canvas = laid.book.canvas();
-  draw_line(canvas, box.top(kLine), minutes_phrase(laid.book.words(), laid.task.minutes),
-            style::kBody, align, 7.5);
-  draw_line(canvas, box.without_top(kLine).top(kCodeLine), laid.task.id, style::kFine, Align::right,
-            7);
+void draw_minutes(const LaidOutTask& laid, const Box& box, Align align) {
+  draw_line(laid.book.canvas(), box.top(kLine),
+            minutes_phrase(laid.book.words(), laid.task.minutes), style::kBody, align, 7.5);
+}
+
+// Below the minutes, on a narrow page below the bars.
+void draw_code(const LaidOutTask& laid, const Box& box) {
+  const bool wide = laid.columns.wide();
+  const double lines = kLine + (wide ? 0 : laid.line * static_cast<double>(laid.bars.size() - 1));
+  const Box column = wide ? box.right(laid.columns.minutes) : box.left(laid.columns.bars);
+  draw_line(laid.book.canvas(), column.without_top(lines).top(kCodeLine), laid.task.id,
+            style::kFine, wide ? Align::right : Align::left, 7);
 }
 
 void draw_tempo_and_minutes(const LaidOutTask& laid, const Box& box, const Box& below_words) {
@@ -109,7 +116,7 @@ void draw_tempo_and_minutes(const LaidOutTask& laid, const Box& box, const Box& 
     tempo = below_words.without_right(kMinutes + kGap);
     minutes = below_words.right(kMinutes);
   }
-  draw_minutes_and_code(laid, minutes, columns.stacked ? Align::left : Align::right);
+  draw_minutes(laid, minutes, columns.stacked ? Align::left : Align::right);
   if (laid.task.tempo)
     draw_tempo(laid.book.canvas(), tempo.top(kLine), tempo_of(laid.task), style::kStandText);
 }
@@ -140,7 +147,7 @@ TaskColumns task_columns(const Book& book, double width) {
     }
   columns.bars = std::min(columns.bars, kMostBars);
   columns.circles = TickRows::width(columns.labels, kCirclesInLine);
-  const double right = narrow ? 0 : kMinutes + columns.tempo + 2 * kGap;
+  const double right = narrow ? 0 : kMinutes + columns.tempo + 2 * kGap + kTempoGap;
   columns.words = width - columns.bars - columns.circles - right - 2 * kGap;
   if (narrow) {
     columns.stacked = columns.tempo + kGap + kMinutes > columns.words;
@@ -175,6 +182,7 @@ std::vector<Strip> task_strips(Book& book, const TaskColumns& columns, const Tas
                                       box.without_left(laid.ticks_at()).moved(0, middle), 0,
                                       laid.first_ticks());
                       draw_tempo_and_minutes(laid, box, below);
+                      draw_code(laid, box);
                     }});
   for (int first = laid.first_ticks(); first < laid.ticks.line_count(); first += kMostTickLines) {
     const int count = std::min(kMostTickLines, laid.ticks.line_count() - first);

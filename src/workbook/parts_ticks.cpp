@@ -66,11 +66,10 @@ void TickRows::draw(Canvas& canvas, const Box& box, int first, int count) const 
     Box text = row.left(label_width_);
     if (line.label.size() > 1)
       text = text.inset(0, (line.height - kSmallLabelHeight * lines_of_label) / 2);
-    for (const std::string& label : line.label) {
+    for (std::size_t part = 0; part < line.label.size(); ++part) {
       const double height = text.height / lines_of_label;
-      draw_line(canvas,
-                text.top(height).moved(0, height * static_cast<double>(&label - line.label.data())),
-                label, line.style, Align::right, line.style.size_pt);
+      draw_line(canvas, text.top(height).moved(0, height * static_cast<double>(part)),
+                line.label[part], line.style, Align::right, line.style.size_pt);
     }
     const Box first_circle{row.x + circles_at, row.y, style::kTickStep, row.height};
     for (int circle = 0; circle < line.circles; ++circle)

@@ -61,7 +61,6 @@ double WallSizes::detail() const { return scale > 1.1 ? kSmallLine : 0; }
 WallDay::WallDay(const Book& book, const Day& day) : book_(book), day_(day) {
   std::map<Drill, int> numbers;
   std::map<Drill, std::vector<std::string>> bars;
-  int piece = -1;
   for (const Task& task : day.tasks) {
     if (task.drill != Drill::learn) {
       numbers[task.drill] += count_of(task);
@@ -73,35 +72,43 @@ WallDay::WallDay(const Book& book, const Day& day) : book_(book), day_(day) {
       continue;
     }
     ++fresh_chunks_;
-    if (!fresh_.empty() && task.piece == piece && fresh_.back().last + 1 == task.bars.first)
-      fresh_.back().last = task.bars.last;
+    if (!fresh_.empty() && task.piece == fresh_.back().piece &&
+        fresh_.back().bars.last + 1 == task.bars.first)
+      fresh_.back().bars.last = task.bars.last;
     else
-      fresh_.push_back(task.bars);
-    piece = task.piece;
+      fresh_.push_back({task.piece, task.bars});
   }
+  std::stable_sort(fresh_.begin(), fresh_.end(),
+                   [](const Fresh& a, const Fresh& b) { return a.piece < b.piece; });
   for (const auto& [drill, number] : numbers)
-    counts_.push_back(
-        {number, drill_noun(book.words(), drill, number), list_text(book.words(), bars[drill])});
+    counts_.push_back({number, drill_noun(book.words(), drill, number),
+                       several_pieces() ? "" : list_text(book.words(), bars[drill])});
+}
+
+std::string WallDay::fresh_label(std::size_t at) const {
+  if (at > 0 && fresh_[at - 1].piece == fresh_[at].piece) return {};
+  const Words& words = book_.words();
+  if (!several_pieces()) return words.say("weeks.new");
+  return words.say("weeks.new_of", {{"piece", book_.plan().pieces[fresh_[at].piece].piece.title}});
 }
 
 // A range that is too wide for the least type is broken behind its dash.
-std::vector<std::string> WallDay::fresh_lines(double width) const {
-  std::vector<std::string> lines;
-  for (const BarRange& bars : fresh_) {
-    const std::string text = bar_range(bars.first, bars.last);
-    if (wall_width(book_.typefaces(), text, WallSizes{}) <= width) {
-      lines.push_back(text);
-    } else {
-      lines.push_back(std::to_string(bars.first) + "–");
-      lines.push_back(std::to_string(bars.last));
-    }
-  }
-  return lines;
+std::vector<std::string> WallDay::fresh_lines(const BarRange& bars, double width) const {
+  const std::string text = bar_range(bars.first, bars.last);
+  if (wall_width(book_.typefaces(), text, WallSizes{}) <= width) return {text};
+  return {std::to_string(bars.first) + "–", std::to_string(bars.last)};
+}
+
+double WallDay::fresh_height(double width, const WallSizes& sizes) const {
+  double height = 0;
+  for (std::size_t at = 0; at < fresh_.size(); ++at)
+    height += (fresh_label(at).empty() ? 0 : kSmallLine) +
+              sizes.line() * static_cast<double>(fresh_lines(fresh_[at].bars, width).size());
+  return fresh_.empty() ? 0 : height + kBetween;
 }
 
 double WallDay::body_height(double width, const WallSizes& sizes) const {
-  const double fresh = static_cast<double>(fresh_lines(width).size());
-  double height = fresh > 0 ? kSmallLine + fresh * sizes.line() + kBetween : 0;
+  double height = fresh_height(width, sizes);
   for (const Count& count : counts_)
     height += sizes.line() + (count.bars.empty() ? 0 : sizes.detail());
   return height;
@@ -148,26 +155,41 @@ void WallDay::draw(Canvas& canvas, const Box& box, const WallSizes& sizes) const
   const Box tick = box.bottom(kTickBox).right(kTickBox);
   canvas.rectangle(tick, {style::kRule, {}});
   const Box above = rest.without_bottom(kTickRow);
-  if (body_height(box.width, sizes) <= above.height)
-    draw_lines(canvas, above, sizes);
-  else
-    draw_paragraph(canvas, above.height >= 3 * kSmallLine ? above : rest.without_right(kTickRow));
+  if (body_height(box.width, sizes) <= above.height) return draw_lines(canvas, above, sizes);
+  // A single range keeps the wall's type even then, with "new" beside it.
+  const std::vector<std::string> fresh =
+      fresh_.size() == 1 ? fresh_lines(fresh_.front().bars, box.width) : std::vector<std::string>{};
+  if (fresh.size() == 1 && sizes.line() + kSmallLine <= above.height) {
+    const Box line = above.top(sizes.line());
+    const double width = draw_line(canvas, line, fresh.front(), style::kWallBars.at(sizes.type()),
+                                   Align::left, kLeastWall);
+    draw_line(canvas, line.without_left(width + 2), fresh_label(0), style::kStrong, Align::left,
+              7.5);
+    return draw_paragraph(canvas, above.without_top(sizes.line()), false);
+  }
+  draw_paragraph(canvas, above.height >= 3 * kSmallLine ? above : rest.without_right(kTickRow),
+                 true);
+}
+
+Box WallDay::draw_fresh(Canvas& canvas, Box rest, const WallSizes& sizes) const {
+  if (fresh_.empty()) return rest;
+  for (std::size_t at = 0; at < fresh_.size(); ++at) {
+    if (const std::string label = fresh_label(at); !label.empty()) {
+      draw_line(canvas, rest.top(kSmallLine), label, style::kStrong, Align::left, 7.5);
+      rest = rest.without_top(kSmallLine);
+    }
+    for (const std::string& line : fresh_lines(fresh_[at].bars, rest.width)) {
+      draw_line(canvas, rest.top(sizes.line()), line, style::kWallBars.at(sizes.type()),
+                Align::left, kLeastWall);
+      rest = rest.without_top(sizes.line());
+    }
+  }
+  return rest.without_top(kBetween);
 }
 
 void WallDay::draw_lines(Canvas& canvas, Box rest, const WallSizes& sizes) const {
-  const Box first = rest;
+  rest = draw_fresh(canvas, rest, sizes);
   const TextStyle wall = style::kWallBars.at(sizes.type());
-  const std::vector<std::string> fresh = fresh_lines(first.width);
-  if (!fresh.empty()) {
-    draw_line(canvas, rest.top(kSmallLine), book_.words().say("weeks.new"), style::kStrong,
-              Align::left, 7.5);
-    rest = rest.without_top(kSmallLine);
-    for (const std::string& line : fresh) {
-      draw_line(canvas, rest.top(sizes.line()), line, wall, Align::left, kLeastWall);
-      rest = rest.without_top(sizes.line());
-    }
-    rest = rest.without_top(kBetween);
-  }
   for (const Count& count : counts_) {
     const Box line = rest.top(sizes.line());
     const double width =
@@ -182,12 +204,13 @@ void WallDay::draw_lines(Canvas& canvas, Box rest, const WallSizes& sizes) const
   }
 }
 
-void WallDay::draw_paragraph(Canvas& canvas, const Box& box) const {
+void WallDay::draw_paragraph(Canvas& canvas, const Box& box, bool with_fresh) const {
   const Words& words = book_.words();
   std::vector<std::string> texts;
-  if (fresh_chunks_ > 0) {
+  if (with_fresh && fresh_chunks_ > 0) {
     std::vector<std::string> ranges;
-    for (const BarRange& bars : fresh_) ranges.push_back(bar_range(bars.first, bars.last));
+    for (const Fresh& fresh : fresh_)
+      ranges.push_back(bar_range(fresh.bars.first, fresh.bars.last));
     texts.push_back(words.say("weeks.new_bars", {{"bars", list_text(words, ranges)}}));
   }
   for (const Count& count : counts_)
@@ -203,7 +226,7 @@ void WallDay::draw_paragraph(Canvas& canvas, const Box& box) const {
   };
   if (drawn(list_text(words, texts))) return;
   // Then only how much is new.
-  if (fresh_chunks_ > 0)
+  if (with_fresh && fresh_chunks_ > 0)
     texts.front() = words.say(
         "weeks.some",
         {{"number", fresh_chunks_}, {"what", drill_noun(words, Drill::learn, fresh_chunks_)}});

@@ -35,16 +35,26 @@ class WallDay {
   };
 
   std::string heading(const Day& day) const;
-  std::vector<std::string> fresh_lines(double width) const;
+  struct Fresh {
+    int piece = 0;
+    BarRange bars;
+  };
+
+  bool several_pieces() const { return book_.plan().pieces.size() > 1; }
+  // What stands over the new bars at `at`; empty where the line before has said it.
+  std::string fresh_label(std::size_t at) const;
+  std::vector<std::string> fresh_lines(const BarRange& bars, double width) const;
+  double fresh_height(double width, const WallSizes& sizes) const;
+  Box draw_fresh(Canvas& canvas, Box rest, const WallSizes& sizes) const;
   double body_height(double width, const WallSizes& sizes) const;
   Box draw_date(Canvas& canvas, const Box& box, const WallSizes& sizes) const;
   bool date_in_one_line(double width, const WallSizes& sizes) const;
   void draw_lines(Canvas& canvas, Box rest, const WallSizes& sizes) const;
-  void draw_paragraph(Canvas& canvas, const Box& box) const;
+  void draw_paragraph(Canvas& canvas, const Box& box, bool with_fresh) const;
 
   const Book& book_;
   const Day& day_;
-  std::vector<BarRange> fresh_;  // new bars, neighbours put together
+  std::vector<Fresh> fresh_;  // new bars, neighbours put together
   int fresh_chunks_ = 0;
   std::vector<Count> counts_;
 };

@@ -5,11 +5,13 @@
 #include <algorithm>
 
 #include "text/phrasing.h"
+#include "text/utf8.h"
 
 namespace cahier {
 namespace {
 
-constexpr std::size_t kMostRanges = 4;  // beyond that bars are counted, not named
+constexpr std::size_t kLongestTitle = 40;  // characters
+constexpr std::size_t kMostRanges = 4;     // beyond that bars are counted, not named
 
 bool is_learned(const PlannedPiece& piece, const std::vector<bool>& chunk_learned, int bar) {
   const int learned_at = piece.piece.learned_bar(bar);
@@ -36,6 +38,15 @@ std::vector<BarRange> learned_bars(const Plan& plan, int piece, Date until) {
         ranges.push_back({bar, bar});
     }
   return ranges;
+}
+
+// Long titles would crowd out the bars that the sentence is about.
+std::string short_title(const std::string& title) {
+  const std::vector<char32_t> characters = decode_utf8(title);
+  if (characters.size() <= kLongestTitle) return title;
+  std::string shortened;
+  for (std::size_t at = 0; at + 1 < kLongestTitle; ++at) shortened += encode_utf8(characters[at]);
+  return shortened + "…";
 }
 
 int bars_in(const std::vector<BarRange>& ranges) {
@@ -98,10 +109,11 @@ std::string week_goal(const Words& words, const Plan& plan, const PlanWeek& week
     const auto learned = learned_bars(plan, piece, week.last());
     if (learned == learned_bars(plan, piece, week.first() - days{1})) continue;
     const std::string bars = bars_learned(words, plan.pieces[piece], learned);
-    new_goals.push_back(plan.pieces.size() == 1
-                            ? bars
-                            : words.say("week.of_piece", {{"piece", plan.pieces[piece].piece.title},
-                                                          {"bars", bars}}));
+    new_goals.push_back(
+        plan.pieces.size() == 1
+            ? bars
+            : words.say("week.of_piece",
+                        {{"piece", short_title(plan.pieces[piece].piece.title)}, {"bars", bars}}));
   }
   if (!new_goals.empty())
     return words.say("week.goal_learned", {{"weekday", weekday_long(words, week.last())},

@@ -14,6 +14,7 @@ namespace {
 constexpr double kCardWidth = 105;
 constexpr double kCardHeight = 148;
 constexpr double kRow = 9;
+constexpr double kLeastRow = 7.6;  // the largest figures still stand clear of the rules
 constexpr double kHead = 29;  // title, date and the heads of the columns
 constexpr Stroke kCut{0.35, 0.2, 0.4, 1.3, false};
 
@@ -143,8 +144,11 @@ void draw_rejoin_card(Book& book) {
   book.open_sheet("rejoin card", words.say("rejoin_card.title"));
   for (const PlannedPiece& piece : book.plan().pieces) {
     const std::vector<Rejoin> all = rejoins(piece);
-    const std::size_t a_card = static_cast<std::size_t>((kCardHeight - 10 - kHead) / kRow);
-    const std::size_t cards = (all.size() + a_card - 1) / a_card;
+    const double room = kCardHeight - 10 - kHead;
+    const auto most = static_cast<std::size_t>(room / kLeastRow);
+    const std::size_t cards = (all.size() + most - 1) / most;
+    const std::size_t a_card = (all.size() + cards - 1) / cards;
+    const double height = std::min(kRow, room / static_cast<double>(a_card));
     for (std::size_t card = 0; card < cards; ++card) {
       const std::string which =
           cards > 1 ? words.say("rejoin_card.card", {{"number", card + 1}, {"of", cards}}) : "";
@@ -154,10 +158,10 @@ void draw_rejoin_card(Book& book) {
       book.canvas().rectangle(frame, {kCut, {}});
       const Box inner = frame.inset(5, 5);
       draw_head(book, inner.top(kHead - 1), piece);
-      Box row = inner.without_top(kHead - 1).top(kRow);
+      Box row = inner.without_top(kHead - 1).top(height);
       for (std::size_t at = card * a_card; at < std::min(all.size(), (card + 1) * a_card); ++at) {
         draw_row(book, row, all[at]);
-        row = row.moved(0, kRow);
+        row = row.moved(0, height);
       }
       draw_advice(book, page);
       if (card == 0) draw_practice(book, page);

@@ -82,8 +82,17 @@ class WeekSheet {
     }
     const TextStyle wall = style::kWallText;
     const bool fits = book_.typefaces().width(goal, wall.face, wall.size_pt) + 1 <= box.width;
-    draw_line(book_.canvas(), box.top(kGoal - 2), goal, fits ? wall : style::kHeading.at(14),
-              Align::left, fits ? wall.size_pt : 8);
+    if (fits) {
+      draw_line(book_.canvas(), box.top(kGoal - 2), goal, wall, Align::left, wall.size_pt);
+      return;
+    }
+    for (double size = 14; size >= 8; size -= 0.5) {
+      const TextBlock block(book_.typefaces(), goal, style::kStrong.at(size), box.width, 1.25);
+      if (block.height() > kGoal - 1) continue;
+      block.draw(book_.canvas(), box.moved(0, -1));
+      return;
+    }
+    draw_line(book_.canvas(), box.top(kGoal - 2), goal, style::kStrong, Align::left, 7.5);
   }
 
   void draw_grid(const std::vector<Box>& columns) {

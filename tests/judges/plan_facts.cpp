@@ -1,5 +1,6 @@
 // What a workbook must hold, one fact a line, from `cahier plan --json` on standard input: "bars
-// 17–20" for each task but cue starts and run-throughs, "date 2027-01-04" for each practice day.
+// 17–20" for each task but cue starts and run-throughs, "date 2027-01-04" for each day that has
+// something to do (others stand on the week's sheet only, by their number).
 #include <iostream>
 #include <iterator>
 #include <set>
@@ -13,7 +14,7 @@ int main() {
     const judge::Plan plan = judge::read_plan(judge::Json::parse(text));
     std::set<std::string> facts;
     for (const judge::Day& day : plan.days) {
-      if (day.allowance > 0) facts.insert("date " + judge::iso(day.date));
+      if (!day.tasks.empty()) facts.insert("date " + judge::iso(day.date));
       for (const judge::Task& task : day.tasks) {
         if (task.drill == "cue_starts" || task.drill == "run_through") continue;
         const std::string first = std::to_string(task.bars.first);
