@@ -5,6 +5,7 @@
 #include "piece/read_piece.h"
 #include "piece/read_programme.h"
 #include "practice/method.h"
+#include "text/templates.h"
 #include "text/words.h"
 #include "text/yaml.h"
 #include "workbook/packet.h"
@@ -61,6 +62,7 @@ std::string read(const Source& source, Diagnostics& diagnostics) {
 }  // namespace
 
 int check_files(const Request& request) {
+  const Templates there(request.templates);  // a folder that is not there is an error here too
   std::vector<Diagnostic> errors;
   for (const std::string& path : request.files) {
     const Source source = Source::from_file(path);

@@ -56,11 +56,7 @@ Box Book::open_page(std::string_view right) {
 Box Book::open_wide_page(std::string_view right) {
   const PageSize size = print_.paper.landscape();
   begin(size);
-  // Turned sideways the punched edge is the top: the sheet is hung or filed by its long side.
-  const double punched = style::kMargins.punched;
-  const Box inside{style::kMargins.outer, punched, size.width - 2 * style::kMargins.outer,
-                   size.height - punched - style::kMargins.bottom};
-  return draw_head_and_foot(inside, right);
+  return draw_head_and_foot(style::kMargins.inside(size, page()), right);
 }
 
 Box Book::draw_head_and_foot(Box inside, std::string_view right) {

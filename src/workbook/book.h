@@ -51,7 +51,7 @@ class Book {
   // the left, `right` in small type at the right, a rule below) and foot (piece, edition, date,
   // page number), and returns the box between them. REQUIRES: a sheet is open.
   Box open_page(std::string_view right = {});
-  // The same on a page turned sideways: punched at the top, the head at the top of the long side.
+  // The same on a page turned sideways, the head along its long side.
   Box open_wide_page(std::string_view right = {});
   // A page without head or foot, for the cover.
   Box open_bare_page();

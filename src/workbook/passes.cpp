@@ -159,7 +159,8 @@ class PassSheet {
     const std::vector<Box> cells = table_.draw_row(canvas, flow_.take(kRow));
     const bool slow = pass.task->drill == Drill::slow_pass;
     draw_cell(canvas, cells[0], words.say(slow ? "passes.slow" : "passes.counted"), style::kStrong);
-    if (pass.task->tempo) draw_tempo(canvas, cells[1].without_left(1), tempo_of(*pass.task), style::kBody);
+    if (pass.task->tempo)
+      draw_tempo(canvas, cells[1].without_left(1), tempo_of(*pass.task), style::kBody);
     draw_cell(canvas, cells[2], short_date(words, book_.plan(), pass.date), style::kBody);
     draw_tick(canvas, cells[3]);
   }

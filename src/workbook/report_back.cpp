@@ -118,7 +118,8 @@ class ReportSheet {
   void draw_comments(const PlanWeek& week) {
     const double height = 6 + writing_lines_height(kCommentLines);
     const Box box = flow_.take(height);
-    draw_line(book_.canvas(), box.top(6), book_.words().say("report.comments", {{"number", week.number}}), style::kSmall.at(9),
+    draw_line(book_.canvas(), box.top(6),
+              book_.words().say("report.comments", {{"number", week.number}}), style::kSmall.at(9),
               Align::left, 7.5);
     draw_writing_lines(book_.canvas(), box.without_top(4), kCommentLines);
   }

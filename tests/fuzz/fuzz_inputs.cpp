@@ -113,12 +113,12 @@ int fuzz_all(const fs::path& source, const fs::path& found) {
   const Inputs inputs = sound_inputs(source);
   const bool is_long = std::getenv("CAHIER_LONG") != nullptr;
   const auto until = std::chrono::steady_clock::now() + std::chrono::seconds(is_long ? 120 : 1000);
-  const std::size_t rounds = is_long ? 1000000 : 60;
+  const std::size_t rounds = is_long ? 1000000 : 200;
   int failures = 0;
   std::size_t taken = 0;
   for (std::size_t round = 0; round < rounds && std::chrono::steady_clock::now() < until; ++round) {
     for (const fuzz::Target& target : fuzz::targets()) {
-      if (target.name == "print" && round % 10 != 0) continue;
+      if (target.name == "print" && round % 20 != 0) continue;
       fuzz::Chance chance(round * 1000003 + target.name.size());
       const auto& sound = inputs.find(target.name)->second;
       const std::string& one = sound[chance.below(sound.size())];

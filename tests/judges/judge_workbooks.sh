@@ -59,8 +59,10 @@ judge_content() {
   [ ! -s missing.txt ] || wrong "not in the book: $(tr '\n' ' ' <missing.txt)"
 }
 
-own=evening.yaml
-[ "$paper" = a4 ] && own='*.yaml'
+case $paper in
+  a4) own='[eu]*.yaml' ;;
+  *) own=evening.yaml ;;
+esac
 for piece in "$source"/examples/*.yaml "$source"/tests/judges/pieces/$own; do
   name=$(basename "$piece" .yaml)
   title=$(sed -n 's/^\(title\|programme\): *//p' "$piece")

@@ -5,11 +5,9 @@
 
 #include "drawn_sheet.h"
 #include "hostile_plans.h"
-#include "plan/feasibility.h"
 #include "sample_plan.h"
 #include "sound_plan.h"
 #include "text/phrasing.h"
-#include "workbook/parts_flow.h"
 #include "workbook/parts_week.h"
 
 using namespace cahier;
@@ -293,23 +291,4 @@ TEST_CASE("What has no place is listed with its minutes and what would help") {
   CHECK(has(words, "more minutes a day"));
   CHECK(has(words, minutes_text(minutes) + "\u00a0min"));
   CHECK(has(words, "Learn: "));
-}
-
-TEST_CASE("Content flows to a new page when it does not fit, and not before") {
-  int opened = 0;
-  Flow flow([&opened] {
-    ++opened;
-    return Box{0, 10, 100, 50};
-  });
-  CHECK_FALSE(flow.fits(1));
-  CHECK(flow.take(30) == Box{0, 10, 100, 30});
-  CHECK(flow.fits(20));
-  flow.skip(5);
-  CHECK_FALSE(flow.fits(20));
-  CHECK(flow.take(20) == Box{0, 10, 100, 20});
-  CHECK(opened == 2);
-  flow.next_page();
-  flow.next_page();
-  flow.take(80);  // too high for any page
-  CHECK(opened == 3);
 }
