@@ -18,6 +18,8 @@ struct Bars {
   int first = 0;
   int last = 0;
   bool holds(int bar) const { return first <= bar && bar <= last; }
+  // A pickup, bar 0, is not counted.
+  int size() const { return last - (first == 0 ? 1 : first) + 1; }
 };
 
 struct Section {

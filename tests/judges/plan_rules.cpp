@@ -27,8 +27,6 @@ std::string stage_of(const std::string& drill) {
   return "no drill";
 }
 
-int size_of(Bars bars) { return bars.last - std::max(bars.first, 1) + 1; }
-
 }  // namespace
 
 double best_gap(double left) {
@@ -137,9 +135,9 @@ void Judge::judge_chunks(const Piece& piece) {
     if (section == piece.sections.end() || !section->bars.holds(chunk.bars.first) ||
         !section->bars.holds(chunk.bars.last))
       say(1, chunk.id + " does not lie in its section");
-    else if (size_of(chunk.bars) > asked_.chunk_most ||
-             size_of(chunk.bars) < std::min(asked_.chunk_least, size_of(section->bars)))
-      say(1, chunk.id + " has " + std::to_string(size_of(chunk.bars)) + " bars");
+    else if (chunk.bars.size() > asked_.chunk_most ||
+             chunk.bars.size() < std::min(asked_.chunk_least, section->bars.size()))
+      say(1, chunk.id + " has " + std::to_string(chunk.bars.size()) + " bars");
   }
 }
 
@@ -272,118 +270,6 @@ void Judge::judge_runs(const Piece& piece) {
   if (!plan_.fits) return;
   if (runs < asked_.runs) say(6, "only " + std::to_string(runs) + " run-throughs");
   if (static_cast<int>(by_day.size()) < asked_.run_days) say(6, "run-throughs on too few days");
-}
-
-void Judge::judge_cues(const Piece& piece) {
-  for (std::size_t index = 0; index < piece.cues.size(); ++index)
-    if (piece.cues[index].number != static_cast<int>(index) + 1) say(7, "cue numbers");
-  for (const Section& section : piece.sections) {
-    int inside = 0;
-    bool at_start = false;
-    for (const Cue& cue : piece.cues) {
-      if (cue.bar == section.bars.first)
-        at_start = true;
-      else if (section.bars.holds(cue.bar))
-        ++inside;
-    }
-    if (!at_start) say(7, "section " + section.name + " has no cue at its start");
-    if (size_of(section.bars) > 16 && inside == 0)
-      say(7, "section " + section.name + " is long and has no cue inside");
-  }
-}
-
-void Judge::judge_dice(const Piece& piece) {
-  std::multiset<int> cues;
-  for (const Json& table : piece.dice) {
-    const int faces = table.at("faces").whole();
-    const int count = table.at("count").whole();
-    const int outcomes = static_cast<int>(std::lround(std::pow(faces, count)));
-    const int rows = static_cast<int>(table.at("rows").list().size());
-    if (!table.at("order_matters").truth()) say(7, "a sum of dice is never an index");
-    if (rows < 1 || rows > outcomes) {
-      say(7, "a dice table of " + std::to_string(rows) + " rows");
-      continue;
-    }
-    std::set<std::vector<int>> seen;
-    const auto take = [&](const Json& list) {
-      for (const Json& outcome : list.list()) {
-        std::vector<int> faces_up;
-        for (const Json& face : outcome.list()) faces_up.push_back(face.whole());
-        const bool sound = static_cast<int>(faces_up.size()) == count &&
-                           std::all_of(faces_up.begin(), faces_up.end(),
-                                       [&](int face) { return face >= 1 && face <= faces; });
-        if (!sound || !seen.insert(faces_up).second) say(7, "an outcome is wrong or given twice");
-      }
-    };
-    for (const Json& row : table.at("rows").list()) {
-      cues.insert(row.at("cue").whole());
-      if (static_cast<int>(row.at("outcomes").list().size()) != outcomes / rows)
-        say(7, "the shares of the dice are not equal");
-      take(row.at("outcomes"));
-    }
-    take(table.at("again"));
-    if (static_cast<int>(seen.size()) != outcomes) say(7, "outcomes are missing");
-  }
-  std::multiset<int> numbers;
-  for (const Cue& cue : piece.cues) numbers.insert(cue.number);
-  if (cues != numbers) say(7, "the dice do not bring each cue once");
-}
-
-void Judge::judge_look_alikes(const Piece& piece) {
-  for (const LookAlikes& alike : piece.look_alikes) {
-    for (std::size_t one = 0; one < alike.passages.size(); ++one)
-      for (std::size_t other = one + 1; other < alike.passages.size(); ++other) {
-        const std::set<int> left = chunks_in(piece, alike.passages[one]);
-        const std::set<int> right = chunks_in(piece, alike.passages[other]);
-        for (const int chunk : left)
-          for (const int twin : right)
-            if (!right.contains(chunk) && !left.contains(twin) && day_of(chunk) >= 0 &&
-                day_of(chunk) == day_of(twin))
-              say(8, piece.chunks[chunk].id + " and " + piece.chunks[twin].id +
-                         " look alike and are new on one day");
-      }
-    if (!plan_.fits) continue;
-    for (const int fork : alike.forks) judge_fork(piece, alike, fork);
-  }
-}
-
-void Judge::judge_fork(const Piece& piece, const LookAlikes& alike, int fork) {
-  When learned{-1, -1};
-  for (const Bars& passage : alike.passages)
-    for (const int chunk : chunks_in(piece, passage)) learned = std::max(learned, learned_[chunk]);
-  const bool drilled = std::any_of(tasks_.begin(), tasks_.end(), [&](const Placed& placed) {
-    if (placed.task->drill != "cue_starts" || placed.when <= learned) return false;
-    return std::any_of(placed.task->cues.begin(), placed.task->cues.end(), [&](int number) {
-      const int bar = piece.cues.at(static_cast<std::size_t>(number) - 1).bar;
-      return bar <= fork && fork - bar <= asked_.chunk_most;
-    });
-  });
-  if (!drilled) say(8, "the fork at bar " + std::to_string(fork) + " is never drilled");
-}
-
-void Judge::judge_temper(const Piece& piece) {
-  std::map<std::string, std::map<int, int>> first;  // by drill: the day each chunk first has it
-  for (const Placed& placed : tasks_) {
-    const Task& task = *placed.task;
-    if (task.stage != "temper") continue;
-    if (asked_.temper == "no") say(9, at(placed) + " was not asked for");
-    if (task.drill == "spoken_part" && piece.parts.size() < 2)
-      say(9, at(placed) + " with a single part");
-    for (const int chunk : chunks_in(piece, task.bars)) {
-      if (day_of(chunk) < 0 || day_of(chunk) >= placed.when.first)
-        say(9, at(placed) + " is not learned on an earlier day");
-      if (asked_.temper == "weak" && piece.chunks[chunk].level < asked_.weak_level)
-        say(9, at(placed) + " is not weak");
-      first[task.drill].emplace(chunk, placed.when.first);
-    }
-  }
-  for (const auto& [drill, days] : first)
-    for (const auto& [chunk, day] : days)
-      for (const auto& [other, later] : days)
-        if (later > day && piece.chunks[other].level > piece.chunks[chunk].level &&
-            day_of(other) < day)
-          say(9, piece.chunks[chunk].id + " has its " + drill + " before the weaker " +
-                     piece.chunks[other].id);
 }
 
 }  // namespace judge

@@ -18,9 +18,6 @@ namespace {
 using Draw = void (*)(Book&);
 constexpr Draw kUpright[] = {draw_day_panels, draw_passes, draw_report_back, draw_left_out};
 
-// A page turned sideways is punched at its top: clear there, and alike on both of its sides.
-constexpr Margins kTurned{12, 12, 20, 12};
-
 bool has(const std::string& text, const std::string& what) {
   return text.find(what) != std::string::npos;
 }
@@ -118,7 +115,7 @@ TEST_CASE("The wall sheet keeps its layout on every paper, for short, crowded an
     for (const PageSize paper : {kA4, kLetter, kA5})
       for (const Words* words : {&english_words(), &sample::wordy()}) {
         const DrawnSheet sheet(draw_weeks, plan, Print{paper, 8, false}, *words);
-        CHECK(faults(sheet.canvas(), kTurned) == std::vector<std::string>{});
+        CHECK(faults(sheet.canvas(), style::kMargins) == std::vector<std::string>{});
       }
 }
 
@@ -203,7 +200,12 @@ TEST_CASE("Every week has one entry in the outline, and the teacher's lines at i
 TEST_CASE("Weeks run from Monday to Sunday and are cut off at the plan's ends") {
   Plan plan;
   const Date friday = sample::date("2027-01-01");
-  for (int day = 0; day < 12; ++day) plan.days.push_back({friday + days{day}, 15});
+  for (int day = 0; day < 12; ++day) {
+    Day each;
+    each.date = friday + days{day};
+    each.allowance = 15;
+    plan.days.push_back(each);
+  }
   const std::vector<PlanWeek> weeks = weeks_of(plan);
   REQUIRE(weeks.size() == 3);
   CHECK(weeks[0].days.size() == 3);
