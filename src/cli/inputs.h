@@ -14,7 +14,7 @@ namespace cahier {
 struct Inputs {
   Templates templates;
   Words words;
-  std::string programme;  // its title; empty for a single piece
+  std::string programme;           // its title; empty for a single piece
   std::vector<std::string> files;  // the programme's and the pieces'
   std::vector<Piece> pieces;
   Terms terms;
@@ -27,7 +27,8 @@ Inputs read_inputs(const Request& request, const TypedLine& typed, Date today);
 
 // Reads a template of a kind with `read`, and throws InputError with every problem found.
 template <typename Read>
-auto read_template(const Templates& templates, std::string_view kind, const std::string& name, Read read) {
+auto read_template(const Templates& templates, std::string_view kind, const std::string& name,
+                   Read read) {
   const Source source = templates.read(kind, name);
   Diagnostics diagnostics;
   auto result = read(source, diagnostics);

@@ -16,9 +16,9 @@ enum class Command { help, print, plan, check, start };
 
 struct Request {
   Command command = Command::help;
-  std::string help;                // what to print for Command::help
+  std::string help;  // what to print for Command::help
   std::vector<std::string> files;
-  std::string output;              // -o; empty when not given
+  std::string output;  // -o; empty when not given
   std::optional<Date> from;
   std::optional<Date> by;
   bool json = false;

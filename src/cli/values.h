@@ -14,11 +14,12 @@ namespace cahier {
 // nullopt when the text is not one.
 class Values {
  public:
-  Values(const TypedLine& typed, Diagnostics& diagnostics) : typed_(typed), diagnostics_(diagnostics) {}
+  Values(const TypedLine& typed, Diagnostics& diagnostics)
+      : typed_(typed), diagnostics_(diagnostics) {}
 
   std::optional<Date> date(std::string_view option, const std::string& text);
-  std::optional<double> number(std::string_view option, const std::string& text, double least, double most,
-                               std::string_view unit);
+  std::optional<double> number(std::string_view option, const std::string& text, double least,
+                               double most, std::string_view unit);
   std::optional<int> whole(std::string_view option, const std::string& text, int least, int most,
                            std::string_view unit);
   // "22", or "mon:15,sat:30".

@@ -25,7 +25,8 @@ std::optional<Date> read_day(YamlFields& fields, std::string_view key) {
 void read_files(YamlFields& fields, Programme& programme) {
   const auto nodes = fields.list("pieces");
   for (const YamlNode* node : nodes) {
-    const auto path = yaml_text(fields.source(), *node, "the name of a piece's file", 1000, fields.diagnostics());
+    const auto path =
+        yaml_text(fields.source(), *node, "the name of a piece's file", 1000, fields.diagnostics());
     if (!path) continue;
     const bool twice = std::any_of(programme.pieces.begin(), programme.pieces.end(),
                                    [&](const Programme::File& file) { return file.path == *path; });

@@ -87,7 +87,9 @@ int bar_before_fork(const std::vector<Passage>& passages, BarRange look_alike, i
 class Dissection {
  public:
   Dissection(const Piece& piece, const Method& method, double load)
-      : piece_(piece), method_(method), result_{{}, TimeModel(piece, method), {}, {}, {}, {}, {}, {}, {}, {}, {}} {
+      : piece_(piece),
+        method_(method),
+        result_{{}, TimeModel(piece, method), {}, {}, {}, {}, {}, {}, {}, {}, {}} {
     const std::vector<Section> sections = divide_into_sections(piece);
     result_.planned.piece = piece;
     for (const Section& section : sections)
@@ -111,7 +113,8 @@ class Dissection {
   void index_stretches() {
     result_.stretch_of.resize(chunks().size());
     for (int i = 0; i < static_cast<int>(result_.stretches.size()); ++i)
-      for (int chunk = result_.stretches[i].first_chunk; chunk <= result_.stretches[i].last_chunk; ++chunk)
+      for (int chunk = result_.stretches[i].first_chunk; chunk <= result_.stretches[i].last_chunk;
+           ++chunk)
         result_.stretch_of[chunk] = i;
   }
 
@@ -207,7 +210,9 @@ class Dissection {
   std::vector<int> chunks_touching(BarRange bars) const {
     std::set<int> touching;
     for (int i = passage_at(result_.passages, bars.first);
-         i < static_cast<int>(result_.passages.size()) && result_.passages[i].bars.first <= bars.last; ++i)
+         i < static_cast<int>(result_.passages.size()) &&
+         result_.passages[i].bars.first <= bars.last;
+         ++i)
       touching.insert(result_.passages[i].chunk);
     return {touching.begin(), touching.end()};
   }

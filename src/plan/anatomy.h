@@ -51,7 +51,7 @@ struct Anatomy {
   TimeModel time;
   std::vector<Passage> passages;
   std::vector<Stretch> stretches;
-  std::vector<int> stretch_of;           // by chunk
+  std::vector<int> stretch_of;             // by chunk
   std::vector<std::vector<int>> joins_of;  // by chunk: indices of joins it takes part in
   std::vector<Join> joins;
   std::vector<Fork> forks;
@@ -59,7 +59,8 @@ struct Anatomy {
   std::vector<StartFromCue> starts;      // by cue number - 1
   std::vector<double> learn_minutes;     // by chunk
 
-  // Indices of the chunks that lie wholly in `bars`, themselves or by a return, in order, each once.
+  // Indices of the chunks that lie wholly in `bars`, themselves or by a return, in order, each
+  // once.
   std::vector<int> chunks_in(BarRange bars) const;
 };
 

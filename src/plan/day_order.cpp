@@ -11,15 +11,22 @@ namespace {
 
 int rank(Drill drill) {
   switch (drill) {
-    case Drill::run_through: return 0;
+    case Drill::run_through:
+      return 0;
     case Drill::recall:
     case Drill::slow_pass:
-    case Drill::counted_pass: return 1;
-    case Drill::learn: return 2;
-    case Drill::join: return 3;
-    case Drill::cue_starts: return 4;
-    case Drill::spoken_part: return 5;
-    case Drill::write_out: return 6;
+    case Drill::counted_pass:
+      return 1;
+    case Drill::learn:
+      return 2;
+    case Drill::join:
+      return 3;
+    case Drill::cue_starts:
+      return 4;
+    case Drill::spoken_part:
+      return 5;
+    case Drill::write_out:
+      return 6;
   }
   return 7;
 }

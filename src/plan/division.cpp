@@ -45,8 +45,9 @@ std::vector<std::string> labels(const std::vector<Section>& sections) {
       label.clear();  // a return has no chunks of its own
     } else if (!short_name(label)) {
       const auto initial = static_cast<unsigned char>(section.name.empty() ? '?' : section.name[0]);
-      label = std::isalpha(initial) && initial < 128 ? std::string(1, static_cast<char>(std::toupper(initial)))
-                                                      : letters(next);
+      label = std::isalpha(initial) && initial < 128
+                  ? std::string(1, static_cast<char>(std::toupper(initial)))
+                  : letters(next);
       while (taken.contains(label)) label = letters(next++);
       taken.insert(label);
     }
@@ -67,7 +68,11 @@ std::set<int> double_bars(const Piece& piece) {
 class PhraseCutter {
  public:
   PhraseCutter(const Piece& piece, const Method& method, const TimeModel& time, double load)
-      : piece_(piece), method_(method), time_(time), load_(load), double_bars_(double_bars(piece)) {}
+      : piece_(piece),
+        method_(method),
+        time_(time),
+        load_(load),
+        double_bars_(double_bars(piece)) {}
 
   std::vector<BarRange> cut(BarRange phrase) const {
     const int pickup = phrase.first == 0 ? 1 : 0;
@@ -163,7 +168,8 @@ std::vector<Chunk> divide_into_chunks(const Piece& piece, const std::vector<Sect
     int number = 0;
     for (const BarRange& phrase : phrases)
       for (const BarRange& bars : cutter.cut(phrase))
-        chunks.push_back({fmt::format("{}{}", label[index], ++number), bars, index, cutter.level(bars)});
+        chunks.push_back(
+            {fmt::format("{}{}", label[index], ++number), bars, index, cutter.level(bars)});
   }
   return chunks;
 }

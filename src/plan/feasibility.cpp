@@ -39,7 +39,8 @@ std::string minutes_words(const WeekMinutes& minutes) {
   std::string words;
   for (int weekday = 0; weekday < 7; ++weekday)
     if (minutes[weekday] > 0)
-      words += fmt::format("{}{}:{:g}", words.empty() ? "--minutes " : ",", kWeekdays[weekday], minutes[weekday]);
+      words += fmt::format("{}{}:{:g}", words.empty() ? "--minutes " : ",", kWeekdays[weekday],
+                           minutes[weekday]);
   return words;
 }
 
@@ -74,7 +75,8 @@ class Search {
     if (longest <= 0) return;
     const int most = static_cast<int>(kMostMinutes - std::floor(longest));
     if (most < 1) return;
-    const auto more = smallest(most, [&](int step) { return fits(with_longest_day(std::floor(longest) + step)); });
+    const auto more = smallest(
+        most, [&](int step) { return fits(with_longest_day(std::floor(longest) + step)); });
     if (!more) return;
     const Terms terms = with_longest_day(std::floor(longest) + *more);
     found_.push_back({minutes_words(terms.minutes), *more / longest});
@@ -95,7 +97,8 @@ class Search {
       terms.from -= days{step};
       return fits(terms);
     });
-    if (earlier) found_.push_back({"--from " + iso(terms_.from - days{*earlier}), share_of_time(*earlier)});
+    if (earlier)
+      found_.push_back({"--from " + iso(terms_.from - days{*earlier}), share_of_time(*earlier)});
   }
 
   double share_of_time(int more_days) const {

@@ -8,7 +8,8 @@ JoinList::JoinList(const Anatomy& anatomy, const Method& method)
 void JoinList::learned(int chunk, const Memory& memory) {
   for (const int index : anatomy_.joins_of[chunk]) {
     const Join& join = anatomy_.joins[index];
-    if (memory.learned(join.left_chunk) && memory.learned(join.right_chunk)) open_.insert(join.left);
+    if (memory.learned(join.left_chunk) && memory.learned(join.right_chunk))
+      open_.insert(join.left);
   }
 }
 
@@ -25,7 +26,8 @@ std::vector<Task> JoinList::take(const Memory& memory, const TaskMaker& make, do
   for (auto next = waiting.begin(); next != waiting.end();) {
     const int first = *next++;
     int last = first + 1;
-    while (next != waiting.end() && *next == last && short_enough(first, last + 1)) last = *next++ + 1;
+    while (next != waiting.end() && *next == last && short_enough(first, last + 1))
+      last = *next++ + 1;
     const auto& passages = anatomy_.passages;
     int from = first;
     while (from > 0 && passages[from - 1].section == passages[first].section &&

@@ -64,7 +64,8 @@ int Memory::limit_day(int chunk) const {
 }
 
 bool Memory::must(int chunk, int position) const {
-  const int next = position + 1 < static_cast<int>(practice_days_.size()) ? practice_days_[position + 1] : end_;
+  const int next =
+      position + 1 < static_cast<int>(practice_days_.size()) ? practice_days_[position + 1] : end_;
   return next > limit_day(chunk);
 }
 
@@ -135,8 +136,9 @@ std::vector<Want> Memory::wants(int position, int next_run) const {
 }
 
 bool Memory::holds_to_the_end(int chunk) const {
-  return waits_for_first(chunk) ? position_of_[learned_[chunk] + 1] >= static_cast<int>(practice_days_.size())
-                                : end_ <= limit_day(chunk);
+  return waits_for_first(chunk)
+             ? position_of_[learned_[chunk] + 1] >= static_cast<int>(practice_days_.size())
+             : end_ <= limit_day(chunk);
 }
 
 }  // namespace cahier

@@ -13,18 +13,19 @@ struct Want {
   BarRange bars;
   std::vector<int> chunks;
   int stretch = 0;
-  bool whole = false;    // all of the stretch, and none of it for the first time
-  bool first = false;    // holds a first recall
-  bool must = false;     // another day would be too late
-  double ripeness = 0;   // days since the last recall, in best gaps
-  int left = 0;          // days to the date, counted from the last recall
+  bool whole = false;   // all of the stretch, and none of it for the first time
+  bool first = false;   // holds a first recall
+  bool must = false;    // another day would be too late
+  double ripeness = 0;  // days since the last recall, in best gaps
+  int left = 0;         // days to the date, counted from the last recall
 };
 
 // Days are indices from the first day of the plan; the date itself has index `end`.
 class Memory {
  public:
   // `practice_days` in order. REQUIRES: everything passed in outlives this object.
-  Memory(const Anatomy& anatomy, const Method& method, const std::vector<int>& practice_days, int end);
+  Memory(const Anatomy& anatomy, const Method& method, const std::vector<int>& practice_days,
+         int end);
 
   void learn(int chunk, int day);
   void retrieve(const std::vector<int>& chunks, int day);
@@ -65,10 +66,10 @@ class Memory {
   const Method& method_;
   const std::vector<int>& practice_days_;
   int end_;
-  std::vector<double> best_gap_;   // by days left
-  std::vector<int> learned_;       // by chunk: day, or -1
-  std::vector<int> retrieved_;     // by chunk: last day, or -1
-  std::vector<int> position_of_;   // by day: practice days before it
+  std::vector<double> best_gap_;  // by days left
+  std::vector<int> learned_;      // by chunk: day, or -1
+  std::vector<int> retrieved_;    // by chunk: last day, or -1
+  std::vector<int> position_of_;  // by day: practice days before it
   int learned_count_ = 0;
   int last_learning_day_ = -1;
 };

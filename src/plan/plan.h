@@ -21,7 +21,7 @@ struct PlannedSection {
 };
 
 struct Chunk {
-  std::string id;   // "A1"
+  std::string id;  // "A1"
   BarRange bars;
   int section = 0;  // index into the sections
   int level = 2;
@@ -40,7 +40,7 @@ struct PlannedPiece {
   std::vector<PlannedSection> sections;  // every bar in exactly one, in bar order
   std::vector<Chunk> chunks;             // every bar outside a return in exactly one, in bar order
   std::vector<CueStart> cues;
-  std::vector<DiceTable> dice;           // together each cue start once
+  std::vector<DiceTable> dice;  // together each cue start once
 };
 
 struct Step {
@@ -53,14 +53,14 @@ struct Step {
 enum class Reason {
   none,
   new_material,
-  first_night,       // first recall after a night
-  best_gap,          // the best gap for the days left (`reason_number`)
-  last_chance,       // the longest gap allowed ends here
-  joins_new,         // new chunks meet their neighbours
-  joins_return,      // into or out of a return
-  fork,              // look-alikes part at bar `reason_number`
-  every_start,       // so that each cue start is met
-  whole,             // everything is learned
+  first_night,   // first recall after a night
+  best_gap,      // the best gap for the days left (`reason_number`)
+  last_chance,   // the longest gap allowed ends here
+  joins_new,     // new chunks meet their neighbours
+  joins_return,  // into or out of a return
+  fork,          // look-alikes part at bar `reason_number`
+  every_start,   // so that each cue start is met
+  whole,         // everything is learned
   weakest_first,
 };
 
@@ -68,16 +68,16 @@ struct Task {
   std::string id;  // "0104-1"
   int piece = 0;   // index into the plan's pieces
   Drill drill = Drill::learn;
-  BarRange bars;                    // for cue starts from the first assigned bar to the last
-  std::vector<int> chunks;          // surely played; indices into the piece's chunks
+  BarRange bars;            // for cue starts from the first assigned bar to the last
+  std::vector<int> chunks;  // surely played; indices into the piece's chunks
   std::vector<Step> steps;
-  std::optional<double> tempo;      // beats a minute, a metronome mark; none where nothing is played
-  Beat beat = Beat::quarter;        // what the tempo counts
-  double minutes = 0;               // a multiple of one half
-  int block = 0;                    // which of the day's blocks, from 0
-  std::vector<int> cues;            // cue starts assigned, by number
-  int throws = 0;                   // of the dice, besides those assigned
-  bool fork = false;                // a cue-start task that is a fork drill
+  std::optional<double> tempo;  // beats a minute, a metronome mark; none where nothing is played
+  Beat beat = Beat::quarter;    // what the tempo counts
+  double minutes = 0;           // a multiple of one half
+  int block = 0;                // which of the day's blocks, from 0
+  std::vector<int> cues;        // cue starts assigned, by number
+  int throws = 0;               // of the dice, besides those assigned
+  bool fork = false;            // a cue-start task that is a fork drill
   Reason reason = Reason::none;
   int reason_number = 0;
 };
@@ -95,8 +95,14 @@ struct Day {
   double minutes() const;  // of all tasks
 };
 
-enum class Why { no_room_to_learn, no_room_to_recall, no_room_to_join, no_room_to_prove,
-                 no_room_to_run, no_room_to_temper };
+enum class Why {
+  no_room_to_learn,
+  no_room_to_recall,
+  no_room_to_join,
+  no_room_to_prove,
+  no_room_to_run,
+  no_room_to_temper
+};
 
 // Required work that found no place.
 struct Unplaced {
@@ -118,7 +124,7 @@ struct Plan {
   Date by;
   bool fits = true;
   std::string programme;  // title of a programme of several pieces; may be empty
-  Method method;  // as used
+  Method method;          // as used
   Temper temper = Temper::weak;
   Order order = Order::forward;
   bool new_to_performing = false;
@@ -129,7 +135,9 @@ struct Plan {
   std::vector<Remedy> remedies;
 
   double minutes_total() const;
-  int runs_required() const { return new_to_performing ? method.run_throughs_new : method.run_throughs; }
+  int runs_required() const {
+    return new_to_performing ? method.run_throughs_new : method.run_throughs;
+  }
 };
 
 }  // namespace cahier

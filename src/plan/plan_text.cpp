@@ -82,7 +82,7 @@ class PlanText {
     const int hang = static_cast<int>(count_characters(lead));
     std::string text = why_ ? tasks_with_reasons(day, lead, hang) : tasks_in_a_row(day, lead, hang);
     const std::string note = say_note(words_, day.note);
-    if (!note.empty()) text += wrap(std::string(hang, ' '), {note}, "", hang);
+    if (!note.empty() && !day.tasks.empty()) text += wrap(std::string(hang, ' '), {note}, "", hang);
     return text;
   }
 
@@ -90,7 +90,10 @@ class PlanText {
     std::vector<std::string> items;
     for (const Task& task : day.tasks)
       items.push_back(piece_mark(plan_, task.piece) + say_task(words_, task));
-    if (items.empty() && day.allowance > 0) items.push_back(words_.say("plan.nothing"));
+    if (items.empty() && day.allowance > 0) {
+      const std::string note = say_note(words_, day.note);
+      items.push_back(note.empty() ? words_.say("plan.nothing") : note);
+    }
     return wrap(lead, items, kDot, hang);
   }
 

@@ -19,7 +19,8 @@ double chunk_load(const Terms& terms) {
 
 class Planner {
  public:
-  Planner(const std::vector<Piece>& pieces, const Terms& terms) : terms_(terms), days_(calendar(terms)) {
+  Planner(const std::vector<Piece>& pieces, const Terms& terms)
+      : terms_(terms), days_(calendar(terms)) {
     for (const Piece& piece : pieces)
       anatomies_.push_back(dissect(piece, terms_.method, chunk_load(terms_)));
     work_.order = learning_order(anatomies_, terms.order);
@@ -49,11 +50,13 @@ class Planner {
     const int latest = latest_position();
     if (latest < 0) return positions;
     const int comfortable = std::clamp(comfortable_position(), 0, latest);
-    const int step = least_step > 0 ? least_step : std::max(1, static_cast<int>(practice_days_.size()) / 12);
+    const int step =
+        least_step > 0 ? least_step : std::max(1, static_cast<int>(practice_days_.size()) / 12);
     positions.push_back(comfortable);
     for (int later = comfortable + step; later < latest; later += step) positions.push_back(later);
     if (latest != comfortable) positions.push_back(latest);
-    for (int earlier = comfortable - step; earlier >= 0; earlier -= step) positions.push_back(earlier);
+    for (int earlier = comfortable - step; earlier >= 0; earlier -= step)
+      positions.push_back(earlier);
     std::vector<int> result;
     for (const int position : positions) result.push_back(practice_days_[position]);
     return result;
@@ -80,7 +83,8 @@ class Planner {
     const double chunks_a_day = std::max(1.0, allowance / 15);
     const double needed = std::max(learning / std::max(1.0, 0.6 * allowance),
                                    static_cast<double>(work_.order.size()) / chunks_a_day);
-    return static_cast<int>(std::min(needed * 7 / 6 + 1, practice * (1 - terms_.method.prove_share)));
+    return static_cast<int>(
+        std::min(needed * 7 / 6 + 1, practice * (1 - terms_.method.prove_share)));
   }
 
   Plan finished(Draft draft) const {
@@ -134,9 +138,10 @@ class Planner {
   // Whether what is placed keeps the rules, leaving out only whole kinds of work.
   static bool sound(Plan& plan) {
     plan.fits = false;
-    const bool recalls_kept = std::none_of(
-        plan.unplaced.begin(), plan.unplaced.end(),
-        [](const Unplaced& one) { return one.why == Why::no_room_to_recall || one.why == Why::no_room_to_join; });
+    const bool recalls_kept =
+        std::none_of(plan.unplaced.begin(), plan.unplaced.end(), [](const Unplaced& one) {
+          return one.why == Why::no_room_to_recall || one.why == Why::no_room_to_join;
+        });
     return recalls_kept && !plan.unplaced.empty() && breaches(plan).empty();
   }
 

@@ -53,9 +53,8 @@ void Proof::add_forks(int day, int end, const Memory& memory, const TaskMaker& m
                       std::vector<Task>& tasks) {
   for (std::size_t i = 0; i < fork_done_.size(); ++i) {
     const Fork& fork = anatomy_.forks[i];
-    const bool learned = std::all_of(fork.learned.begin(), fork.learned.end(), [&](int chunk) {
-      return memory.learned_before(chunk, day);
-    });
+    const bool learned = std::all_of(fork.learned.begin(), fork.learned.end(),
+                                     [&](int chunk) { return memory.learned_before(chunk, day); });
     if (fork_done_[i] || !learned) continue;
     Task task = fork_task(fork, make);
     if (task.minutes > room) continue;
@@ -112,7 +111,7 @@ void Proof::add_cue_starts(int position, int day, int end, const Memory& memory,
 
 Task Proof::temper_task(const Tempering& tempering, const TaskMaker& make) const {
   Task task = tempering.drill == Drill::spoken_part ? make.spoken_part(tempering.chunk)
-                                                     : make.write_out(tempering.chunk);
+                                                    : make.write_out(tempering.chunk);
   task.reason = Reason::weakest_first;
   return task;
 }

@@ -45,7 +45,7 @@ class Proof {
   const Anatomy& anatomy_;
   const Method& method_;
   std::vector<bool> fork_done_;
-  std::vector<int> assigned_;  // by cue number - 1: how often
+  std::vector<int> assigned_;      // by cue number - 1: how often
   std::vector<Tempering> temper_;  // weakest first
   std::size_t tempered_ = 0;
   int last_session_ = -100;  // position of the last session of cue starts

@@ -13,9 +13,9 @@ std::vector<bool> catch_up_days(const std::vector<Day>& days, const std::vector<
   for (std::size_t i = 0; i < practice_days.size(); ++i) {
     const int day = practice_days[i];
     ++in_week;
-    const bool week_ends = i + 1 == practice_days.size() ||
-                           days[practice_days[i + 1]].date - days[day].date >
-                               std::chrono::days{6 - weekday_index(days[day].date)};
+    const bool week_ends =
+        i + 1 == practice_days.size() || days[practice_days[i + 1]].date - days[day].date >
+                                             std::chrono::days{6 - weekday_index(days[day].date)};
     if (!week_ends) continue;
     if (in_week >= 4 && day < until) rests[day] = true;
     in_week = 0;

@@ -20,11 +20,13 @@ std::vector<int> ideal_days_before(const Method& method, int horizon) {
   return ideal;
 }
 
-// The eligible day nearest to `wanted` that holds no run yet; the later of two as near; -1 for none.
+// The eligible day nearest to `wanted` that holds no run yet; the later of two as near; -1 for
+// none.
 int nearest_free(const std::vector<int>& eligible, const std::vector<int>& runs, int wanted) {
   int best = -1;
   for (const int day : eligible)
-    if (runs[day] == 0 && (best < 0 || std::abs(day - wanted) <= std::abs(best - wanted))) best = day;
+    if (runs[day] == 0 && (best < 0 || std::abs(day - wanted) <= std::abs(best - wanted)))
+      best = day;
   return best;
 }
 

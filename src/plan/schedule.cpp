@@ -46,15 +46,18 @@ struct Desk {
 class Layout {
  public:
   Layout(const Work& work, const Pace& pace)
-      : work_(work), method_(work.terms.method), pace_(pace), end_(static_cast<int>(work.days.size())) {
+      : work_(work),
+        method_(work.terms.method),
+        pace_(pace),
+        end_(static_cast<int>(work.days.size())) {
     draft_.days = work.days;
     for (int day = 0; day < end_; ++day) {
       room_.push_back(draft_.days[day].allowance);
       if (room_.back() > 0) practice_days_.push_back(day);
     }
     for (int piece = 0; piece < static_cast<int>(work.anatomies.size()); ++piece)
-      desks_.push_back(std::make_unique<Desk>(work.anatomies[piece], work.terms, piece,
-                                              practice_days_, end_));
+      desks_.push_back(
+          std::make_unique<Desk>(work.anatomies[piece], work.terms, piece, practice_days_, end_));
   }
 
   Draft run() {
@@ -174,7 +177,8 @@ class Layout {
       for (int index = 0; index < static_cast<int>(desk.passes.size()); ++index) {
         const Stretch& stretch = desk.anatomy.stretches[index];
         std::vector<int> chunks;
-        for (int chunk = stretch.first_chunk; chunk <= stretch.last_chunk; ++chunk) chunks.push_back(chunk);
+        for (int chunk = stretch.first_chunk; chunk <= stretch.last_chunk; ++chunk)
+          chunks.push_back(chunk);
         if (desk.passes[index] >= 2 || !desk.memory.ripe_enough(chunks, day)) continue;
         Task task = desk.passes[index] == 0 ? desk.make.slow_pass(stretch.bars)
                                             : desk.make.counted_pass(stretch.bars);
@@ -215,13 +219,15 @@ class Layout {
 
   void join_what_is_learned(int day) {
     for (auto& desk : desks_)
-      for (Task& task : desk->joins.take(desk->memory, desk->make, room_[day])) put(std::move(task), day);
+      for (Task& task : desk->joins.take(desk->memory, desk->make, room_[day]))
+        put(std::move(task), day);
   }
 
   // A day with hardly anything is not worth sitting down for: while the piece is being learned it
   // also has the newest stretch played through slowly, as far as it is learned.
   void fill_crumbs(int day) {
-    if (draft_.days[day].tasks.empty() || draft_.days[day].minutes() >= kWorthwhile || next_ == 0) return;
+    if (draft_.days[day].tasks.empty() || draft_.days[day].minutes() >= kWorthwhile || next_ == 0)
+      return;
     const Work::Item& newest = work_.order[next_ - 1];
     Desk& desk = *desks_[newest.piece];
     if (desk.memory.everything_learned() && desk.memory.last_learning_day() + 1 < day) return;
@@ -241,9 +247,9 @@ class Layout {
     for (int piece = 0; piece < static_cast<int>(desks_.size()); ++piece) {
       Desk& desk = *desks_[piece];
       const int next_run = desk.next_run(day - 1);
-      for (Task& task : desk.proof.on_day(position, practice_days_, end_, desk.memory, desk.make,
-                                          next_run, pace_.temper, room_[day],
-                                          !draft_.days[day].tasks.empty())) {
+      for (Task& task :
+           desk.proof.on_day(position, practice_days_, end_, desk.memory, desk.make, next_run,
+                             pace_.temper, room_[day], !draft_.days[day].tasks.empty())) {
         if (retrieves(task.drill)) desk.memory.retrieve(task.chunks, day);
         put(std::move(task), day);
       }
@@ -293,11 +299,13 @@ class Layout {
       for (const BarRange& bars : desk.joins.left_over())
         miss(desk.make.join(bars), Why::no_room_to_join);
       for (Task& task : desk.proof.left_over(desk.make))
-        miss(task, stage_of(task.drill) == Stage::temper ? Why::no_room_to_temper : Why::no_room_to_prove);
+        miss(task, stage_of(task.drill) == Stage::temper ? Why::no_room_to_temper
+                                                         : Why::no_room_to_prove);
       const int runs_missing = pace_.runs && desk.memory.everything_learned()
                                    ? desk.runs.missing
                                    : work_.terms.runs_required();
-      for (int run = 0; run < runs_missing; ++run) miss(desk.make.run_through(), Why::no_room_to_run);
+      for (int run = 0; run < runs_missing; ++run)
+        miss(desk.make.run_through(), Why::no_room_to_run);
     }
   }
 
@@ -310,10 +318,10 @@ class Layout {
   Pace pace_;
   int end_;
   Draft draft_;
-  std::vector<double> room_;       // minutes left, by day
+  std::vector<double> room_;  // minutes left, by day
   std::vector<int> practice_days_;
   std::vector<std::unique_ptr<Desk>> desks_;
-  int next_ = 0;                   // in the order of learning
+  int next_ = 0;  // in the order of learning
   double learned_minutes_ = 0;
 };
 

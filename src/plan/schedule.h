@@ -33,7 +33,7 @@ struct Pace {
   bool eager = false;    // as much as each day holds, instead of an even share
   bool temper = true;
   bool runs = true;
-  int chunks = 0;        // how many of the order are learned at all
+  int chunks = 0;  // how many of the order are learned at all
 };
 
 struct Draft {

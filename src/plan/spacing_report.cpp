@@ -55,7 +55,8 @@ SpacingReport spacing_report(const Plan& plan) {
         const bool is_near = gap >= best / 2 && gap <= best * 2;
         line.near += is_near ? 1 : 0;
         ++line.gaps;
-        if (gap > best * 2 && !practice_between(plan, last, last + days{static_cast<int>(best * 2)}))
+        if (gap > best * 2 &&
+            !practice_between(plan, last, last + days{static_cast<int>(best * 2)}))
           ++report.forced_by_days_off;
       }
       near += line.near;

@@ -58,8 +58,8 @@ Task TaskMaker::counted_pass(BarRange bars) const {
 }
 
 Task TaskMaker::run_through() const {
-  Task task = playing(Drill::run_through, anatomy_.planned.piece.whole(), 1,
-                      anatomy_.time.run_through());
+  Task task =
+      playing(Drill::run_through, anatomy_.planned.piece.whole(), 1, anatomy_.time.run_through());
   task.steps = {together(1)};
   return task;
 }
@@ -102,8 +102,8 @@ Task TaskMaker::spoken_part(int chunk) const {
 
 Task TaskMaker::write_out(int chunk) const {
   const Chunk& of = anatomy_.planned.chunks[chunk];
-  Task task = playing(Drill::write_out, of.bars, of.level,
-                      anatomy_.time.write_out(of.bars, of.level));
+  Task task =
+      playing(Drill::write_out, of.bars, of.level, anatomy_.time.write_out(of.bars, of.level));
   task.chunks = {chunk};
   task.tempo.reset();
   task.steps = {together(1)};

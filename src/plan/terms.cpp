@@ -24,9 +24,8 @@ std::vector<Day> calendar(const Terms& terms) {
   std::vector<Day> result;
   for (Date date = terms.from; date < terms.by; date += days{1}) {
     const int weekday = weekday_index(date);
-    const bool named_off =
-        std::any_of(terms.days_off.dates.begin(), terms.days_off.dates.end(),
-                    [&](const DateSpan& span) { return span.contains(date); });
+    const bool named_off = std::any_of(terms.days_off.dates.begin(), terms.days_off.dates.end(),
+                                       [&](const DateSpan& span) { return span.contains(date); });
     Day day;
     day.date = date;
     day.off = terms.days_off.weekdays[weekday] || named_off || terms.minutes[weekday] <= 0;

@@ -23,7 +23,9 @@ struct Terms {
   bool new_to_performing = false;
   Temper temper = Temper::weak;
 
-  int runs_required() const { return new_to_performing ? method.run_throughs_new : method.run_throughs; }
+  int runs_required() const {
+    return new_to_performing ? method.run_throughs_new : method.run_throughs;
+  }
 };
 
 // Wishes where they are given, the method's numbers where not.

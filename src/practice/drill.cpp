@@ -4,15 +4,24 @@ namespace cahier {
 
 std::string_view drill_word(Drill drill) {
   switch (drill) {
-    case Drill::learn: return "learn";
-    case Drill::join: return "join";
-    case Drill::recall: return "recall";
-    case Drill::cue_starts: return "cue_starts";
-    case Drill::slow_pass: return "slow_pass";
-    case Drill::counted_pass: return "counted_pass";
-    case Drill::run_through: return "run_through";
-    case Drill::spoken_part: return "spoken_part";
-    case Drill::write_out: return "write_out";
+    case Drill::learn:
+      return "learn";
+    case Drill::join:
+      return "join";
+    case Drill::recall:
+      return "recall";
+    case Drill::cue_starts:
+      return "cue_starts";
+    case Drill::slow_pass:
+      return "slow_pass";
+    case Drill::counted_pass:
+      return "counted_pass";
+    case Drill::run_through:
+      return "run_through";
+    case Drill::spoken_part:
+      return "spoken_part";
+    case Drill::write_out:
+      return "write_out";
   }
   return "";
 }
@@ -21,22 +30,28 @@ Stage stage_of(Drill drill) {
   switch (drill) {
     case Drill::learn:
     case Drill::join:
-    case Drill::recall: return Stage::build;
+    case Drill::recall:
+      return Stage::build;
     case Drill::cue_starts:
     case Drill::slow_pass:
     case Drill::counted_pass:
-    case Drill::run_through: return Stage::prove;
+    case Drill::run_through:
+      return Stage::prove;
     case Drill::spoken_part:
-    case Drill::write_out: return Stage::temper;
+    case Drill::write_out:
+      return Stage::temper;
   }
   return Stage::build;
 }
 
 std::string_view stage_word(Stage stage) {
   switch (stage) {
-    case Stage::build: return "build";
-    case Stage::prove: return "prove";
-    case Stage::temper: return "temper";
+    case Stage::build:
+      return "build";
+    case Stage::prove:
+      return "prove";
+    case Stage::temper:
+      return "temper";
   }
   return "";
 }

@@ -21,8 +21,9 @@ enum class Drill {
 };
 
 inline constexpr std::array<Drill, 9> kDrills = {
-    Drill::learn,        Drill::join,        Drill::recall,      Drill::cue_starts, Drill::slow_pass,
-    Drill::counted_pass, Drill::run_through, Drill::spoken_part, Drill::write_out};
+    Drill::learn,       Drill::join,        Drill::recall,
+    Drill::cue_starts,  Drill::slow_pass,   Drill::counted_pass,
+    Drill::run_through, Drill::spoken_part, Drill::write_out};
 
 // The drill's word in plan --json and in logs: "cue_starts".
 std::string_view drill_word(Drill drill);

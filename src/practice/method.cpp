@@ -130,7 +130,8 @@ Method read_method(const Source& source, std::string name, Diagnostics& diagnost
   method.name = std::move(name);
   const std::optional<YamlNode> root = parse_yaml(source, diagnostics);
   if (!root) return method;
-  const Diagnostics::Within within(diagnostics, fmt::format("while reading method \"{}\"", method.name));
+  const Diagnostics::Within within(diagnostics,
+                                   fmt::format("while reading method \"{}\"", method.name));
   MethodReader read(source, *root, diagnostics);
   method.about = read.about();
   read.whole("chunk least", method.chunk_least, 1, 16);
@@ -167,10 +168,11 @@ Method read_method(const Source& source, std::string name, Diagnostics& diagnost
   read.number("prove share", method.prove_share, 0, 0.8);
   read.spacing(method.spacing);
   read.number("longest gap", method.longest_gap, 1, 2);
-  read.require(method.chunk_most >= 2 * method.chunk_least - 1, "chunk most",
-               fmt::format("with chunks of at least {} bars, \"chunk most\" must be at least {}, or "
-                           "some phrases cannot be cut",
-                           method.chunk_least, 2 * method.chunk_least - 1));
+  read.require(
+      method.chunk_most >= 2 * method.chunk_least - 1, "chunk most",
+      fmt::format("with chunks of at least {} bars, \"chunk most\" must be at least {}, or "
+                  "some phrases cannot be cut",
+                  method.chunk_least, 2 * method.chunk_least - 1));
   read.require(method.run_throughs_new >= method.run_throughs, "run throughs for a new performer",
                "a new performer needs no fewer run-throughs than others");
   read.finish();

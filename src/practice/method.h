@@ -18,15 +18,15 @@ struct Method {
   std::string about;  // one sentence
 
   // Chunks and learning
-  int chunk_least = 2;         // bars
-  int chunk_most = 4;          // bars
-  double chunk_minutes = 6;    // the load a chunk should have
-  int stretch_bars = 16;       // passes and recalls take at most about this many bars at a time
-  int repetitions = 5;         // of every step of learning
-  ByLevel learn_tempo{};       // share of the performance tempo
-  ByLevel learn_stumble{};     // a repetition takes this many times its playing time
-  double learn_pause = 5;      // seconds between repetitions
-  double setup = 20;           // seconds to find the place, for every task
+  int chunk_least = 2;       // bars
+  int chunk_most = 4;        // bars
+  double chunk_minutes = 6;  // the load a chunk should have
+  int stretch_bars = 16;     // passes and recalls take at most about this many bars at a time
+  int repetitions = 5;       // of every step of learning
+  ByLevel learn_tempo{};     // share of the performance tempo
+  ByLevel learn_stumble{};   // a repetition takes this many times its playing time
+  double learn_pause = 5;    // seconds between repetitions
+  double setup = 20;         // seconds to find the place, for every task
 
   // The other drills: shares of the performance tempo
   double join_tempo = 0.5;
@@ -35,14 +35,14 @@ struct Method {
   double counted_tempo = 0.6;
   double recall_stumble = 1.2;  // a drill from memory takes this many times its playing time
   double cue_start_seconds = 45;
-  int cue_throws = 4;             // throws of the dice in a session of cue starts
-  int spoken_times = 2;           // each way round
+  int cue_throws = 4;    // throws of the dice in a session of cue starts
+  int spoken_times = 2;  // each way round
   double spoken_tempo = 0.5;
-  ByLevel write_out_seconds{};    // for each bar and part
-  double run_setup = 60;          // seconds to settle before a run-through
+  ByLevel write_out_seconds{};  // for each bar and part
+  double run_setup = 60;        // seconds to settle before a run-through
 
   // The calendar
-  double minutes = 15;        // a day, where nobody says otherwise
+  double minutes = 15;  // a day, where nobody says otherwise
   int blocks = 1;
   double break_minutes = 5;   // between blocks
   double break_after = 25;    // longest time at the instrument without a break, minutes
@@ -62,7 +62,6 @@ struct Method {
   };
   std::vector<Spacing> spacing;
   double longest_gap = 2;  // times the best gap
-
 };
 
 // Reads and checks a method file: every number with its source, all of them, none unknown.

@@ -24,8 +24,9 @@ TimeModel::TimeModel(const Piece& piece, const Method& method) : piece_(&piece),
   minutes_until_.reserve(piece.bars + 2);
   minutes_until_.push_back(0);
   for (int bar = piece.first_bar(); bar <= piece.bars; ++bar)
-    minutes_until_.push_back(minutes_until_.back() + piece.quarters_in(bar) /
-                                                         tempo_or_usual(piece, bar).quarters_per_minute());
+    minutes_until_.push_back(minutes_until_.back() +
+                             piece.quarters_in(bar) /
+                                 tempo_or_usual(piece, bar).quarters_per_minute());
 }
 
 double TimeModel::mark(int bar, double share_of_tempo) const {
@@ -37,7 +38,8 @@ double TimeModel::playing(BarRange bars, double share_of_tempo) const {
   const int origin = piece_->first_bar();
   const double at_tempo =
       minutes_until_[bars.last - origin + 1] - minutes_until_[bars.first - origin];
-  const double ratio = mark(bars.first, share_of_tempo) / tempo_or_usual(*piece_, bars.first).per_minute;
+  const double ratio =
+      mark(bars.first, share_of_tempo) / tempo_or_usual(*piece_, bars.first).per_minute;
   return at_tempo / ratio;
 }
 
@@ -48,22 +50,30 @@ int TimeModel::learning_steps() const {
 
 double TimeModel::share(Drill drill, int level) const {
   switch (drill) {
-    case Drill::learn: return method_->learn_tempo[level - 1];
-    case Drill::join: return method_->join_tempo;
+    case Drill::learn:
+      return method_->learn_tempo[level - 1];
+    case Drill::join:
+      return method_->join_tempo;
     case Drill::recall:
-    case Drill::cue_starts: return method_->recall_tempo;
-    case Drill::slow_pass: return method_->slow_tempo;
-    case Drill::counted_pass: return method_->counted_tempo;
-    case Drill::spoken_part: return method_->spoken_tempo;
+    case Drill::cue_starts:
+      return method_->recall_tempo;
+    case Drill::slow_pass:
+      return method_->slow_tempo;
+    case Drill::counted_pass:
+      return method_->counted_tempo;
+    case Drill::spoken_part:
+      return method_->spoken_tempo;
     case Drill::run_through:
-    case Drill::write_out: return 1;
+    case Drill::write_out:
+      return 1;
   }
   return 1;
 }
 
 double TimeModel::learn(BarRange bars, int level) const {
-  const double once = playing(bars, share(Drill::learn, level)) * method_->learn_stumble[level - 1] +
-                      method_->learn_pause / 60;
+  const double once =
+      playing(bars, share(Drill::learn, level)) * method_->learn_stumble[level - 1] +
+      method_->learn_pause / 60;
   return up_to_half(method_->setup / 60 + learning_steps() * method_->repetitions * once);
 }
 
@@ -90,8 +100,8 @@ double TimeModel::run_through() const {
 
 double TimeModel::spoken_part(BarRange bars) const {
   const int ways = static_cast<int>(piece_->parts().size());
-  const double once = playing(bars, method_->spoken_tempo) * method_->recall_stumble +
-                      method_->learn_pause / 60;
+  const double once =
+      playing(bars, method_->spoken_tempo) * method_->recall_stumble + method_->learn_pause / 60;
   return up_to_half(method_->setup / 60 + ways * method_->spoken_times * once);
 }
 

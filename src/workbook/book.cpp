@@ -70,9 +70,10 @@ Box Book::draw_head_and_foot(Box inside, std::string_view right) {
   canvas_.line({inside.x, rule_y}, {inside.right(), rule_y}, style::kRule);
 
   const Box foot = inside.bottom(kFootHeight).without_top(2);
-  draw_line(canvas_, foot.without_right(20),
-            words_.say("book.foot", {{"title", title_}, {"date", day_month_year(words_, plan_.by)}}),
-            style::kFine, Align::left, 7);
+  draw_line(
+      canvas_, foot.without_right(20),
+      words_.say("book.foot", {{"title", title_}, {"date", day_month_year(words_, plan_.by)}}),
+      style::kFine, Align::left, 7);
   draw_line(canvas_, foot.right(18), std::to_string(page()), style::kFine.at(9), Align::right, 7);
   return inside.without_top(kHeadHeight + kHeadGap).without_bottom(kFootHeight + 2);
 }

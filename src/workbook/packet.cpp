@@ -24,9 +24,10 @@ Packet read_packet(const Source& source, Diagnostics& diagnostics) {
     if (sheet != all_sheets().end())
       packet.sheets.push_back(*sheet);
     else
-      diagnostics.error(source, node->at,
-                        fmt::format("there is no sheet \"{}\"{}", node->text, did_you_mean(node->text, known)),
-                        fmt::format("the sheets are: {}", fmt::join(known, ", ")));
+      diagnostics.error(
+          source, node->at,
+          fmt::format("there is no sheet \"{}\"{}", node->text, did_you_mean(node->text, known)),
+          fmt::format("the sheets are: {}", fmt::join(known, ", ")));
   }
   if (packet.sheets.empty() && !diagnostics.has_errors())
     fields.missing("sheets", "write it as sheets: [cover, day panels, cue starts]");

@@ -107,10 +107,13 @@ int FormLine::place(std::vector<Label>& labels) const {
   std::stable_sort(labels.begin(), labels.end(),
                    [](const Label& a, const Label& b) { return a.bar < b.bar; });
   std::vector<double> free_from;
-  const double line_width = scale_.right() - scale_.left(scale_.bars().first);
+  // A line of few bars is short, but the page beside it is free.
+  constexpr double kLeastRoom = 90;
+  const double left = scale_.left(scale_.bars().first);
+  const double line_width = std::max(scale_.right() - left, kLeastRoom);
   for (Label& label : labels) {
     label.width = std::min(label.width, line_width);
-    label.x = std::min(label.x, scale_.right() - label.width);
+    label.x = std::min(label.x, left + line_width - label.width);
     std::size_t row = 0;
     while (row < free_from.size() && free_from[row] > label.x) ++row;
     if (row == free_from.size()) free_from.push_back(0);

@@ -15,7 +15,7 @@ constexpr double kCardWidth = 105;
 constexpr double kCardHeight = 148;
 constexpr double kRow = 9;
 constexpr double kLeastRow = 7.6;  // the largest figures still stand clear of the rules
-constexpr double kHead = 29;  // title, date and the heads of the columns
+constexpr double kHead = 29;       // title, date and the heads of the columns
 constexpr Stroke kCut{0.35, 0.2, 0.4, 1.3, false};
 
 // A lapse anywhere in `from` is followed by a jump to `to`; at the end there is nowhere to go.

@@ -32,9 +32,9 @@ inline constexpr Stroke kRule{0.25, kDark, 0, 0, false};      // under headings,
 inline constexpr Stroke kHairline{0.15, 0.5, 0, 0, false};    // between rows
 inline constexpr Stroke kWritingLine{0.2, 0.4, 0, 0, false};  // to write on
 
-inline constexpr double kBaseline = 5;         // of the page's grid, millimetres
-inline constexpr double kWritingRow = 8;       // least height of a line to write on
-inline constexpr double kTick = 4.6;           // diameter of a circle to tick
-inline constexpr double kTickStep = 6;         // from circle to circle
+inline constexpr double kBaseline = 5;    // of the page's grid, millimetres
+inline constexpr double kWritingRow = 8;  // least height of a line to write on
+inline constexpr double kTick = 4.6;      // diameter of a circle to tick
+inline constexpr double kTickStep = 6;    // from circle to circle
 
 }  // namespace cahier::style

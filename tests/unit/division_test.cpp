@@ -11,15 +11,16 @@ std::vector<BarRange> chunk_bars(const std::string& yaml) {
   const Piece piece = sample::piece(yaml);
   const TimeModel time(piece, sample::steady());
   std::vector<BarRange> bars;
-  for (const Chunk& chunk : divide_into_chunks(piece, divide_into_sections(piece), sample::steady(), time,
-                                               sample::steady().chunk_minutes))
+  for (const Chunk& chunk : divide_into_chunks(piece, divide_into_sections(piece), sample::steady(),
+                                               time, sample::steady().chunk_minutes))
     bars.push_back(chunk.bars);
   return bars;
 }
 
 std::vector<BarRange> section_bars(const std::string& yaml) {
   std::vector<BarRange> bars;
-  for (const Section& section : divide_into_sections(sample::piece(yaml))) bars.push_back(section.bars);
+  for (const Section& section : divide_into_sections(sample::piece(yaml)))
+    bars.push_back(section.bars);
   return bars;
 }
 
@@ -41,13 +42,15 @@ TEST_CASE("sections begin where key or meter change") {
 
 TEST_CASE("chunks fall on fours where the load allows") {
   using Bars = std::vector<BarRange>;
-  CHECK(chunk_bars("title: T\nbars: 12\nmeter: 3/4\ntempo: 132\n") == Bars{{1, 4}, {5, 8}, {9, 12}});
+  CHECK(chunk_bars("title: T\nbars: 12\nmeter: 3/4\ntempo: 132\n") ==
+        Bars{{1, 4}, {5, 8}, {9, 12}});
 }
 
 TEST_CASE("no chunk crosses a phrase, and no bar is left an orphan") {
   using Bars = std::vector<BarRange>;
   const Bars bars = chunk_bars(
-      "title: T\nmeter: 3/4\ntempo: 120\nsections: [{name: A, bars: 1-15, phrases: [1-5, 6-12, 13-13, 14-15]}]\n");
+      "title: T\nmeter: 3/4\ntempo: 120\nsections: [{name: A, bars: 1-15, phrases: [1-5, 6-12, "
+      "13-13, 14-15]}]\n");
   CHECK(bars == Bars{{1, 3}, {4, 5}, {6, 9}, {10, 12}, {13, 13}, {14, 15}});
 }
 
@@ -62,8 +65,9 @@ TEST_CASE("every length of phrase is cut within the method's sizes") {
   for (int bars = 2; bars <= 200; ++bars) {
     int expected = 1;
     for (const BarRange& chunk :
-         chunk_bars("title: T\nbars: " + std::to_string(bars) + "\nmeter: 4/4\nlevel: 3\nsections: [{name: A, bars: 1-" +
-                    std::to_string(bars) + "}]\n")) {
+         chunk_bars("title: T\nbars: " + std::to_string(bars) +
+                    "\nmeter: 4/4\nlevel: 3\nsections: [{name: A, bars: 1-" + std::to_string(bars) +
+                    "}]\n")) {
       INFO(bars);
       REQUIRE(chunk.first == expected);
       REQUIRE(chunk.size() >= 2);

@@ -8,9 +8,10 @@ namespace cahier {
 namespace {
 
 struct Tight {
-  std::vector<Piece> pieces = {sample::piece("title: Tight\nbars: 64\nmeter: 4/4\ntempo: 96\nlevel: 4\n")};
-  Terms terms = settle(sample::date("2027-02-15"), sample::date("2027-03-20"), pieces.front().practice,
-                       sample::steady());
+  std::vector<Piece> pieces = {
+      sample::piece("title: Tight\nbars: 64\nmeter: 4/4\ntempo: 96\nlevel: 4\n")};
+  Terms terms = settle(sample::date("2027-02-15"), sample::date("2027-03-20"),
+                       pieces.front().practice, sample::steady());
 };
 
 }  // namespace

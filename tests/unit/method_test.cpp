@@ -24,7 +24,7 @@ std::vector<std::string> faults_with(const std::string& line, const std::string&
 
 TEST_CASE("the built-in method has the customary numbers") {
   const Method& method = sample::steady();
-  CHECK(method.repetitions == 5);   // common practice
+  CHECK(method.repetitions == 5);  // common practice
   CHECK(method.chunk_least == 2);
   CHECK(method.chunk_most == 4);
   CHECK(method.run_throughs == 5);

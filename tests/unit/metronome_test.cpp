@@ -7,7 +7,8 @@ namespace cahier {
 
 TEST_CASE("the metronome has the 39 traditional marks") {
   // Range 40 to 208: Grove's Dictionary of Music and Musicians, first edition, vol. 2, p. 320; the
-  // steps between are common practice: 40-60 by 2, 63-72 by 3, 76-120 by 4, 126-144 by 6, 152-208 by 8.
+  // steps between are common practice: 40-60 by 2, 63-72 by 3, 76-120 by 4, 126-144 by 6, 152-208
+  // by 8.
   std::vector<int> marks;
   for (int mark = 40; mark <= 60; mark += 2) marks.push_back(mark);
   for (int mark = 63; mark <= 72; mark += 3) marks.push_back(mark);

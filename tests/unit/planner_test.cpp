@@ -10,7 +10,8 @@
 namespace cahier {
 namespace {
 
-constexpr auto kFiveLines = "title: Small Serenade\nbars: 32\nmeter: 3/4\ntempo: 112\nkey: G major\n";
+constexpr auto kFiveLines =
+    "title: Small Serenade\nbars: 32\nmeter: 3/4\ntempo: 112\nkey: G major\n";
 
 bool any_practice_day(const Terms& terms) {
   const std::vector<Day> empty = calendar(terms);

@@ -92,8 +92,8 @@ class RandomWork {
     const int bars = number(3, 6);
     const int second = number(first + bars, made.bars - bars);
     const int into = number(0, bars - 1);
-    made.look_alikes.push_back({{{first, first + bars - 1}, {second, second + bars - 1}},
-                                {first + into, second + into}});
+    made.look_alikes.push_back(
+        {{{first, first + bars - 1}, {second, second + bars - 1}}, {first + into, second + into}});
   }
 
   std::mt19937 engine_;

@@ -33,10 +33,12 @@ TEST_CASE("minutes to learn a chunk are what one gets by hand") {
 
 TEST_CASE("one part needs one step, three parts four") {
   const Method method = round_numbers();
-  const Piece violin = sample::piece("title: T\nbars: 8\nmeter: 3/4\ntempo: 120\ninstrument: violin\n");
+  const Piece violin =
+      sample::piece("title: T\nbars: 8\nmeter: 3/4\ntempo: 120\ninstrument: violin\n");
   // 5 · 18 + 30 = 120 seconds.
   CHECK(TimeModel(violin, method).learn({1, 4}, 2) == 2);
-  const Piece organ = sample::piece("title: T\nbars: 8\nmeter: 3/4\ntempo: 120\ninstrument: organ\n");
+  const Piece organ =
+      sample::piece("title: T\nbars: 8\nmeter: 3/4\ntempo: 120\ninstrument: organ\n");
   // 4 · 5 · 18 + 30 = 390 seconds.
   CHECK(TimeModel(organ, method).learn({1, 4}, 2) == 6.5);
 }

@@ -57,7 +57,8 @@ TEST_CASE("every packet is laid out without a fault") {
 
 TEST_CASE("the full packet draws every sheet that needs no log") {
   const Plan plan = sample::plan(
-      "title: All\nmeter: 4/4\ntempo: 120\nlevel: 4\nsections: [{name: A, bars: 1-16}, {name: B, bars: 17-32}]\n"
+      "title: All\nmeter: 4/4\ntempo: 120\nlevel: 4\nsections: [{name: A, bars: 1-16}, {name: B, "
+      "bars: 17-32}]\n"
       "look-alikes: [{bars: [1-4, 17-20], fork: [3, 19]}]\npractice: {minutes: 30}\n");
   REQUIRE(plan.fits);
   RecordingCanvas canvas(sample::typefaces());
