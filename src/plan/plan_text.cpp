@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <vector>
 
+#include "plan/left_out.h"
 #include "plan/plan_summary.h"
 #include "plan/plan_words.h"
 #include "text/phrasing.h"
@@ -119,7 +120,7 @@ class PlanText {
                                                               {"minutes", minutes_text(minutes)}})},
                             "", 0);
     text.append("\n").append(words_.say("plan.not_placed")).append("\n");
-    for (const Unplaced& work : plan_.unplaced) text += wrap("  ", {unplaced_line(work)}, "", 4);
+    for (const LeftOut& kind : left_out_of(plan_)) text += wrap("  ", {left_out_line(kind)}, "", 4);
     if (plan_.remedies.empty())
       return text + "\n" + wrap("", {words_.say("plan.no_remedy")}, "", 0);
     text.append("\n").append(words_.say("plan.remedies")).append("\n");
@@ -127,18 +128,17 @@ class PlanText {
     return text;
   }
 
-  std::string unplaced_line(const Unplaced& work) const {
-    Task task;
-    task.drill = work.drill;
-    task.bars = work.bars;
+  std::string left_out_line(const LeftOut& kind) const {
+    std::vector<std::string> bars;
+    for (const BarRange& range : kind.bars) bars.push_back(bar_range(range.first, range.last));
+    const std::string all_bars = list_text(words_, bars);
     const std::string named =
-        work.drill == Drill::cue_starts
-            ? words_.say("drills.cue_starts_in",
-                         {{"bars", bar_range(work.bars.first, work.bars.last)}})
-            : say_task(words_, task);
-    return words_.say("plan.unplaced", {{"work", piece_mark(plan_, work.piece) + named},
-                                        {"minutes", minutes_text(work.minutes)},
-                                        {"why", say_why(words_, work.why)}});
+        kind.drill == Drill::run_through  ? words_.count("drills.run_through", kind.tasks)
+        : kind.drill == Drill::cue_starts ? words_.say("drills.cue_starts_in", {{"bars", all_bars}})
+                                          : say_drill(words_, kind.drill, all_bars);
+    return words_.say("plan.unplaced", {{"work", piece_mark(plan_, kind.piece) + named},
+                                        {"minutes", minutes_text(kind.minutes)},
+                                        {"why", say_why(words_, kind.why)}});
   }
 
   const Plan& plan_;

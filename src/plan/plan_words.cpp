@@ -104,8 +104,11 @@ std::string say_task(const Words& words, const Task& task) {
   if (task.drill == Drill::cue_starts) return say_cue_starts(words, task);
   if (task.drill == Drill::run_through)
     return words.count("drills.run_through", task.steps.empty() ? 1 : task.steps[0].times);
-  return words.say(fmt::format("drills.{}", drill_word(task.drill)),
-                   {{"bars", bar_range(task.bars.first, task.bars.last)}});
+  return say_drill(words, task.drill, bar_range(task.bars.first, task.bars.last));
+}
+
+std::string say_drill(const Words& words, Drill drill, const std::string& bars) {
+  return words.say(fmt::format("drills.{}", drill_word(drill)), {{"bars", bars}});
 }
 
 }  // namespace cahier

@@ -24,4 +24,7 @@ std::string say_note(const Words& words, DayNote note);
 // "learn 1–4", "cue starts 1, 3 and 2 throws", "2 run-throughs".
 std::string say_task(const Words& words, const Task& task);
 
+// "learn 1–4 and 9–12". For drills that are named by their bars: no cue starts, no run-through.
+std::string say_drill(const Words& words, Drill drill, const std::string& bars);
+
 }  // namespace cahier

@@ -104,35 +104,38 @@ class Planner {
     return plan;
   }
 
-  // The most that can be placed: first without Temper, then as many chunks as can be learned and
-  // kept, without run-throughs.
+  // The most that can be placed, by minutes: with run-throughs and without, then with as many chunks
+  // as can be learned and kept.
   Plan what_fits() {
     const int all = static_cast<int>(work_.order.size());
+    Plan best = finished(lay_out(work_, {-1, false, true, false, false, 0}));
+    const auto take_if_better = [&](Plan plan) {
+      if (!sound(plan)) return false;
+      if (unplaced_minutes(plan) < unplaced_minutes(best)) best = std::move(plan);
+      return true;
+    };
     const std::vector<int> candidates = last_learning_days();
-    if (candidates.empty()) return finished(lay_out(work_, {-1, false, true, false, false, 0}));
+    if (candidates.empty()) return best;
     for (const bool runs : {true, false})
-      for (const int until : candidates) {
-        Plan plan = finished(lay_out(work_, {until, false, true, false, runs, all}));
-        if (sound(plan)) return plan;
-      }
+      for (const int until : candidates)
+        take_if_better(finished(lay_out(work_, {until, false, true, false, runs, all})));
     const int until = practice_days_[latest_position()];
     int fewest = 0;
     int most = all;
-    Plan best = finished(lay_out(work_, {until, false, true, false, false, 0}));
     while (fewest < most) {
       const int chunks = (fewest + most + 1) / 2;
-      Plan plan = finished(lay_out(work_, {until, false, true, false, false, chunks}));
-      const int learned_short = static_cast<int>(
-          std::count_if(plan.unplaced.begin(), plan.unplaced.end(),
-                        [](const Unplaced& one) { return one.drill == Drill::learn; }));
-      if (sound(plan) && learned_short == all - chunks) {
+      if (take_if_better(finished(lay_out(work_, {until, false, true, false, false, chunks}))))
         fewest = chunks;
-        best = std::move(plan);
-      } else {
+      else
         most = chunks - 1;
-      }
     }
     return best;
+  }
+
+  static double unplaced_minutes(const Plan& plan) {
+    double minutes = 0;
+    for (const Unplaced& one : plan.unplaced) minutes += one.minutes;
+    return minutes;
   }
 
   // Whether what is placed keeps the rules, leaving out only whole kinds of work.

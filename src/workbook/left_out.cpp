@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "paper/text_fitting.h"
+#include "plan/left_out.h"
 #include "plan/plan_words.h"
 #include "text/phrasing.h"
 #include "workbook/parts_flow.h"
@@ -15,44 +16,6 @@ namespace {
 
 constexpr double kMinutesWidth = 24;
 constexpr double kRowPadding = 3.5;
-
-// Work of one kind that finds no place for one reason.
-struct LeftOut {
-  int piece = 0;
-  Drill drill = Drill::learn;
-  Why why = Why::no_room_to_learn;
-  double minutes = 0;
-  std::vector<BarRange> bars;  // in bar order, neighbours put together
-
-  bool is_like(const Unplaced& work) const {
-    return piece == work.piece && drill == work.drill && why == work.why;
-  }
-};
-
-void put_together(std::vector<BarRange>& bars) {
-  std::sort(bars.begin(), bars.end());
-  std::vector<BarRange> together;
-  for (const BarRange& range : bars) {
-    if (!together.empty() && range.first <= together.back().last + 1)
-      together.back().last = std::max(together.back().last, range.last);
-    else
-      together.push_back(range);
-  }
-  bars = std::move(together);
-}
-
-std::vector<LeftOut> left_out_of(const Plan& plan) {
-  std::vector<LeftOut> kinds;
-  for (const Unplaced& work : plan.unplaced) {
-    auto kind = std::find_if(kinds.begin(), kinds.end(),
-                             [&](const LeftOut& one) { return one.is_like(work); });
-    if (kind == kinds.end()) kind = kinds.insert(kind, {work.piece, work.drill, work.why, 0, {}});
-    kind->minutes += work.minutes;
-    kind->bars.push_back(work.bars);
-  }
-  for (LeftOut& kind : kinds) put_together(kind.bars);
-  return kinds;
-}
 
 // What a remedy's words ask for; empty for words that speak for themselves.
 std::string meaning_of(const Words& words, const std::string& say) {

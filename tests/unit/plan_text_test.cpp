@@ -52,7 +52,7 @@ TEST_CASE("each day has its date, its minutes and its tasks, weeks apart with th
   CHECK(has_line(text, "Mon  4 Jan  8½ min  learn 1–4"));
   CHECK(has_line(text, "Tue  5 Jan  13 min  recall 1–4 · learn 5–8 · join 1–12"));
   CHECK(has_line(text, "                    Every bar is learned."));
-  CHECK(has_line(text, "Thu  7 Jan          nothing set"));
+  CHECK(has_line(text, "Thu  7 Jan          free"));
   CHECK(has_line(text, "Sun 10 Jan     off"));
   CHECK(holds(text, "forks at cue starts 1, 2 and 1 throw"));
   CHECK(has_line(text, "Mon 11 Jan   5 min  2 run-throughs"));
