@@ -104,8 +104,8 @@ class Planner {
     return plan;
   }
 
-  // The most that can be placed, by minutes: with run-throughs and without, then with as many chunks
-  // as can be learned and kept.
+  // The most that can be placed, by minutes: with run-throughs and without, then with as many
+  // chunks as can be learned and kept.
   Plan what_fits() {
     const int all = static_cast<int>(work_.order.size());
     Plan best = finished(lay_out(work_, {-1, false, true, false, false, 0}));
