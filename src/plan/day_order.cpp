@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <utility>
 
@@ -31,14 +32,33 @@ int rank(Drill drill) {
   return 7;
 }
 
-// Each block holds its share of the day's allowance; a task that would overfill a block opens the
-// next one, so that a short day needs no break.
+// How many blocks the day falls into when none may pass `most` minutes.
+int blocks_needed(const Day& day, double most) {
+  int blocks = 1;
+  double filled = 0;
+  for (const Task& task : day.tasks) {
+    if (filled > 0 && filled + task.minutes > most) {
+      ++blocks;
+      filled = 0;
+    }
+    filled += task.minutes;
+  }
+  return blocks;
+}
+
+// As many blocks as the day's minutes ask for, at most `blocks`, as equal as the tasks allow: the
+// longest as short as can be. A day that hardly passes one block's share needs no break.
 void assign_blocks(Day& day, int blocks) {
-  const double size = day.allowance / blocks;
+  constexpr double kHardly = 1.3;
+  const double share = day.allowance / blocks;
+  const int wanted =
+      std::min(blocks, static_cast<int>(std::ceil(day.minutes() / (kHardly * share))));
+  double most = day.minutes() / std::max(1, wanted);
+  while (blocks_needed(day, most) > std::max(1, wanted)) most += 0.5;
   int block = 0;
   double filled = 0;
   for (Task& task : day.tasks) {
-    if (filled > 0 && filled + task.minutes > size + 0.5 && block + 1 < blocks) {
+    if (filled > 0 && filled + task.minutes > most) {
       ++block;
       filled = 0;
     }

@@ -165,9 +165,9 @@ class PassSheet {
     draw_tick(canvas, cells[3]);
   }
 
+  // Where the last page has room: they are worth no page of their own.
   void spare_rows() {
-    const double height = kStretchHead + kSpareRows * kRow;
-    if (!flow_.fits(height)) flow_.next_page();
+    if (!flow_.fits(kStretchHead + kSpareRows * kRow)) return;
     const Box head = flow_.take(kStretchHead).without_top(1.5);
     draw_line(book_.canvas(), head, book_.words().say("passes.spare"), style::kStrong, Align::left,
               7.5);
