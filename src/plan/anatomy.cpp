@@ -154,12 +154,13 @@ class Dissection {
     for (const LookAlikes& group : piece_.look_alikes) add_fork(group);
   }
 
-  // Sections longer than a stretch also get starts inside, at chunks, about a stretch apart.
+  // Sections longer than eight bars also get starts inside, at chunks, about eight bars apart; in
+  // long pieces about sixteen, so that one table of two dice holds them where it can.
   void add_inner_cues(BarRange section, std::set<int>& bars) const {
-    constexpr int kLongSection = 16;
+    constexpr int kLongPiece = 200;
+    const int apart = piece_.bars > kLongPiece ? 16 : 8;
     const int counted = section.size() - (section.first == 0 ? 1 : 0);
-    if (counted <= kLongSection) return;
-    const int parts = (counted + kLongSection - 1) / kLongSection;
+    const int parts = (counted + apart - 1) / apart;
     for (int part = 1; part < parts; ++part) {
       const int goal = section.last - counted + 1 + counted * part / parts;
       const Passage& passage = result_.passages[passage_at(result_.passages, goal)];
@@ -253,6 +254,14 @@ std::vector<int> Anatomy::chunks_in(BarRange bars) const {
   std::sort(result.begin(), result.end());
   result.erase(std::unique(result.begin(), result.end()), result.end());
   return result;
+}
+
+int Anatomy::level_in(BarRange bars) const {
+  int level = 1;
+  for (int i = passage_at(passages, bars.first);
+       i < static_cast<int>(passages.size()) && passages[i].bars.first <= bars.last; ++i)
+    level = std::max(level, planned.chunks[passages[i].chunk].level);
+  return level;
 }
 
 Anatomy dissect(const Piece& piece, const Method& method, double load) {

@@ -62,6 +62,8 @@ struct Anatomy {
   // Indices of the chunks that lie wholly in `bars`, themselves or by a return, in order, each
   // once.
   std::vector<int> chunks_in(BarRange bars) const;
+  // The level of the hardest chunk that `bars` touch.
+  int level_in(BarRange bars) const;
 };
 
 // Cuts up a piece. `load` is the minutes a chunk should take to learn.

@@ -54,6 +54,15 @@ bool Memory::ripe_enough(const std::vector<int>& chunks, int day) const {
   });
 }
 
+double Memory::progress(const std::vector<int>& chunks, int day) const {
+  double least = 1;
+  for (const int chunk : chunks) {
+    const double whole = 6.0 / 7 * (end_ - learned_[chunk]);
+    least = std::min(least, (day - learned_[chunk]) / std::max(1.0, whole));
+  }
+  return least;
+}
+
 // The last day on which the next recall is in time. Rounding down keeps clear of the rule's edge.
 int Memory::limit_day(int chunk) const {
   if (waits_for_first(chunk)) {
@@ -118,10 +127,7 @@ void Memory::add_wants(const Stretch& stretch, int index, int position, int next
       want.bars.last = anatomy_.planned.chunks[chunk].bars.last;
       want.first = want.first || waits_for_first(chunk);
       want.must = want.must || must(chunk, position);
-      if (ripeness(chunk, today) > want.ripeness) {
-        want.ripeness = ripeness(chunk, today);
-        want.left = end_ - last(chunk);
-      }
+      want.ripeness = std::max(want.ripeness, ripeness(chunk, today));
     }
     want.whole = whole && want.bars == stretch.bars;
     wants.push_back(std::move(want));

@@ -88,6 +88,17 @@ std::vector<int> Proof::cues_to_assign(int day, int count, const Memory& memory,
   return cues;
 }
 
+// The chunks surely played from these cue starts; all chunks when the dice alone decide.
+std::vector<int> Proof::chunks_of(const std::vector<int>& cues) const {
+  std::vector<int> chunks;
+  for (const int cue : cues)
+    for (const int chunk : anatomy_.starts[cue - 1].chunks) chunks.push_back(chunk);
+  if (cues.empty())
+    for (int chunk = 0; chunk < static_cast<int>(anatomy_.planned.chunks.size()); ++chunk)
+      chunks.push_back(chunk);
+  return chunks;
+}
+
 void Proof::add_cue_starts(int position, int day, int end, const Memory& memory,
                            const TaskMaker& make, int next_run, bool begun, double& room,
                            std::vector<Task>& tasks) {
@@ -98,7 +109,7 @@ void Proof::add_cue_starts(int position, int day, int end, const Memory& memory,
   const std::vector<int> cues = cues_to_assign(day, whole ? 1 : 2, memory, next_run);
   for (int throws = whole ? method_.cue_throws : 0; throws >= 0; --throws) {
     if (cues.empty() && throws == 0) return;
-    Task task = make.cue_starts(cues, throws);
+    Task task = make.cue_starts(cues, throws, memory.progress(chunks_of(cues), day));
     if (task.minutes > room) continue;
     task.reason = Reason::every_start;
     for (const int cue : cues) ++assigned_[cue - 1];

@@ -38,6 +38,7 @@ class Proof {
   void add_temper(int position, const std::vector<int>& practice_days, int end,
                   const Memory& memory, const TaskMaker& make, double& room,
                   std::vector<Task>& tasks);
+  std::vector<int> chunks_of(const std::vector<int>& cues) const;
   Task fork_task(const Fork& fork, const TaskMaker& make) const;
   Task temper_task(const Tempering& tempering, const TaskMaker& make) const;
   std::vector<int> cues_to_assign(int day, int count, const Memory& memory, int next_run) const;

@@ -129,15 +129,15 @@ class Layout {
 
   // The kind of recall: whole stretches are passed through slowly, then counting, then recalled at
   // a nearer tempo, in turn; whatever is left of the day decides between them.
-  Task recall_task(const Desk& desk, const Want& want, double room) const {
+  Task recall_task(const Desk& desk, const Want& want, int day, double room) const {
     if (want.whole) {
       const int turn = desk.passes[want.stretch] % 3;
       Task task = turn == 0   ? desk.make.slow_pass(want.bars)
                   : turn == 1 ? desk.make.counted_pass(want.bars)
-                              : desk.make.recall(want.bars);
+                              : desk.make.recall(want.bars, desk.memory.progress(want.chunks, day));
       if (task.minutes <= room) return task;
     }
-    return desk.make.recall(want.bars);
+    return desk.make.recall(want.bars, desk.memory.progress(want.chunks, day));
   }
 
   // Recalls what is wanted, as far as the day reaches; what can wait leaves `kept` minutes free.
@@ -147,12 +147,12 @@ class Layout {
       Desk& desk = *desks_[one.piece];
       const bool pressing = one.want.must || one.want.first || one.want.ripeness >= 1.5;
       const double room = room_[day] - (pressing ? 0 : kept);
-      Task task = recall_task(desk, one.want, room);
+      Task task = recall_task(desk, one.want, day, room);
       if (task.minutes > room) continue;
       task.reason = one.want.first  ? Reason::first_night
                     : one.want.must ? Reason::last_chance
                                     : Reason::best_gap;
-      task.reason_number = one.want.left;
+      task.reason_number = end_ - day;
       if (one.want.whole) ++desk.passes[one.want.stretch];
       desk.memory.retrieve(task.chunks, day);
       desk.joins.played(task);

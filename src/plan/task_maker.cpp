@@ -34,25 +34,30 @@ Task TaskMaker::learn(int chunk) const {
 }
 
 Task TaskMaker::join(BarRange bars) const {
-  Task task = playing(Drill::join, bars, 1, anatomy_.time.join(bars));
+  const int level = anatomy_.level_in(bars);
+  Task task = playing(Drill::join, bars, level, anatomy_.time.join(bars, level));
   task.steps = {together(1)};
   return task;
 }
 
-Task TaskMaker::recall(BarRange bars) const {
-  Task task = playing(Drill::recall, bars, 1, anatomy_.time.recall(bars));
+Task TaskMaker::recall(BarRange bars, double progress) const {
+  const int level = anatomy_.level_in(bars);
+  Task task = playing(Drill::recall, bars, level, anatomy_.time.recall(bars, level));
+  raise_tempo(task, level, progress);
   task.steps = {together(1)};
   return task;
 }
 
 Task TaskMaker::slow_pass(BarRange bars) const {
-  Task task = playing(Drill::slow_pass, bars, 1, anatomy_.time.slow_pass(bars));
+  const int level = anatomy_.level_in(bars);
+  Task task = playing(Drill::slow_pass, bars, level, anatomy_.time.slow_pass(bars, level));
   task.steps = {together(1)};
   return task;
 }
 
 Task TaskMaker::counted_pass(BarRange bars) const {
-  Task task = playing(Drill::counted_pass, bars, 1, anatomy_.time.counted_pass(bars));
+  const int level = anatomy_.level_in(bars);
+  Task task = playing(Drill::counted_pass, bars, level, anatomy_.time.counted_pass(bars, level));
   task.steps = {together(1)};
   return task;
 }
@@ -64,7 +69,13 @@ Task TaskMaker::run_through() const {
   return task;
 }
 
-Task TaskMaker::cue_starts(const std::vector<int>& cues, int throws) const {
+void TaskMaker::raise_tempo(Task& task, int level, double progress) const {
+  const double share = anatomy_.time.share(task.drill, level);
+  task.tempo =
+      anatomy_.time.mark(task.bars.first, share + (1 - share) * std::clamp(progress, 0.0, 1.0));
+}
+
+Task TaskMaker::cue_starts(const std::vector<int>& cues, int throws, double progress) const {
   BarRange bars = anatomy_.planned.piece.whole();
   if (!cues.empty()) {
     bars = anatomy_.starts[cues.front() - 1].bars;
@@ -74,7 +85,12 @@ Task TaskMaker::cue_starts(const std::vector<int>& cues, int throws) const {
     }
   }
   const int starts = static_cast<int>(cues.size()) + throws;
-  Task task = playing(Drill::cue_starts, bars, 1, anatomy_.time.cue_starts(starts));
+  int level = 1;
+  for (const int cue : cues)
+    level = std::max(level, anatomy_.level_in(anatomy_.starts[cue - 1].bars));
+  if (cues.empty()) level = anatomy_.level_in(bars);
+  Task task = playing(Drill::cue_starts, bars, level, anatomy_.time.cue_starts(starts));
+  raise_tempo(task, level, progress);
   task.chunks.clear();
   for (const int cue : cues)
     for (const int chunk : anatomy_.starts[cue - 1].chunks) task.chunks.push_back(chunk);
@@ -88,7 +104,8 @@ Task TaskMaker::cue_starts(const std::vector<int>& cues, int throws) const {
 
 Task TaskMaker::spoken_part(int chunk) const {
   const Chunk& of = anatomy_.planned.chunks[chunk];
-  Task task = playing(Drill::spoken_part, of.bars, of.level, anatomy_.time.spoken_part(of.bars));
+  Task task =
+      playing(Drill::spoken_part, of.bars, of.level, anatomy_.time.spoken_part(of.bars, of.level));
   task.chunks = {chunk};
   const auto& parts = anatomy_.planned.piece.parts();
   for (const std::string& spoken : parts) {

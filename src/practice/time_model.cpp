@@ -49,20 +49,24 @@ int TimeModel::learning_steps() const {
 }
 
 double TimeModel::share(Drill drill, int level) const {
+  const double for_level = method_->learn_tempo[level - 1] / method_->learn_tempo[1];
+  const auto from_memory_share = [&](double share_at_level_2) {
+    return std::min(1.0, share_at_level_2 * for_level);
+  };
   switch (drill) {
     case Drill::learn:
       return method_->learn_tempo[level - 1];
     case Drill::join:
-      return method_->join_tempo;
+      return from_memory_share(method_->join_tempo);
     case Drill::recall:
     case Drill::cue_starts:
-      return method_->recall_tempo;
+      return from_memory_share(method_->recall_tempo);
     case Drill::slow_pass:
-      return method_->slow_tempo;
+      return from_memory_share(method_->slow_tempo);
     case Drill::counted_pass:
-      return method_->counted_tempo;
+      return from_memory_share(method_->counted_tempo);
     case Drill::spoken_part:
-      return method_->spoken_tempo;
+      return from_memory_share(method_->spoken_tempo);
     case Drill::run_through:
     case Drill::write_out:
       return 1;
@@ -81,11 +85,20 @@ double TimeModel::from_memory(BarRange bars, double share_of_tempo) const {
   return up_to_half(method_->setup / 60 + playing(bars, share_of_tempo) * method_->recall_stumble);
 }
 
-double TimeModel::join(BarRange bars) const { return from_memory(bars, method_->join_tempo); }
-double TimeModel::recall(BarRange bars) const { return from_memory(bars, method_->recall_tempo); }
-double TimeModel::slow_pass(BarRange bars) const { return from_memory(bars, method_->slow_tempo); }
-double TimeModel::counted_pass(BarRange bars) const {
-  return from_memory(bars, method_->counted_tempo);
+double TimeModel::join(BarRange bars, int level) const {
+  return from_memory(bars, share(Drill::join, level));
+}
+
+double TimeModel::recall(BarRange bars, int level) const {
+  return from_memory(bars, share(Drill::recall, level));
+}
+
+double TimeModel::slow_pass(BarRange bars, int level) const {
+  return from_memory(bars, share(Drill::slow_pass, level));
+}
+
+double TimeModel::counted_pass(BarRange bars, int level) const {
+  return from_memory(bars, share(Drill::counted_pass, level));
 }
 
 double TimeModel::cue_starts(int starts) const {
@@ -98,10 +111,10 @@ double TimeModel::run_through() const {
   return up_to_half(minutes);
 }
 
-double TimeModel::spoken_part(BarRange bars) const {
+double TimeModel::spoken_part(BarRange bars, int level) const {
   const int ways = static_cast<int>(piece_->parts().size());
-  const double once =
-      playing(bars, method_->spoken_tempo) * method_->recall_stumble + method_->learn_pause / 60;
+  const double once = playing(bars, share(Drill::spoken_part, level)) * method_->recall_stumble +
+                      method_->learn_pause / 60;
   return up_to_half(method_->setup / 60 + ways * method_->spoken_times * once);
 }
 

@@ -24,16 +24,18 @@ class TimeModel {
 
   // Minutes of a whole task, rounded up to half a minute. Nothing takes less than half a minute.
   double learn(BarRange bars, int level) const;
-  double join(BarRange bars) const;
-  double recall(BarRange bars) const;
-  double slow_pass(BarRange bars) const;
-  double counted_pass(BarRange bars) const;
+  double join(BarRange bars, int level) const;
+  double recall(BarRange bars, int level) const;
+  double slow_pass(BarRange bars, int level) const;
+  double counted_pass(BarRange bars, int level) const;
   double cue_starts(int starts) const;
   double run_through() const;
-  double spoken_part(BarRange bars) const;
+  double spoken_part(BarRange bars, int level) const;
   double write_out(BarRange bars, int level) const;
 
-  // The share of the performance tempo that a drill is played at.
+  // The share of the performance tempo that a drill is played at. The method's numbers for drills
+  // from memory are those of level 2; they follow the tempo of learning for other levels, so that
+  // nothing is joined faster than it was learned.
   double share(Drill drill, int level) const;
   // Steps of learning: each part alone and then together, or one step for a single part.
   int learning_steps() const;

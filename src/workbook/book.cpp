@@ -88,6 +88,11 @@ int Book::page_of_day(Date date) const {
   return found == known_.days.end() ? 0 : found->second;
 }
 
+int Book::page_of_task(const Task& task, std::string_view sheet) const {
+  const auto found = known_.tasks.find(task.id);
+  return found == known_.tasks.end() ? page_of(sheet) : found->second;
+}
+
 Contents Book::contents() const {
   Contents contents = contents_;
   contents.pages = canvas_.page_count();

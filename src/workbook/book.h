@@ -22,6 +22,7 @@ struct Print {
 struct Contents {
   std::map<std::string, int, std::less<>> sheets;  // first page of each sheet, by its packet name
   std::map<Date, int> days;                        // page of each day's panel
+  std::map<std::string, int, std::less<>> tasks;   // page of a task's own block, by its id
   int pages = 0;
   bool operator==(const Contents&) const = default;
 };
@@ -60,10 +61,14 @@ class Book {
   // The first page of a sheet, the page of a day's panel, all pages: 0 when not known (yet).
   int page_of(std::string_view sheet) const;
   int page_of_day(Date date) const;
+  // Where a task has its own block to write in; else the first page of `sheet`.
+  int page_of_task(const Task& task, std::string_view sheet) const;
   int pages() const { return known_.pages; }
 
   // Notes that the panel of `date` stands on the current page.
   void note_day(Date date) { contents_.days[date] = page(); }
+  // Notes that the block of a task, to write in, stands on the current page.
+  void note_task(const Task& task) { contents_.tasks[task.id] = page(); }
   // What was found while drawing.
   Contents contents() const;
 

@@ -38,6 +38,10 @@ std::vector<Term> drill_terms(const Plan& plan, const Words& words) {
                    words.say("how_to_use.recall_means", {{"number", method.first_recall_days}})});
   terms.push_back({words.say("how_to_use.cue_starts"),
                    words.count("how_to_use.cue_starts_mean", method.cue_throws)});
+  const bool forks = std::any_of(plan.pieces.begin(), plan.pieces.end(), [](const auto& piece) {
+    return !piece.piece.look_alikes.empty();
+  });
+  if (forks) terms.push_back({words.say("how_to_use.fork"), words.say("how_to_use.fork_means")});
   terms.push_back(
       {words.say("how_to_use.slow_pass"),
        words.say("how_to_use.slow_pass_means", {{"percent", percent(method.slow_tempo)}})});
@@ -74,6 +78,7 @@ void draw_how_to_use(Book& book) {
 
   prose.heading(words.say("how_to_use.trouble_heading"));
   prose.term(words.say("how_to_use.ticks"), words.say("how_to_use.ticks_mean"), label_width);
+  prose.term(words.say("how_to_use.minutes"), words.say("how_to_use.minutes_mean"), label_width);
   prose.term(words.say("how_to_use.slip"), words.say("how_to_use.slip_means"), label_width);
   prose.term(words.say("how_to_use.missed"),
              words.say(has_note(book.plan(), DayNote::catch_up) ? "how_to_use.missed_catch_up"

@@ -29,16 +29,17 @@ Box DayPanels::task_area(const Box& box) const { return box.without_left(date_wi
 int DayPanels::page_for(const Task& task) const {
   switch (task.drill) {
     case Drill::cue_starts:
+      if (task.fork) return book_.page_of_task(task, "look-alikes");
       return task.throws > 0 ? book_.page_of("cue starts") : 0;
     case Drill::run_through:
       return book_.page_of("run-throughs");
     case Drill::write_out:
-      return book_.page_of("write-outs");
+      return book_.page_of_task(task, "write-outs");
     case Drill::spoken_part:
-      return book_.page_of("spoken parts");
+      return book_.page_of_task(task, "spoken parts");
     case Drill::slow_pass:
     case Drill::counted_pass:
-      return book_.page_of("passes");
+      return book_.page_of_task(task, "passes");
     default:
       return 0;
   }

@@ -157,6 +157,7 @@ class PassSheet {
     const Words& words = book_.words();
     Canvas& canvas = book_.canvas();
     const std::vector<Box> cells = table_.draw_row(canvas, flow_.take(kRow));
+    book_.note_task(*pass.task);
     const bool slow = pass.task->drill == Drill::slow_pass;
     draw_cell(canvas, cells[0], words.say(slow ? "passes.slow" : "passes.counted"), style::kStrong);
     if (pass.task->tempo)

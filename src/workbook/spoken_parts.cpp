@@ -32,6 +32,7 @@ class SpokenParts {
 
   void planned(Date date, const Task& task) {
     const Box block = flow_.take(kStep * static_cast<double>(task.steps.size()));
+    book_.note_task(task);
     const Box left = block.left(head_width(block));
     draw_line(book_.canvas(), left.top(8), bar_range(task.bars.first, task.bars.last),
               style::kStandBars, Align::left, 12.75);

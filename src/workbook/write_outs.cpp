@@ -55,7 +55,10 @@ class WriteOuts {
       const bool first = at == 0;
       const bool last = at + 1 == systems.size();
       const Box box = flow_.take(system + (first ? kHead : 0) + (last ? kCheck : 0));
-      if (first) draw_head(box.top(kHead), date, task.bars);
+      if (first) {
+        book_.note_task(task);
+        draw_head(box.top(kHead), date, task.bars);
+      }
       draw_system(book_.canvas(), box.without_top(first ? kHead : 0), systems[at], measures_);
       if (last) draw_check(box.bottom(kCheck).top(style::kWritingRow));
     }
