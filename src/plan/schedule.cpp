@@ -5,43 +5,13 @@
 #include <optional>
 
 #include "plan/day_order.h"
-#include "plan/join_list.h"
-#include "plan/memory.h"
-#include "plan/prove.h"
+#include "plan/desk.h"
 #include "plan/quota.h"
-#include "plan/run_days.h"
-#include "plan/task_maker.h"
 
 namespace cahier {
 namespace {
 
 constexpr double kWorthwhile = 2;  // minutes
-
-// One piece while it is being laid out.
-struct Desk {
-  Desk(const Anatomy& of, const Terms& terms, int piece, const std::vector<int>& practice_days,
-       int end)
-      : anatomy(of),
-        make(of, terms.method, piece),
-        memory(of, terms.method, practice_days, end),
-        joins(of, terms.method),
-        passes(of.stretches.size(), 0),
-        proof(of, terms) {}
-
-  const Anatomy& anatomy;
-  TaskMaker make;
-  Memory memory;
-  JoinList joins;
-  std::vector<int> passes;  // whole recalls so far, by stretch
-  Proof proof;
-  RunDays runs;
-
-  int next_run(int after) const {
-    for (int day = after + 1; day < static_cast<int>(runs.runs.size()); ++day)
-      if (runs.runs[day] > 0) return day;
-    return -1;
-  }
-};
 
 class Layout {
  public:
