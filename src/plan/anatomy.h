@@ -23,6 +23,12 @@ struct Stretch {
   BarRange bars;
   int first_chunk = 0;
   int last_chunk = 0;  // inclusive
+
+  std::vector<int> chunks() const {
+    std::vector<int> all;
+    for (int chunk = first_chunk; chunk <= last_chunk; ++chunk) all.push_back(chunk);
+    return all;
+  }
 };
 
 // Two neighbouring passages whose join must be played; `left` and `left + 1`.

@@ -146,10 +146,7 @@ class Layout {
       if (!desk.memory.everything_learned() || desk.runs.runs[day] > 0) continue;
       for (int index = 0; index < static_cast<int>(desk.passes.size()); ++index) {
         const Stretch& stretch = desk.anatomy.stretches[index];
-        std::vector<int> chunks;
-        for (int chunk = stretch.first_chunk; chunk <= stretch.last_chunk; ++chunk)
-          chunks.push_back(chunk);
-        if (desk.passes[index] >= 2 || !desk.memory.ripe_enough(chunks, day)) continue;
+        if (desk.passes[index] >= 2 || !desk.memory.ripe_enough(stretch.chunks(), day)) continue;
         Task task = desk.passes[index] == 0 ? desk.make.slow_pass(stretch.bars)
                                             : desk.make.counted_pass(stretch.bars);
         if (task.minutes > room_[day]) continue;
