@@ -71,6 +71,8 @@ void draw_how_to_use(Book& book) {
   int number = 0;
   for (const std::string& step : words.list("how_to_use.steps"))
     prose.term(std::to_string(++number), step, 8);
+  // Before anything that may move to a second page on smaller paper.
+  prose.framed(words.list("how_to_use.cautions"));
 
   prose.heading(words.say("how_to_use.terms_heading"));
   for (const Term& term : drill_terms(book.plan(), words))
@@ -84,7 +86,6 @@ void draw_how_to_use(Book& book) {
              words.say(has_note(book.plan(), DayNote::catch_up) ? "how_to_use.missed_catch_up"
                                                                 : "how_to_use.missed_means"),
              label_width);
-  prose.framed(words.list("how_to_use.cautions"));
 }
 
 }  // namespace cahier
