@@ -60,7 +60,7 @@ class Search {
   }
 
  private:
-  bool fits(const Terms& terms) const { return make_plan(pieces_, terms).fits; }
+  bool fits(const Terms& terms) const { return plan_that_fits(pieces_, terms).has_value(); }
 
   // Every practice weekday's minutes grow alike, in whole minutes of the longest day.
   Terms with_longest_day(double minutes) const {

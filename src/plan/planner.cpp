@@ -28,7 +28,8 @@ class Planner {
       if (days_[day].allowance > 0) practice_days_.push_back(day);
   }
 
-  Plan plan() {
+  // A plan that places everything, the most comfortable found; nullopt when none is found.
+  std::optional<Plan> that_fits() const {
     const int all = static_cast<int>(work_.order.size());
     for (const bool catch_up : {true, false})
       for (const int until : last_learning_days()) {
@@ -39,7 +40,35 @@ class Planner {
       Plan plan = finished(lay_out(work_, {until, false, true, true, true, all}));
       if (plan.fits && breaches(plan).empty()) return plan;
     }
-    return what_fits();
+    return std::nullopt;
+  }
+
+  // The most that can be placed, by minutes: with run-throughs and without, then with as many
+  // chunks as can be learned and kept.
+  Plan what_fits() const {
+    const int all = static_cast<int>(work_.order.size());
+    Plan best = finished(lay_out(work_, {-1, false, true, false, false, 0}));
+    const auto take_if_better = [&](Plan plan) {
+      if (!sound(plan)) return false;
+      if (unplaced_minutes(plan) < unplaced_minutes(best)) best = std::move(plan);
+      return true;
+    };
+    const std::vector<int> candidates = last_learning_days();
+    if (candidates.empty()) return best;
+    for (const bool runs : {true, false})
+      for (const int until : candidates)
+        take_if_better(finished(lay_out(work_, {until, false, true, false, runs, all})));
+    const int until = practice_days_[latest_position()];
+    int fewest = 0;
+    int most = all;
+    while (fewest < most) {
+      const int chunks = (fewest + most + 1) / 2;
+      if (take_if_better(finished(lay_out(work_, {until, false, true, false, false, chunks}))))
+        fewest = chunks;
+      else
+        most = chunks - 1;
+    }
+    return best;
   }
 
  private:
@@ -104,34 +133,6 @@ class Planner {
     return plan;
   }
 
-  // The most that can be placed, by minutes: with run-throughs and without, then with as many
-  // chunks as can be learned and kept.
-  Plan what_fits() {
-    const int all = static_cast<int>(work_.order.size());
-    Plan best = finished(lay_out(work_, {-1, false, true, false, false, 0}));
-    const auto take_if_better = [&](Plan plan) {
-      if (!sound(plan)) return false;
-      if (unplaced_minutes(plan) < unplaced_minutes(best)) best = std::move(plan);
-      return true;
-    };
-    const std::vector<int> candidates = last_learning_days();
-    if (candidates.empty()) return best;
-    for (const bool runs : {true, false})
-      for (const int until : candidates)
-        take_if_better(finished(lay_out(work_, {until, false, true, false, runs, all})));
-    const int until = practice_days_[latest_position()];
-    int fewest = 0;
-    int most = all;
-    while (fewest < most) {
-      const int chunks = (fewest + most + 1) / 2;
-      if (take_if_better(finished(lay_out(work_, {until, false, true, false, false, chunks}))))
-        fewest = chunks;
-      else
-        most = chunks - 1;
-    }
-    return best;
-  }
-
   static double unplaced_minutes(const Plan& plan) {
     double minutes = 0;
     for (const Unplaced& one : plan.unplaced) minutes += one.minutes;
@@ -157,8 +158,14 @@ class Planner {
 
 }  // namespace
 
+std::optional<Plan> plan_that_fits(const std::vector<Piece>& pieces, const Terms& terms) {
+  return Planner(pieces, terms).that_fits();
+}
+
 Plan make_plan(const std::vector<Piece>& pieces, const Terms& terms) {
-  return Planner(pieces, terms).plan();
+  const Planner planner(pieces, terms);
+  if (auto plan = planner.that_fits()) return *std::move(plan);
+  return planner.what_fits();
 }
 
 }  // namespace cahier

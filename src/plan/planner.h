@@ -1,6 +1,7 @@
 // A plan from pieces and terms: tries ways of pacing until one satisfies every rule.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "plan/plan.h"
@@ -13,5 +14,9 @@ namespace cahier {
 // Every plan returned has passed the checker; a breach in a plan that should fit makes it not fit.
 // REQUIRES: from < by, at least one piece.
 Plan make_plan(const std::vector<Piece>& pieces, const Terms& terms);
+
+// The same plan where everything has a place, else nullopt: for asking what would fit, without the
+// work of placing as much as can be. REQUIRES as above.
+std::optional<Plan> plan_that_fits(const std::vector<Piece>& pieces, const Terms& terms);
 
 }  // namespace cahier
