@@ -86,15 +86,14 @@ int bar_before_fork(const std::vector<Passage>& passages, BarRange look_alike, i
 
 class Dissection {
  public:
-  Dissection(const Piece& piece, const Method& method, double load)
+  Dissection(const Piece& piece, const Method& method, std::vector<Chunk> chunks)
       : piece_(piece),
         method_(method),
         result_{{}, TimeModel(piece, method), {}, {}, {}, {}, {}, {}, {}, {}, {}} {
-    const std::vector<Section> sections = divide_into_sections(piece);
     result_.planned.piece = piece;
-    for (const Section& section : sections)
+    for (const Section& section : divide_into_sections(piece))
       result_.planned.sections.push_back({section.name, section.bars, section.same_as});
-    result_.planned.chunks = divide_into_chunks(piece, sections, method, result_.time, load);
+    result_.planned.chunks = std::move(chunks);
     result_.passages = passages_of(piece, result_.planned.sections, result_.planned.chunks);
     result_.stretches = stretches_of(result_.planned.chunks, method.stretch_bars);
     index_stretches();
@@ -264,8 +263,14 @@ int Anatomy::level_in(BarRange bars) const {
   return level;
 }
 
+Anatomy dissect(const Piece& piece, const Method& method, std::vector<Chunk> chunks) {
+  return Dissection(piece, method, std::move(chunks)).take();
+}
+
 Anatomy dissect(const Piece& piece, const Method& method, double load) {
-  return Dissection(piece, method, load).take();
+  return dissect(piece, method,
+                 divide_into_chunks(piece, divide_into_sections(piece), method,
+                                    TimeModel(piece, method), load));
 }
 
 }  // namespace cahier

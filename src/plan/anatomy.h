@@ -75,5 +75,7 @@ struct Anatomy {
 // Cuts up a piece. `load` is the minutes a chunk should take to learn.
 // REQUIRES: piece and method outlive the result.
 Anatomy dissect(const Piece& piece, const Method& method, double load);
+// The same with chunks cut already.
+Anatomy dissect(const Piece& piece, const Method& method, std::vector<Chunk> chunks);
 
 }  // namespace cahier

@@ -4,11 +4,13 @@
 #include <vector>
 
 #include "plan/anatomy.h"
+#include "plan/fork_list.h"
 #include "plan/join_list.h"
 #include "plan/memory.h"
 #include "plan/prove.h"
 #include "plan/run_days.h"
 #include "plan/task_maker.h"
+#include "plan/temper_list.h"
 #include "plan/terms.h"
 
 namespace cahier {
@@ -21,13 +23,19 @@ struct Desk {
         memory(of, terms.method, practice_days, end),
         joins(of, terms.method),
         passes(of.stretches.size(), 0),
-        proof(of, terms) {}
+        forks(of),
+        temper(of, terms),
+        proof(of, terms, forks, temper) {}
+  Desk(const Desk&) = delete;
+  Desk& operator=(const Desk&) = delete;
 
   const Anatomy& anatomy;
   TaskMaker make;
   Memory memory;
   JoinList joins;
   std::vector<int> passes;  // whole recalls so far, by stretch
+  ForkList forks;
+  TemperList temper;
   Proof proof;
   RunDays runs;
 

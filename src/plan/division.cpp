@@ -100,16 +100,9 @@ class PhraseCutter {
     return chunks;
   }
 
-  int level(BarRange bars) const {
-    int hardest = 1;
-    for (int bar = bars.first; bar <= bars.last; ++bar)
-      hardest = std::max(hardest, piece_.level_at(bar));
-    return hardest;
-  }
-
  private:
   double cost(BarRange chunk, int offset) const {
-    const double off_load = time_.learn(chunk, level(chunk)) / load_ - 1;
+    const double off_load = time_.learn(chunk, hardest_level(piece_, chunk)) / load_ - 1;
     // Too much for a session is worse than too little.
     double points = off_load > 0 ? 2 * off_load * off_load : off_load * off_load;
     if (offset % 4 != 0) points += 0.15;
@@ -155,23 +148,36 @@ std::vector<Section> divide_into_sections(const Piece& piece) {
   return sections;
 }
 
-std::vector<Chunk> divide_into_chunks(const Piece& piece, const std::vector<Section>& sections,
-                                      const Method& method, const TimeModel& time, double load) {
-  const PhraseCutter cutter(piece, method, time, load);
+std::vector<BarRange> phrases_of(const Section& section) {
+  return section.phrases.empty() ? std::vector<BarRange>{section.bars} : section.phrases;
+}
+
+int hardest_level(const Piece& piece, BarRange bars) {
+  int hardest = 1;
+  for (int bar = bars.first; bar <= bars.last; ++bar)
+    hardest = std::max(hardest, piece.level_at(bar));
+  return hardest;
+}
+
+std::vector<Chunk> cut_into_chunks(const Piece& piece, const std::vector<Section>& sections,
+                                   const CutPhrase& cut) {
   const std::vector<std::string> label = labels(sections);
   std::vector<Chunk> chunks;
   for (int index = 0; index < static_cast<int>(sections.size()); ++index) {
-    const Section& section = sections[index];
-    if (section.same_as) continue;
-    const std::vector<BarRange> phrases =
-        section.phrases.empty() ? std::vector<BarRange>{section.bars} : section.phrases;
+    if (sections[index].same_as) continue;
     int number = 0;
-    for (const BarRange& phrase : phrases)
-      for (const BarRange& bars : cutter.cut(phrase))
+    for (const BarRange& phrase : phrases_of(sections[index]))
+      for (const BarRange& bars : cut(phrase))
         chunks.push_back(
-            {fmt::format("{}{}", label[index], ++number), bars, index, cutter.level(bars)});
+            {fmt::format("{}{}", label[index], ++number), bars, index, hardest_level(piece, bars)});
   }
   return chunks;
+}
+
+std::vector<Chunk> divide_into_chunks(const Piece& piece, const std::vector<Section>& sections,
+                                      const Method& method, const TimeModel& time, double load) {
+  const PhraseCutter cutter(piece, method, time, load);
+  return cut_into_chunks(piece, sections, [&](BarRange phrase) { return cutter.cut(phrase); });
 }
 
 }  // namespace cahier

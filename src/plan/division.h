@@ -1,6 +1,7 @@
 // Sections and chunks: where a piece is cut.
 #pragma once
 
+#include <functional>
 #include <vector>
 
 #include "plan/plan.h"
@@ -17,5 +18,18 @@ std::vector<Section> divide_into_sections(const Piece& piece);
 // cuts on every fourth bar of the phrase preferred. A pickup rides with the first chunk.
 std::vector<Chunk> divide_into_chunks(const Piece& piece, const std::vector<Section>& sections,
                                       const Method& method, const TimeModel& time, double load);
+
+// The bars of one phrase, cut.
+using CutPhrase = std::function<std::vector<BarRange>(BarRange phrase)>;
+
+// Names the chunks that every section that is not a return is cut into, phrase by phrase.
+std::vector<Chunk> cut_into_chunks(const Piece& piece, const std::vector<Section>& sections,
+                                   const CutPhrase& cut);
+
+// The section's phrases; where it names none, the whole section.
+std::vector<BarRange> phrases_of(const Section& section);
+
+// The hardest level among bars.
+int hardest_level(const Piece& piece, BarRange bars);
 
 }  // namespace cahier

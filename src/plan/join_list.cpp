@@ -1,5 +1,7 @@
 #include "plan/join_list.h"
 
+#include <algorithm>
+
 namespace cahier {
 
 JoinList::JoinList(const Anatomy& anatomy, const Method& method)
@@ -20,7 +22,18 @@ void JoinList::played(const Task& task) {
   }
 }
 
-std::vector<Task> JoinList::take(const Memory& memory, const TaskMaker& make, double room) {
+bool JoinList::waits(int chunk, int next) const {
+  const auto& joins = anatomy_.joins_of[chunk];
+  return std::any_of(joins.begin(), joins.end(), [&](int index) {
+    const Join& join = anatomy_.joins[index];
+    return join.left_chunk == chunk && join.right_chunk == next &&
+           !anatomy_.passages[join.left].in_return && !anatomy_.passages[join.left + 1].in_return &&
+           open_.contains(join.left);
+  });
+}
+
+std::vector<Task> JoinList::take(const Memory& memory, const TaskMaker& make, double room,
+                                 bool lead_in) {
   std::vector<Task> tasks;
   const std::set<int> waiting = open_;
   for (auto next = waiting.begin(); next != waiting.end();) {
@@ -30,7 +43,7 @@ std::vector<Task> JoinList::take(const Memory& memory, const TaskMaker& make, do
       last = *next++ + 1;
     const auto& passages = anatomy_.passages;
     int from = first;
-    while (from > 0 && passages[from - 1].section == passages[first].section &&
+    while (lead_in && from > 0 && passages[from - 1].section == passages[first].section &&
            memory.learned(passages[from - 1].chunk) && short_enough(from - 1, last))
       --from;
     for (; from <= first; ++from) {

@@ -20,10 +20,14 @@ class JoinList {
   // A task was played across whatever joins lie in its bars.
   void played(const Task& task);
 
+  // Whether the join from one chunk on to the next, where both stand, is still to be played.
+  bool waits(int chunk, int next) const;
+
   // Join tasks for all that is to be played, as far as `room` reaches: neighbouring joins in one
   // task, each from the beginning of the section's learned bars where a stretch's length and the
-  // room allow it. Marks them as played.
-  std::vector<Task> take(const Memory& memory, const TaskMaker& make, double room);
+  // room allow it and `lead_in` asks for it. Marks them as played.
+  std::vector<Task> take(const Memory& memory, const TaskMaker& make, double room,
+                         bool lead_in = true);
 
   // Bars of the joins that were to be played and were not.
   std::vector<BarRange> left_over() const;

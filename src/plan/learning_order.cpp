@@ -18,7 +18,9 @@ double hardness(const Anatomy& anatomy, int section) {
   return bars > 0 ? sum / bars : 0;
 }
 
-std::vector<int> order_of_one(const Anatomy& anatomy, Order order) {
+}  // namespace
+
+std::vector<int> sections_in_order(const Anatomy& anatomy, Order order) {
   std::vector<int> sections(anatomy.planned.sections.size());
   std::iota(sections.begin(), sections.end(), 0);
   if (order == Order::backward) std::reverse(sections.begin(), sections.end());
@@ -28,6 +30,13 @@ std::vector<int> order_of_one(const Anatomy& anatomy, Order order) {
     std::stable_sort(sections.begin(), sections.end(),
                      [&](int a, int b) { return hard[a] > hard[b]; });
   }
+  return sections;
+}
+
+namespace {
+
+std::vector<int> order_of_one(const Anatomy& anatomy, Order order) {
+  const std::vector<int> sections = sections_in_order(anatomy, order);
   std::vector<std::vector<int>> chunks_of(sections.size());
   for (int chunk = 0; chunk < static_cast<int>(anatomy.planned.chunks.size()); ++chunk)
     chunks_of[anatomy.planned.chunks[chunk].section].push_back(chunk);

@@ -37,6 +37,10 @@ class Memory {
   bool everything_learned() const { return learned_count_ == static_cast<int>(learned_.size()); }
   int last_learning_day() const { return last_learning_day_; }
 
+  bool waits_for_first(int chunk) const { return learned(chunk) && retrieved_[chunk] < 0; }
+  // Whether the chunk's next recall would be late on the practice day after this one.
+  bool must(int chunk, int position) const;
+
   // Days since the chunk was last played from memory or learned, in best gaps.
   double ripeness(int chunk, int day) const;
   // Whether all are learned, first recalled, and at least half a best gap ago.
@@ -57,11 +61,9 @@ class Memory {
   bool holds_to_the_end(int chunk) const;
 
  private:
-  bool waits_for_first(int chunk) const { return learned(chunk) && retrieved_[chunk] < 0; }
   int last(int chunk) const { return retrieved_[chunk] >= 0 ? retrieved_[chunk] : learned_[chunk]; }
   double best(int from_day) const { return best_gap_[end_ - from_day]; }
   int limit_day(int chunk) const;
-  bool must(int chunk, int position) const;
   bool better_left_to_run(int chunk, int position, int next_run) const;
   void add_wants(const Stretch& stretch, int index, int position, int next_run,
                  std::vector<Want>& wants) const;

@@ -6,48 +6,71 @@
 #include "plan/anatomy.h"
 #include "plan/check_plan.h"
 #include "plan/day_order.h"
+#include "plan/fill_days.h"
+#include "plan/lower_bound.h"
 #include "plan/schedule.h"
+#include "plan/squeeze.h"
 
 namespace cahier {
 namespace {
 
+constexpr double kAnyLoad = 1e3;  // minutes that no chunk reaches: as large as they may be
+
 // Minutes a chunk should take: the method's, less where the days are short.
 double chunk_load(const Terms& terms) {
-  const double most = *std::max_element(terms.minutes.begin(), terms.minutes.end());
-  return std::min(terms.method.chunk_minutes, 0.6 * most);
+  return std::min(terms.method.chunk_minutes, 0.6 * longest_day(terms));
 }
+
+// The pieces cut up in one way, and all that is to be planned of them.
+struct Cut {
+  Cut(std::vector<Anatomy> cut, const Terms& terms, const std::vector<Day>& days)
+      : anatomies(std::move(cut)),
+        work{terms, anatomies, days, learning_order(anatomies, terms.order)} {}
+  Cut(const Cut&) = delete;
+  Cut& operator=(const Cut&) = delete;
+
+  std::vector<int> sizes() const {
+    std::vector<int> sizes;
+    for (const Anatomy& anatomy : anatomies)
+      for (const Chunk& chunk : anatomy.planned.chunks) sizes.push_back(chunk.bars.size());
+    return sizes;
+  }
+
+  std::vector<Anatomy> anatomies;
+  Work work;
+};
 
 class Planner {
  public:
   Planner(const std::vector<Piece>& pieces, const Terms& terms)
-      : terms_(terms), days_(calendar(terms)) {
-    for (const Piece& piece : pieces)
-      anatomies_.push_back(dissect(piece, terms_.method, chunk_load(terms_)));
-    work_.order = learning_order(anatomies_, terms.order);
+      : pieces_(pieces),
+        terms_(terms),
+        days_(calendar(terms)),
+        cut_(cut_for_load(chunk_load(terms)), terms, days_) {
     for (int day = 0; day < static_cast<int>(days_.size()); ++day)
       if (days_[day].allowance > 0) practice_days_.push_back(day);
   }
 
   // A plan that places everything, the most comfortable found; nullopt when none is found.
   std::optional<Plan> that_fits() const {
-    const int all = static_cast<int>(work_.order.size());
+    if (!could_fit(pieces_, terms_)) return std::nullopt;
+    const int all = static_cast<int>(cut_.work.order.size());
     for (const bool catch_up : {true, false})
-      for (const int until : last_learning_days()) {
-        Plan plan = finished(lay_out(work_, {until, catch_up, false, true, true, all}));
-        if (plan.fits && breaches(plan).empty()) return plan;
-      }
-    for (const int until : last_learning_days(1)) {
-      Plan plan = finished(lay_out(work_, {until, false, true, true, true, all}));
-      if (plan.fits && breaches(plan).empty()) return plan;
-    }
-    return std::nullopt;
+      for (const int until : last_learning_days())
+        if (auto plan =
+                sound_plan(cut_, lay_out(cut_.work, {until, catch_up, false, true, true, all})))
+          return plan;
+    for (const int until : last_learning_days(1))
+      if (auto plan = sound_plan(cut_, lay_out(cut_.work, {until, false, true, true, true, all})))
+        return plan;
+    return squeezed();
   }
 
   // The most that can be placed, by minutes: with run-throughs and without, then with as many
   // chunks as can be learned and kept.
   Plan what_fits() const {
-    const int all = static_cast<int>(work_.order.size());
-    Plan best = finished(lay_out(work_, {-1, false, true, false, false, 0}));
+    const int all = static_cast<int>(cut_.work.order.size());
+    Plan best = finished(cut_, lay_out(cut_.work, {-1, false, true, false, false, 0}));
     const auto take_if_better = [&](Plan plan) {
       if (!sound(plan)) return false;
       if (unplaced_minutes(plan) < unplaced_minutes(best)) best = std::move(plan);
@@ -57,13 +80,14 @@ class Planner {
     if (candidates.empty()) return best;
     for (const bool runs : {true, false})
       for (const int until : candidates)
-        take_if_better(finished(lay_out(work_, {until, false, true, false, runs, all})));
+        take_if_better(finished(cut_, lay_out(cut_.work, {until, false, true, false, runs, all})));
     const int until = practice_days_[latest_position()];
     int fewest = 0;
     int most = all;
     while (fewest < most) {
       const int chunks = (fewest + most + 1) / 2;
-      if (take_if_better(finished(lay_out(work_, {until, false, true, false, false, chunks}))))
+      if (take_if_better(
+              finished(cut_, lay_out(cut_.work, {until, false, true, false, false, chunks}))))
         fewest = chunks;
       else
         most = chunks - 1;
@@ -72,6 +96,60 @@ class Planner {
   }
 
  private:
+  std::vector<Anatomy> cut_for_load(double load) const {
+    std::vector<Anatomy> anatomies;
+    for (const Piece& piece : pieces_) anatomies.push_back(dissect(piece, terms_.method, load));
+    return anatomies;
+  }
+
+  // Chunks that fill the days when every day keeps some minutes for what is learned already, and
+  // every third more.
+  std::vector<Anatomy> cut_to_fill(double kept, double kept_every_third) const {
+    std::vector<double> minutes;
+    for (const int day : practice_days_)
+      minutes.push_back(days_[day].allowance - (minutes.size() % 3 == 2 ? kept_every_third : kept));
+    std::vector<Anatomy> anatomies;
+    for (std::size_t piece = 0; piece < pieces_.size(); ++piece)
+      anatomies.push_back(dissect(
+          pieces_[piece], terms_.method,
+          divide_to_fill(pieces_[piece], sections_in_order(cut_.anatomies[piece], terms_.order),
+                         terms_.method, minutes)));
+    return anatomies;
+  }
+
+  // Chunks of the usual size first; then those that fill the days, and the largest of all, which
+  // take the least time.
+  std::optional<Plan> squeezed() const {
+    std::vector<std::vector<int>> tried;
+    const auto attempt = [&](std::vector<Anatomy> anatomies) -> std::optional<Plan> {
+      const Cut cut(std::move(anatomies), terms_, days_);
+      const std::vector<int> sizes = cut.sizes();
+      if (std::find(tried.begin(), tried.end(), sizes) != tried.end()) return std::nullopt;
+      tried.push_back(sizes);
+      return squeezed(cut);
+    };
+    if (auto plan = attempt(cut_for_load(chunk_load(terms_)))) return plan;
+    for (const double kept : {1.0, 2.0, 0.0, 0.5, 1.5, 3.0})
+      if (auto plan = attempt(cut_to_fill(kept, kept))) return plan;
+    for (const double kept : {1.5, 1.0, 2.0, 3.0, 4.0})
+      if (auto plan = attempt(cut_to_fill(0, kept))) return plan;
+    return attempt(cut_for_load(kAnyLoad));
+  }
+
+  std::optional<Plan> squeezed(const Cut& cut) const {
+    for (const bool out_of_order : {false, true})
+      for (const bool temper_first : {false, true}) {
+        if (temper_first && terms_.temper == Temper::no) continue;
+        for (const bool recalls_grow : {false, true})
+          for (const auto reach :
+               {Packing::Reach::unsettled, Packing::Reach::ripe, Packing::Reach::all})
+            if (auto plan = sound_plan(
+                    cut, squeeze(cut.work, {reach, out_of_order, recalls_grow, temper_first})))
+              return plan;
+      }
+    return std::nullopt;
+  }
+
   // Candidates for the last day of learning, the most comfortable first: leaving the method's share
   // of the days to prove, then later, then earlier.
   std::vector<int> last_learning_days(int least_step = 0) const {
@@ -102,8 +180,8 @@ class Planner {
   int comfortable_position() const {
     const double practice = static_cast<double>(practice_days_.size());
     double learning = 0;
-    for (const Work::Item& item : work_.order)
-      learning += anatomies_[item.piece].learn_minutes[item.chunk];
+    for (const Work::Item& item : cut_.work.order)
+      learning += cut_.anatomies[item.piece].learn_minutes[item.chunk];
     double allowance = 0;
     for (const int day : practice_days_) allowance += days_[day].allowance;
     if (practice > 0) allowance /= practice;
@@ -111,12 +189,18 @@ class Planner {
     // tenths of the time for new bars: common practice.
     const double chunks_a_day = std::max(1.0, allowance / 15);
     const double needed = std::max(learning / std::max(1.0, 0.6 * allowance),
-                                   static_cast<double>(work_.order.size()) / chunks_a_day);
+                                   static_cast<double>(cut_.work.order.size()) / chunks_a_day);
     return static_cast<int>(
         std::min(needed * 7 / 6 + 1, practice * (1 - terms_.method.prove_share)));
   }
 
-  Plan finished(Draft draft) const {
+  std::optional<Plan> sound_plan(const Cut& cut, Draft draft) const {
+    Plan plan = finished(cut, std::move(draft));
+    if (plan.fits && breaches(plan).empty()) return plan;
+    return std::nullopt;
+  }
+
+  Plan finished(const Cut& cut, Draft draft) const {
     Plan plan;
     plan.from = terms_.from;
     plan.by = terms_.by;
@@ -125,7 +209,7 @@ class Planner {
     plan.order = terms_.order;
     plan.new_to_performing = terms_.new_to_performing;
     plan.blocks = terms_.blocks;
-    for (const Anatomy& anatomy : anatomies_) plan.pieces.push_back(anatomy.planned);
+    for (const Anatomy& anatomy : cut.anatomies) plan.pieces.push_back(anatomy.planned);
     plan.days = std::move(draft.days);
     number_tasks(plan.days);
     plan.unplaced = std::move(draft.unplaced);
@@ -149,10 +233,10 @@ class Planner {
     return recalls_kept && !plan.unplaced.empty() && breaches(plan).empty();
   }
 
+  const std::vector<Piece>& pieces_;
   const Terms& terms_;
   std::vector<Day> days_;
-  std::vector<Anatomy> anatomies_;
-  Work work_{terms_, anatomies_, days_, {}};
+  Cut cut_;
   std::vector<int> practice_days_;
 };
 

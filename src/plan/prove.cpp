@@ -12,22 +12,9 @@ constexpr int kForkAtTheLatest = 12;  // days before the date
 
 }  // namespace
 
-Proof::Proof(const Anatomy& anatomy, const Terms& terms)
-    : anatomy_(anatomy), method_(terms.method) {
-  fork_done_.assign(anatomy.forks.size(), false);
+Proof::Proof(const Anatomy& anatomy, const Terms& terms, ForkList& forks, TemperList& temper)
+    : anatomy_(anatomy), method_(terms.method), forks_(forks), temper_(temper) {
   assigned_.assign(anatomy.starts.size(), 0);
-  if (terms.temper == Temper::no) return;
-  const auto& chunks = anatomy.planned.chunks;
-  std::vector<int> targets;
-  for (int chunk = 0; chunk < static_cast<int>(chunks.size()); ++chunk)
-    if (terms.temper == Temper::yes || chunks[chunk].level >= method_.weak_level)
-      targets.push_back(chunk);
-  std::stable_sort(targets.begin(), targets.end(),
-                   [&](int a, int b) { return chunks[a].level > chunks[b].level; });
-  for (const int chunk : targets) {
-    if (anatomy.planned.piece.parts().size() > 1) temper_.push_back({chunk, Drill::spoken_part});
-    temper_.push_back({chunk, Drill::write_out});
-  }
 }
 
 std::vector<Task> Proof::on_day(int position, const std::vector<int>& practice_days, int end,
@@ -41,31 +28,16 @@ std::vector<Task> Proof::on_day(int position, const std::vector<int>& practice_d
   return tasks;
 }
 
-Task Proof::fork_task(const Fork& fork, const TaskMaker& make) const {
-  Task task = make.cue_starts(fork.cues, 0);
-  task.fork = true;
-  task.reason = Reason::fork;
-  task.reason_number = fork.bar;
-  return task;
-}
-
+// One a day: forks are for a fresh head.
 void Proof::add_forks(int day, int end, const Memory& memory, const TaskMaker& make, double& room,
                       std::vector<Task>& tasks) {
-  for (std::size_t i = 0; i < fork_done_.size(); ++i) {
-    const Fork& fork = anatomy_.forks[i];
-    const bool learned = std::all_of(fork.learned.begin(), fork.learned.end(),
-                                     [&](int chunk) { return memory.learned_before(chunk, day); });
-    if (fork_done_[i] || !learned) continue;
-    Task task = fork_task(fork, make);
-    if (task.minutes > room) continue;
-    const bool played_known = std::all_of(task.chunks.begin(), task.chunks.end(), [&](int chunk) {
-      return memory.learned_before(chunk, day);
-    });
-    if (!played_known) continue;
+  for (auto fork = forks_.begin(); fork != forks_.end(); ++fork) {
+    Task task = ForkList::task(**fork, make);
+    if (task.minutes > room || !ForkList::ready(**fork, task, memory, day)) continue;
     if (!memory.ripe_enough(task.chunks, day) && end - day > kForkAtTheLatest) continue;
-    fork_done_[i] = true;
     room -= task.minutes;
     tasks.push_back(std::move(task));
+    forks_.strike(fork);
     return;
   }
 }
@@ -120,13 +92,6 @@ void Proof::add_cue_starts(int position, int day, int end, const Memory& memory,
   }
 }
 
-Task Proof::temper_task(const Tempering& tempering, const TaskMaker& make) const {
-  Task task = tempering.drill == Drill::spoken_part ? make.spoken_part(tempering.chunk)
-                                                    : make.write_out(tempering.chunk);
-  task.reason = Reason::weakest_first;
-  return task;
-}
-
 void Proof::add_temper(int position, const std::vector<int>& practice_days, int end,
                        const Memory& memory, const TaskMaker& make, double& room,
                        std::vector<Task>& tasks) {
@@ -136,24 +101,16 @@ void Proof::add_temper(int position, const std::vector<int>& practice_days, int 
   int days_left = 0;
   for (int i = position; i < static_cast<int>(practice_days.size()); ++i)
     if (end - practice_days[i] > method_.quiet_days) ++days_left;
-  const std::size_t left = temper_.size() - tempered_;
-  std::size_t share = (left + days_left - 1) / std::max(1, days_left);
-  for (; share > 0 && tempered_ < temper_.size(); --share) {
-    Task task = temper_task(temper_[tempered_], make);
+  int share = (temper_.left() + days_left - 1) / std::max(1, days_left);
+  for (; share > 0; --share) {
+    const auto next = temper_.next(memory, day);
+    if (next == temper_.end()) return;
+    Task task = TemperList::task(*next, make);
     if (task.minutes > room) return;
     room -= task.minutes;
     tasks.push_back(std::move(task));
-    ++tempered_;
+    temper_.strike(next);
   }
-}
-
-std::vector<Task> Proof::left_over(const TaskMaker& make) const {
-  std::vector<Task> tasks;
-  for (std::size_t i = 0; i < fork_done_.size(); ++i)
-    if (!fork_done_[i]) tasks.push_back(fork_task(anatomy_.forks[i], make));
-  for (std::size_t i = tempered_; i < temper_.size(); ++i)
-    tasks.push_back(temper_task(temper_[i], make));
-  return tasks;
 }
 
 }  // namespace cahier

@@ -4,16 +4,19 @@
 
 #include <vector>
 
+#include "plan/fork_list.h"
 #include "plan/memory.h"
 #include "plan/task_maker.h"
+#include "plan/temper_list.h"
 #include "plan/terms.h"
 
 namespace cahier {
 
 class Proof {
  public:
-  // REQUIRES: anatomy and terms outlive this object.
-  Proof(const Anatomy& anatomy, const Terms& terms);
+  // Takes from `forks` and `temper` what it places. REQUIRES: everything passed in outlives this
+  // object.
+  Proof(const Anatomy& anatomy, const Terms& terms, ForkList& forks, TemperList& temper);
 
   // The day's tasks within `room` minutes. `position` is the day's place among the practice days;
   // `next_run` the first day from today on with a run-through, or -1; `begun` whether the day has
@@ -22,15 +25,7 @@ class Proof {
                            const Memory& memory, const TaskMaker& make, int next_run, bool temper,
                            double room, bool begun);
 
-  // Required tasks that found no day.
-  std::vector<Task> left_over(const TaskMaker& make) const;
-
  private:
-  struct Tempering {
-    int chunk;
-    Drill drill;
-  };
-
   void add_forks(int day, int end, const Memory& memory, const TaskMaker& make, double& room,
                  std::vector<Task>& tasks);
   void add_cue_starts(int position, int day, int end, const Memory& memory, const TaskMaker& make,
@@ -39,17 +34,14 @@ class Proof {
                   const Memory& memory, const TaskMaker& make, double& room,
                   std::vector<Task>& tasks);
   std::vector<int> chunks_of(const std::vector<int>& cues) const;
-  Task fork_task(const Fork& fork, const TaskMaker& make) const;
-  Task temper_task(const Tempering& tempering, const TaskMaker& make) const;
   std::vector<int> cues_to_assign(int day, int count, const Memory& memory, int next_run) const;
 
   const Anatomy& anatomy_;
   const Method& method_;
-  std::vector<bool> fork_done_;
-  std::vector<int> assigned_;      // by cue number - 1: how often
-  std::vector<Tempering> temper_;  // weakest first
-  std::size_t tempered_ = 0;
-  int last_session_ = -100;  // position of the last session of cue starts
+  ForkList& forks_;
+  TemperList& temper_;
+  std::vector<int> assigned_;  // by cue number - 1: how often
+  int last_session_ = -100;    // position of the last session of cue starts
 };
 
 }  // namespace cahier

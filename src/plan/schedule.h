@@ -26,6 +26,9 @@ struct Work {
 // section first; within a section always forward. Several pieces take turns by their size.
 std::vector<Work::Item> learning_order(const std::vector<Anatomy>& anatomies, Order order);
 
+// The sections of one piece in that order, by index.
+std::vector<int> sections_in_order(const Anatomy& anatomy, Order order);
+
 // One way of pacing.
 struct Pace {
   int learn_until = 0;   // last day on which anything new is learned

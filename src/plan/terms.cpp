@@ -20,6 +20,10 @@ Terms settle(Date from, Date by, const Wishes& wishes, const Method& method) {
   return terms;
 }
 
+double longest_day(const Terms& terms) {
+  return *std::max_element(terms.minutes.begin(), terms.minutes.end());
+}
+
 std::vector<Day> calendar(const Terms& terms) {
   std::vector<Day> result;
   for (Date date = terms.from; date < terms.by; date += days{1}) {

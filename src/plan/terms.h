@@ -31,6 +31,9 @@ struct Terms {
 // Wishes where they are given, the method's numbers where not.
 Terms settle(Date from, Date by, const Wishes& wishes, const Method& method);
 
+// Minutes of the longest weekday.
+double longest_day(const Terms& terms);
+
 // Every calendar day from `from` to the day before `by`, empty of tasks.
 std::vector<Day> calendar(const Terms& terms);
 

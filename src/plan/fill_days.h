@@ -1,0 +1,16 @@
+// Cuts a piece so that its chunks fill the days on which they are learned.
+#pragma once
+
+#include <vector>
+
+#include "plan/division.h"
+
+namespace cahier {
+
+// Chunks within the method's bounds that, learned in the order of `section_order` and within a
+// section forward, need the fewest of days that have so many minutes for them; the last of
+// `minutes` stands for all days after it.
+std::vector<Chunk> divide_to_fill(const Piece& piece, const std::vector<int>& section_order,
+                                  const Method& method, const std::vector<double>& minutes);
+
+}  // namespace cahier

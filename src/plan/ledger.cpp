@@ -1,0 +1,75 @@
+#include "plan/ledger.h"
+
+#include <algorithm>
+
+#include "plan/day_order.h"
+
+namespace cahier {
+
+Ledger::Ledger(const Work& of) : work(of), end(static_cast<int>(of.days.size())) {
+  draft.days = work.days;
+  for (int day = 0; day < end; ++day) {
+    room.push_back(draft.days[day].allowance);
+    if (room.back() > 0) practice_days.push_back(day);
+  }
+  for (int piece = 0; piece < static_cast<int>(work.anatomies.size()); ++piece)
+    desks.push_back(
+        std::make_unique<Desk>(work.anatomies[piece], work.terms, piece, practice_days, end));
+}
+
+void Ledger::put(Task task, int day) {
+  room[day] -= task.minutes;
+  draft.days[day].tasks.push_back(std::move(task));
+}
+
+void Ledger::miss(const Task& task, Why why) {
+  draft.unplaced.push_back({task.piece, task.drill, task.bars, task.minutes, why});
+}
+
+void Ledger::place_runs(int day) {
+  for (auto& desk : desks) {
+    if (desk->runs.runs[day] == 0 || !desk->memory.everything_learned()) continue;
+    for (int run = 0; run < desk->runs.runs[day]; ++run) {
+      Task task = desk->make.run_through();
+      task.reason = Reason::whole;
+      draft.days[day].tasks.push_back(std::move(task));
+    }
+    desk->memory.retrieve_all(day);
+  }
+}
+
+void Ledger::finish(int index) {
+  Day& day = draft.days[index];
+  put_in_order(day, work.terms.blocks);
+  if (day.note != DayNote::none) return;
+  const bool all_learned = std::all_of(desks.begin(), desks.end(), [](const auto& desk) {
+    return desk->memory.everything_learned();
+  });
+  const bool today = std::any_of(desks.begin(), desks.end(), [&](const auto& desk) {
+    return desk->memory.last_learning_day() == index;
+  });
+  if (all_learned && today) day.note = DayNote::everything_learned;
+  if (index == practice_days.back()) day.note = DayNote::last_day;
+}
+
+void Ledger::collect_unplaced(bool runs) {
+  for (const auto& desk : desks) {
+    const auto& chunks = desk->anatomy.planned.chunks;
+    for (int chunk = 0; chunk < static_cast<int>(chunks.size()); ++chunk) {
+      if (!desk->memory.learned(chunk))
+        miss(desk->make.learn(chunk), Why::no_room_to_learn);
+      else if (!desk->memory.holds_to_the_end(chunk))
+        miss(desk->make.recall(chunks[chunk].bars), Why::no_room_to_recall);
+    }
+    for (const BarRange& bars : desk->joins.left_over())
+      miss(desk->make.join(bars), Why::no_room_to_join);
+    for (const Task& task : desk->forks.left_over(desk->make)) miss(task, Why::no_room_to_prove);
+    for (const Task& task : desk->temper.left_over(desk->make)) miss(task, Why::no_room_to_temper);
+    const int runs_missing =
+        runs && desk->memory.everything_learned() ? desk->runs.missing : work.terms.runs_required();
+    for (int run = 0; run < runs_missing; ++run)
+      miss(desk->make.run_through(), Why::no_room_to_run);
+  }
+}
+
+}  // namespace cahier

@@ -1,0 +1,38 @@
+// The calendar being filled: tasks, the minutes that each day still has, and what found no place.
+#pragma once
+
+#include <memory>
+#include <vector>
+
+#include "plan/desk.h"
+#include "plan/schedule.h"
+
+namespace cahier {
+
+class Ledger {
+ public:
+  // REQUIRES: `of` outlives this object.
+  explicit Ledger(const Work& of);
+
+  void put(Task task, int day);
+  void miss(const Task& task, Why why);
+
+  // The run-throughs set aside for this day, of the pieces that are learned. Their minutes were
+  // taken from the room when they were set aside.
+  void place_runs(int day);
+
+  // Puts the day in order and says what is special about it.
+  void finish(int day);
+
+  // Everything that found no place; `runs` says whether run-throughs were looked for at all.
+  void collect_unplaced(bool runs);
+
+  const Work& work;
+  int end;  // index of the date itself
+  Draft draft;
+  std::vector<double> room;  // minutes left, by day
+  std::vector<int> practice_days;
+  std::vector<std::unique_ptr<Desk>> desks;  // by piece
+};
+
+}  // namespace cahier

@@ -1,0 +1,261 @@
+#include "plan/squeeze.h"
+
+#include <algorithm>
+#include <list>
+
+#include "plan/fill.h"
+#include "plan/ledger.h"
+
+namespace cahier {
+namespace {
+
+constexpr double kRipe = 0.5;   // best gaps since the last recall: worth taking along
+constexpr double kSoonDue = 1;  // best gaps: worth the room that a day has left
+constexpr int kBridge = 2;      // chunks that a recall plays on the way to another that is due
+constexpr int kLookAhead = 24;  // chunks tried before their turn
+
+class Squeeze {
+ public:
+  Squeeze(const Work& work, const Packing& packing)
+      : method_(work.terms.method), packing_(packing), ledger_(work) {
+    waiting_.assign(work.order.begin(), work.order.end());
+  }
+
+  Draft run() {
+    set_runs_aside();
+    for (int position = 0; position < static_cast<int>(ledger_.practice_days.size()); ++position) {
+      const int day = ledger_.practice_days[position];
+      if (!runs_alone(day)) fill(position, day);
+      ledger_.place_runs(day);
+      ledger_.finish(day);
+    }
+    ledger_.collect_unplaced(true);
+    return std::move(ledger_.draft);
+  }
+
+ private:
+  bool runs_alone(int day) const { return ledger_.draft.days[day].note == DayNote::run_alone; }
+
+  // As late as they go, so that as many days as can be are left for learning.
+  void set_runs_aside() {
+    double most = 0;
+    for (const Day& day : ledger_.draft.days) most = std::max(most, day.allowance);
+    for (auto& desk : ledger_.desks) {
+      RunDays& runs = desk->runs;
+      const double minutes = desk->anatomy.time.run_through();
+      runs.runs.assign(ledger_.end, 0);
+      runs.alone = minutes > most;
+      runs.missing = ledger_.work.terms.runs_required();
+      int days_to_come = method_.run_days;
+      for (auto day = ledger_.practice_days.rbegin();
+           day != ledger_.practice_days.rend() && runs.missing > 0; ++day) {
+        const int count = runs_on(*day, runs, minutes, days_to_come);
+        if (count == 0) continue;
+        runs.runs[*day] = count;
+        runs.missing -= count;
+        --days_to_come;
+        ledger_.room[*day] = runs.alone ? 0 : ledger_.room[*day] - count * minutes;
+        if (runs.alone) ledger_.draft.days[*day].note = DayNote::run_alone;
+      }
+      if (runs.missing == 0 && days_to_come > 0) runs.missing = 1;
+    }
+  }
+
+  int runs_on(int day, const RunDays& runs, double minutes, int days_to_come) const {
+    const double room = ledger_.room[day];
+    if (runs.alone) return room > 0 && room == ledger_.draft.days[day].allowance ? 1 : 0;
+    const int spare = std::max(1, runs.missing - (days_to_come - 1));
+    return std::min({method_.runs_a_day, spare, static_cast<int>(room / minutes + 1e-9)});
+  }
+
+  void fill(int position, int day) {
+    const double kept = packing_.recalls_grow ? 0 : next_learning_minutes(day);
+    for (auto& desk : ledger_.desks)
+      recall(*desk, day, kept, true, [&](int chunk) { return desk->memory.must(chunk, position); });
+    if (packing_.temper_first) temper(day);
+    learn(day);
+    for (auto& desk : ledger_.desks) {
+      drill_forks(*desk, day);
+      recall(*desk, day, 0, false, [&](int chunk) { return desk->memory.waits_for_first(chunk); });
+    }
+    temper(day);
+    for (auto& desk : ledger_.desks) {
+      recall(*desk, day, 0, false,
+             [&](int chunk) { return desk->memory.ripeness(chunk, day) >= kSoonDue; });
+      for (Task& task : desk->joins.take(desk->memory, desk->make, ledger_.room[day], false))
+        ledger_.put(std::move(task), day);
+    }
+  }
+
+  double next_learning_minutes(int day) const {
+    if (waiting_.empty()) return 0;
+    const Work::Item& next = waiting_.front();
+    const Desk& desk = *ledger_.desks[next.piece];
+    return may_learn(desk, next.chunk, day) ? desk.anatomy.learn_minutes[next.chunk] : 0;
+  }
+
+  // Recalls the chunks that `due` names among those learned on an earlier day, each together with
+  // as many of its neighbours as leave `kept` minutes of the day.
+  template <typename Due>
+  void recall(Desk& desk, int day, double kept, bool must, Due due) {
+    if (desk.runs.runs[day] > 0) return;
+    const int chunks = static_cast<int>(desk.anatomy.planned.chunks.size());
+    for (int chunk = 0; chunk < chunks; ++chunk) {
+      if (!desk.memory.learned_before(chunk, day) || !due(chunk)) continue;
+      const auto [first, last] = reach(desk, chunk, day, kept, due);
+      if (put_recall(desk, first, last, day))
+        chunk = last;
+      else if (must)
+        ledger_.miss(desk.make.recall(desk.anatomy.planned.chunks[chunk].bars),
+                     Why::no_room_to_recall);
+    }
+  }
+
+  bool put_recall(Desk& desk, int first, int last, int day) {
+    const auto& chunks = desk.anatomy.planned.chunks;
+    const BarRange bars{chunks[first].bars.first, chunks[last].bars.last};
+    std::vector<int> played;
+    for (int chunk = first; chunk <= last; ++chunk) played.push_back(chunk);
+    Task task = desk.make.recall(bars, desk.memory.progress(played, day));
+    if (task.minutes > ledger_.room[day]) return false;
+    task.reason = std::any_of(played.begin(), played.end(),
+                              [&](int chunk) { return desk.memory.waits_for_first(chunk); })
+                      ? Reason::first_night
+                      : Reason::last_chance;
+    task.reason_number = ledger_.end - day;
+    desk.memory.retrieve(task.chunks, day);
+    desk.joins.played(task);
+    ledger_.put(std::move(task), day);
+    return true;
+  }
+
+  // The chunks from the first to the last that one recall takes in, starting from one that is due.
+  template <typename Due>
+  std::pair<int, int> reach(const Desk& desk, int from, int day, double kept, Due due) const {
+    int first = from;
+    int last = from;
+    const auto has_room = [&](int low, int high) {
+      return recall_minutes(desk, low, high) <= ledger_.room[day] - kept;
+    };
+    for (int ahead = 1; ahead <= kBridge + 1 && follows(desk, last + ahead, day); ++ahead) {
+      if (!has_room(first, last + ahead)) break;
+      if (!wanted(desk, last + ahead - 1, last + ahead, day, due)) continue;
+      last += ahead;
+      ahead = 0;
+    }
+    for (int back = 1; back <= kBridge + 1 && follows(desk, first - back + 1, day); ++back) {
+      if (!desk.memory.learned_before(first - back, day) || !has_room(first - back, last)) break;
+      if (!wanted(desk, first - back + 1, first - back, day, due)) continue;
+      first -= back;
+      back = 0;
+    }
+    return {first, last};
+  }
+
+  // Whether the chunk is known and stands right after the one before it.
+  static bool follows(const Desk& desk, int chunk, int day) {
+    const auto& chunks = desk.anatomy.planned.chunks;
+    return chunk > 0 && chunk < static_cast<int>(chunks.size()) &&
+           desk.memory.learned_before(chunk, day) &&
+           chunks[chunk - 1].bars.last + 1 == chunks[chunk].bars.first;
+  }
+
+  static double recall_minutes(const Desk& desk, int first, int last) {
+    const auto& chunks = desk.anatomy.planned.chunks;
+    const BarRange bars{chunks[first].bars.first, chunks[last].bars.last};
+    return desk.anatomy.time.recall(bars, desk.anatomy.level_in(bars));
+  }
+
+  // Whether a recall that has reached `beside` should go on to `chunk`.
+  template <typename Due>
+  bool wanted(const Desk& desk, int beside, int chunk, int day, Due due) const {
+    if (due(chunk) || packing_.reach == Packing::Reach::all) return true;
+    if (packing_.reach == Packing::Reach::due) return false;
+    if (desk.memory.waits_for_first(chunk) ||
+        desk.joins.waits(std::min(beside, chunk), std::max(beside, chunk)))
+      return true;
+    return packing_.reach == Packing::Reach::ripe && desk.memory.ripeness(chunk, day) >= kRipe;
+  }
+
+  bool may_learn(const Desk& desk, int chunk, int day) const {
+    if (ledger_.end - day <= method_.quiet_days) return false;
+    const int run = desk.next_run(-1);
+    if (run >= 0 && day >= run) return false;
+    const auto& rivals = desk.anatomy.rivals[chunk];
+    return std::none_of(rivals.begin(), rivals.end(), [&](int rival) {
+      return desk.memory.learned(rival) && !desk.memory.learned_before(rival, day);
+    });
+  }
+
+  void learn(int day) {
+    if (packing_.out_of_order) return learn_what_fills(day);
+    while (!waiting_.empty() && learn_one(waiting_.begin(), day)) {
+    }
+  }
+
+  // Of the next few chunks those that fill the day best.
+  void learn_what_fills(int day) {
+    std::vector<std::list<Work::Item>::iterator> next;
+    std::vector<double> minutes;
+    for (auto item = waiting_.begin(); item != waiting_.end(); ++item) {
+      const Desk& desk = *ledger_.desks[item->piece];
+      if (static_cast<int>(next.size()) == kLookAhead) break;
+      if (!may_learn(desk, item->chunk, day)) continue;
+      next.push_back(item);
+      minutes.push_back(desk.anatomy.learn_minutes[item->chunk]);
+    }
+    for (const int chosen : best_fill(minutes, ledger_.room[day])) learn_one(next[chosen], day);
+  }
+
+  bool learn_one(std::list<Work::Item>::iterator item, int day) {
+    Desk& desk = *ledger_.desks[item->piece];
+    Task task = desk.make.learn(item->chunk);
+    if (task.minutes > ledger_.room[day] || !may_learn(desk, item->chunk, day)) return false;
+    task.reason = Reason::new_material;
+    desk.memory.learn(item->chunk, day);
+    desk.joins.learned(item->chunk, desk.memory);
+    ledger_.put(std::move(task), day);
+    waiting_.erase(item);
+    return true;
+  }
+
+  void drill_forks(Desk& desk, int day) {
+    for (auto fork = desk.forks.begin(); fork != desk.forks.end();) {
+      const auto place = fork++;
+      Task task = ForkList::task(**place, desk.make);
+      if (task.minutes > ledger_.room[day] || !ForkList::ready(**place, task, desk.memory, day))
+        continue;
+      desk.memory.retrieve(task.chunks, day);
+      ledger_.put(std::move(task), day);
+      desk.forks.strike(place);
+    }
+  }
+
+  // Of the weakest that wait, those that fill the day best, until the next weakest find no room.
+  void temper(int day) {
+    for (auto& desk : ledger_.desks)
+      while (true) {
+        const auto weakest = desk->temper.weakest(desk->memory, day);
+        std::vector<double> minutes;
+        for (const auto place : weakest)
+          minutes.push_back(TemperList::task(*place, desk->make).minutes);
+        const std::vector<int> chosen = best_fill(minutes, ledger_.room[day]);
+        if (chosen.empty()) break;
+        for (const int one : chosen) {
+          ledger_.put(TemperList::task(*weakest[one], desk->make), day);
+          desk->temper.strike(weakest[one]);
+        }
+      }
+  }
+
+  const Method& method_;
+  Packing packing_;
+  Ledger ledger_;
+  std::list<Work::Item> waiting_;  // to be learned, in order
+};
+
+}  // namespace
+
+Draft squeeze(const Work& work, const Packing& packing) { return Squeeze(work, packing).run(); }
+
+}  // namespace cahier

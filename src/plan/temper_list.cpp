@@ -1,0 +1,63 @@
+#include "plan/temper_list.h"
+
+#include <algorithm>
+
+namespace cahier {
+
+TemperList::TemperList(const Anatomy& anatomy, const Terms& terms) {
+  if (terms.temper == Temper::no) return;
+  const auto& chunks = anatomy.planned.chunks;
+  std::vector<int> weakest_first;
+  for (int chunk = 0; chunk < static_cast<int>(chunks.size()); ++chunk)
+    if (terms.temper == Temper::yes || chunks[chunk].level >= terms.method.weak_level)
+      weakest_first.push_back(chunk);
+  std::stable_sort(weakest_first.begin(), weakest_first.end(),
+                   [&](int a, int b) { return chunks[a].level > chunks[b].level; });
+  const auto wait = [&](int chunk, Drill drill) {
+    waiting_.push_back({chunk, drill, chunks[chunk].level});
+  };
+  if (anatomy.planned.piece.parts().size() < 2) {
+    for (const int chunk : weakest_first) wait(chunk, Drill::write_out);
+    return;
+  }
+  // A chunk is written out after the next one is spoken, so that two turns on the same bars do not
+  // follow each other.
+  for (std::size_t i = 0; i < weakest_first.size(); ++i) {
+    wait(weakest_first[i], Drill::spoken_part);
+    if (i > 0) wait(weakest_first[i - 1], Drill::write_out);
+  }
+  if (!weakest_first.empty()) wait(weakest_first.back(), Drill::write_out);
+}
+
+std::vector<TemperList::Place> TemperList::weakest(const Memory& memory, int day) const {
+  std::vector<Place> places;
+  for (const Drill drill : {Drill::spoken_part, Drill::write_out}) {
+    int level = 0;
+    for (auto item = waiting_.begin(); item != waiting_.end(); ++item)
+      if (item->drill == drill && memory.learned_before(item->chunk, day)) {
+        if (level == 0) level = item->level;
+        if (item->level == level) places.push_back(item);
+      }
+  }
+  return places;
+}
+
+TemperList::Place TemperList::next(const Memory& memory, int day) const {
+  return std::find_if(waiting_.begin(), waiting_.end(),
+                      [&](const Item& item) { return memory.learned_before(item.chunk, day); });
+}
+
+Task TemperList::task(const Item& item, const TaskMaker& make) {
+  Task task =
+      item.drill == Drill::spoken_part ? make.spoken_part(item.chunk) : make.write_out(item.chunk);
+  task.reason = Reason::weakest_first;
+  return task;
+}
+
+std::vector<Task> TemperList::left_over(const TaskMaker& make) const {
+  std::vector<Task> tasks;
+  for (const Item& item : waiting_) tasks.push_back(task(item, make));
+  return tasks;
+}
+
+}  // namespace cahier
