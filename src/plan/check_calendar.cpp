@@ -65,14 +65,15 @@ void check_names(Judgement& judgement) {
   }
 }
 
-void check_minutes_and_block(Judgement& judgement, const Moment& moment, const Task& task) {
+void check_minutes_and_sitting(Judgement& judgement, const Moment& moment, const Task& task) {
   const double halves = task.minutes * 2;
   if (!(task.minutes > 0) || std::abs(halves - std::round(halves)) > kSliver)
     judgement.breach(3, fmt::format("{} takes {} minutes, which is no number of half minutes",
                                     in_words(judgement, moment), task.minutes));
-  if (task.block < 0 || task.block >= std::max(1, judgement.plan.blocks))
-    judgement.breach(3, fmt::format("{} stands in block {} of {}", in_words(judgement, moment),
-                                    task.block + 1, judgement.plan.blocks));
+  const int before = moment.task > 0 ? judgement.task({moment.day, moment.task - 1}).block : 0;
+  if (task.block < before || task.block > before + 1)
+    judgement.breach(3, fmt::format("{} stands in sitting {} after sitting {}",
+                                    in_words(judgement, moment), task.block + 1, before + 1));
 }
 
 }  // namespace
@@ -82,7 +83,7 @@ void check_calendar(Judgement& judgement) {
   check_names(judgement);
   int learning_day = -1;
   judgement.each_task([&](const Moment& moment, const Task& task) {
-    check_minutes_and_block(judgement, moment, task);
+    check_minutes_and_sitting(judgement, moment, task);
     if (task.drill == Drill::learn) learning_day = moment.day;
     if (task.drill == Drill::recall && learning_day == moment.day)
       judgement.breach(0, in_words(judgement, moment) + " comes after new work; recall is cold");

@@ -4,78 +4,142 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 #include <utility>
 
 namespace cahier {
 namespace {
 
+// The parts of a day, one after another.
+enum class Turn { cold, fresh, after };
+
+Turn turn_of(Drill drill) {
+  switch (drill) {
+    case Drill::run_through:
+    case Drill::recall:
+    case Drill::slow_pass:
+    case Drill::counted_pass:
+      return Turn::cold;
+    case Drill::learn:
+      return Turn::fresh;
+    case Drill::spoken_part:
+    case Drill::write_out:
+    case Drill::join:
+    case Drill::cue_starts:
+      return Turn::after;
+  }
+  return Turn::after;
+}
+
+// Within a turn; the last is what can end a day: something known, and played.
 int rank(Drill drill) {
   switch (drill) {
     case Drill::run_through:
       return 0;
-    case Drill::recall:
-    case Drill::slow_pass:
-    case Drill::counted_pass:
-      return 1;
-    case Drill::learn:
-      return 2;
-    case Drill::join:
-      return 3;
-    case Drill::cue_starts:
-      return 4;
     case Drill::spoken_part:
-      return 5;
+      return 2;
     case Drill::write_out:
-      return 6;
+      return 3;
+    case Drill::join:
+      return 4;
+    case Drill::cue_starts:
+      return 5;
+    default:
+      return 1;
   }
-  return 7;
 }
 
-// How many blocks the day falls into when none may pass `most` minutes.
-int blocks_needed(const Day& day, double most) {
-  int blocks = 1;
-  double filled = 0;
-  for (const Task& task : day.tasks) {
-    if (filled > 0 && filled + task.minutes > most) {
-      ++blocks;
-      filled = 0;
-    }
-    filled += task.minutes;
+// Takes the tasks of one turn in their order, each time the first that is not on the passage of
+// the task before it, where there is one.
+void append_apart(std::vector<Task>& ordered, std::vector<Task> turn) {
+  while (!turn.empty()) {
+    auto next = turn.begin();
+    if (!ordered.empty())
+      next = std::find_if(turn.begin(), turn.end(),
+                          [&](const Task& task) { return !same_passage(task, ordered.back()); });
+    if (next == turn.end()) next = turn.begin();
+    ordered.push_back(std::move(*next));
+    turn.erase(next);
   }
-  return blocks;
 }
 
-// As many blocks as the day's minutes ask for, at most `blocks`, as equal as the tasks allow: the
-// longest as short as can be. A day that hardly passes one block's share needs no break.
-void assign_blocks(Day& day, int blocks) {
-  constexpr double kHardly = 1.3;
-  const double share = day.allowance / blocks;
-  const int wanted =
-      std::min(blocks, static_cast<int>(std::ceil(day.minutes() / (kHardly * share))));
-  double most = day.minutes() / std::max(1, wanted);
-  while (blocks_needed(day, most) > std::max(1, wanted)) most += 0.5;
-  int block = 0;
+// How many sittings the day falls into, taken from the last task back, when none may pass `most`
+// minutes.
+int sittings_needed(const Day& day, double most) {
+  int sittings = 1;
   double filled = 0;
-  for (Task& task : day.tasks) {
-    if (filled > 0 && filled + task.minutes > most) {
-      ++block;
+  for (auto task = day.tasks.rbegin(); task != day.tasks.rend(); ++task) {
+    if (filled > 0 && filled + task->minutes > most) {
+      ++sittings;
       filled = 0;
     }
-    task.block = block;
-    filled += task.minutes;
+    filled += task->minutes;
   }
+  return sittings;
 }
 
 }  // namespace
 
-void put_in_order(Day& day, int blocks) {
-  std::stable_sort(day.tasks.begin(), day.tasks.end(),
-                   [](const Task& a, const Task& b) { return rank(a.drill) < rank(b.drill); });
-  if (day.tasks.size() > 1 && day.tasks[0].drill == Drill::run_through &&
-      day.tasks[1].drill == Drill::run_through && day.tasks[0].piece == day.tasks[1].piece)
-    std::rotate(day.tasks.begin() + 1, day.tasks.begin() + 2, day.tasks.end());
-  if (!day.tasks.empty()) assign_blocks(day, blocks);
+bool same_passage(const Task& one, const Task& other) {
+  if (one.piece != other.piece) return false;
+  const bool dice_alone = (one.drill == Drill::cue_starts && one.cues.empty()) ||
+                          (other.drill == Drill::cue_starts && other.cues.empty());
+  if (dice_alone) return false;
+  const bool in_common = std::any_of(one.chunks.begin(), one.chunks.end(), [&](int chunk) {
+    return std::find(other.chunks.begin(), other.chunks.end(), chunk) != other.chunks.end();
+  });
+  const bool starts = one.drill == Drill::cue_starts || other.drill == Drill::cue_starts;
+  return in_common || (!starts && one.bars.overlaps(other.bars));
+}
+
+void put_in_order(Day& day, const LevelOf& level_of) {
+  std::stable_sort(day.tasks.begin(), day.tasks.end(), [&](const Task& a, const Task& b) {
+    const Turn turn = turn_of(a.drill);
+    if (turn != turn_of(b.drill)) return turn < turn_of(b.drill);
+    if (turn == Turn::fresh) return level_of(a) > level_of(b);
+    return rank(a.drill) < rank(b.drill);
+  });
+  std::vector<Task> ordered;
+  std::vector<Task> last;
+  for (auto from = day.tasks.begin(); from != day.tasks.end();) {
+    const auto to = std::find_if(from, day.tasks.end(), [&](const Task& task) {
+      return turn_of(task.drill) != turn_of(from->drill);
+    });
+    std::vector<Task> turn;
+    for (; from != to; ++from) {
+      const bool second = from->drill == Drill::run_through && from != day.tasks.begin() &&
+                          std::any_of(turn.begin(), turn.end(), [&](const Task& task) {
+                            return task.drill == Drill::run_through && task.piece == from->piece;
+                          });
+      (second ? last : turn).push_back(std::move(*from));
+    }
+    append_apart(ordered, std::move(turn));
+  }
+  for (Task& task : last) ordered.push_back(std::move(task));
+  day.tasks = std::move(ordered);
+}
+
+void divide_into_sittings(Day& day, int blocks, double break_after) {
+  // A day that hardly passes one block's share needs no break.
+  constexpr double kHardly = 1.3;
+  if (day.tasks.empty()) return;
+  const double minutes = day.minutes();
+  const int by_blocks =
+      std::min(blocks, static_cast<int>(std::ceil(minutes * blocks / (kHardly * day.allowance))));
+  const int wanted = std::max({1, by_blocks, static_cast<int>(std::ceil(minutes / break_after))});
+  double most = minutes / wanted;
+  while (sittings_needed(day, most) > wanted) most += 0.5;
+  int sitting = sittings_needed(day, most) - 1;
+  double filled = 0;
+  for (auto task = day.tasks.rbegin(); task != day.tasks.rend(); ++task) {
+    if (filled > 0 && filled + task->minutes > most) {
+      --sitting;
+      filled = 0;
+    }
+    task->block = sitting;
+    filled += task->minutes;
+  }
 }
 
 void number_tasks(std::vector<Day>& calendar) {

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "plan/anatomy.h"
+#include "plan/bookings.h"
 #include "plan/fork_list.h"
 #include "plan/join_list.h"
 #include "plan/memory.h"
@@ -38,7 +39,32 @@ struct Desk {
   TemperList temper;
   Proof proof;
   RunDays runs;
+  int runs_made = 0;
+  std::vector<Booking> bookings;  // by day
 
+  // By stretch: the first day from `day` on for which a run-through or a booking of it is set
+  // aside, or -1.
+  std::vector<int> next_played(int day) const {
+    std::vector<int> next(anatomy.stretches.size(), next_run(day - 1));
+    for (const Booking& booking : bookings) {
+      if (booking.day < day) continue;
+      for (std::size_t i = 0; i < next.size(); ++i)
+        if (booking.bars.contains(anatomy.stretches[i].bars) &&
+            (next[i] < 0 || booking.day < next[i]))
+          next[i] = booking.day;
+    }
+    return next;
+  }
+
+  // The first day from `day` on with a run-through or a booking, or -1.
+  int next_set_aside(int day) const {
+    int next = next_run(day - 1);
+    for (const Booking& booking : bookings)
+      if (booking.day >= day && (next < 0 || booking.day < next)) next = booking.day;
+    return next;
+  }
+
+  // The first day after this one with a run-through, or -1.
   int next_run(int after) const {
     for (int day = after + 1; day < static_cast<int>(runs.runs.size()); ++day)
       if (runs.runs[day] > 0) return day;

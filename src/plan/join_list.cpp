@@ -7,17 +7,17 @@ namespace cahier {
 JoinList::JoinList(const Anatomy& anatomy, const Method& method)
     : anatomy_(anatomy), method_(method) {}
 
-void JoinList::learned(int chunk, const Memory& memory) {
+void JoinList::learned(int chunk, int day, const Memory& memory) {
   for (const int index : anatomy_.joins_of[chunk]) {
     const Join& join = anatomy_.joins[index];
     if (memory.learned(join.left_chunk) && memory.learned(join.right_chunk))
-      open_.insert(join.left);
+      open_.emplace(join.left, day);
   }
 }
 
 void JoinList::played(const Task& task) {
   for (auto join = open_.begin(); join != open_.end();) {
-    const bool across = task.bars.contains(bars(*join, *join + 1));
+    const bool across = task.bars.contains(bars(join->first, join->first + 1));
     join = across ? open_.erase(join) : std::next(join);
   }
 }
@@ -33,27 +33,32 @@ bool JoinList::waits(int chunk, int next) const {
 }
 
 std::vector<Task> JoinList::take(const Memory& memory, const TaskMaker& make, double room,
-                                 bool lead_in) {
+                                 const Taking& taking) {
   std::vector<Task> tasks;
-  const std::set<int> waiting = open_;
+  std::vector<int> waiting;
+  for (const auto& [left, day] : open_)
+    if (day <= taking.since) waiting.push_back(left);
+  const auto& passages = anatomy_.passages;
+  int taken = 0;  // passages before this one are in a task already
   for (auto next = waiting.begin(); next != waiting.end();) {
     const int first = *next++;
     int last = first + 1;
     while (next != waiting.end() && *next == last && short_enough(first, last + 1))
       last = *next++ + 1;
-    const auto& passages = anatomy_.passages;
     int from = first;
-    while (lead_in && from > 0 && passages[from - 1].section == passages[first].section &&
+    while (taking.lead_in && from > taken &&
+           passages[from - 1].section == passages[first].section &&
            memory.learned(passages[from - 1].chunk) && short_enough(from - 1, last))
       --from;
     for (; from <= first; ++from) {
       Task task = make.join(bars(from, last));
-      if (task.minutes > room) continue;
+      if (task.minutes > room || (taking.accept && !taking.accept(task))) continue;
       task.reason = passages[first].in_return || passages[last].in_return ? Reason::joins_return
                                                                           : Reason::joins_new;
       room -= task.minutes;
       played(task);
       tasks.push_back(std::move(task));
+      taken = last;
       break;
     }
   }
@@ -62,7 +67,7 @@ std::vector<Task> JoinList::take(const Memory& memory, const TaskMaker& make, do
 
 std::vector<BarRange> JoinList::left_over() const {
   std::vector<BarRange> result;
-  for (const int left : open_) result.push_back(bars(left, left + 1));
+  for (const auto& [left, day] : open_) result.push_back(bars(left, left + 1));
   return result;
 }
 

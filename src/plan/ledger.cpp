@@ -31,16 +31,25 @@ void Ledger::place_runs(int day) {
     if (desk->runs.runs[day] == 0 || !desk->memory.everything_learned()) continue;
     for (int run = 0; run < desk->runs.runs[day]; ++run) {
       Task task = desk->make.run_through();
-      task.reason = Reason::whole;
+      task.reason = run_reason(desk->runs_made++);
       draft.days[day].tasks.push_back(std::move(task));
     }
     desk->memory.retrieve_all(day);
   }
 }
 
+Reason Ledger::run_reason(int run) const {
+  const auto made = static_cast<std::size_t>(run);
+  const auto asked = static_cast<std::size_t>(work.terms.runs_required());
+  if (asks_listener(made, asked)) return Reason::listener;
+  return asks_recording(made, asked) ? Reason::recorded : Reason::whole;
+}
+
 void Ledger::finish(int index) {
   Day& day = draft.days[index];
-  put_in_order(day, work.terms.blocks);
+  put_in_order(day,
+               [&](const Task& task) { return work.anatomies[task.piece].level_in(task.bars); });
+  divide_into_sittings(day, work.terms.blocks, work.terms.method.break_after);
   if (day.note != DayNote::none) return;
   const bool all_learned = std::all_of(desks.begin(), desks.end(), [](const auto& desk) {
     return desk->memory.everything_learned();

@@ -33,6 +33,9 @@ class Ledger {
   std::vector<double> room;  // minutes left, by day
   std::vector<int> practice_days;
   std::vector<std::unique_ptr<Desk>> desks;  // by piece
+
+ private:
+  Reason run_reason(int run) const;
 };
 
 }  // namespace cahier

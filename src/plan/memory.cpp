@@ -78,13 +78,13 @@ bool Memory::must(int chunk, int position) const {
   return next > limit_day(chunk);
 }
 
-bool Memory::better_left_to_run(int chunk, int position, int next_run) const {
-  if (next_run < 0 || waits_for_first(chunk) || must(chunk, position)) return false;
-  const double gap = next_run - last(chunk);
-  return next_run <= limit_day(chunk) && gap <= kLate * best(last(chunk));
+bool Memory::better_left(int chunk, int position, int next_played) const {
+  if (next_played < 0 || waits_for_first(chunk) || must(chunk, position)) return false;
+  const double gap = next_played - last(chunk);
+  return next_played <= limit_day(chunk) && gap <= kLate * best(last(chunk));
 }
 
-void Memory::add_wants(const Stretch& stretch, int index, int position, int next_run,
+void Memory::add_wants(const Stretch& stretch, int index, int position, int next_played,
                        std::vector<Want>& wants) const {
   const int today = practice_days_[position];
   double ripest = 0;
@@ -101,7 +101,7 @@ void Memory::add_wants(const Stretch& stretch, int index, int position, int next
       first = true;
       continue;
     }
-    if (better_left_to_run(chunk, position, next_run)) continue;
+    if (better_left(chunk, position, next_played)) continue;
     ripest = std::max(ripest, ripeness(chunk, today));
     least_ripe = std::min(least_ripe, ripeness(chunk, today));
     pressing = pressing || must(chunk, position);
@@ -113,7 +113,7 @@ void Memory::add_wants(const Stretch& stretch, int index, int position, int next
   const auto belongs = [&](int chunk) {
     if (!learned_before(chunk, today)) return false;
     if (waits_for_first(chunk)) return true;
-    if (!due || better_left_to_run(chunk, position, next_run)) return whole && due;
+    if (!due || better_left(chunk, position, next_played)) return whole && due;
     return ripeness(chunk, today) >= kEarly || must(chunk, position);
   };
   for (int chunk = stretch.first_chunk; chunk <= stretch.last_chunk; ++chunk) {
@@ -134,10 +134,11 @@ void Memory::add_wants(const Stretch& stretch, int index, int position, int next
   }
 }
 
-std::vector<Want> Memory::wants(int position, int next_run) const {
+std::vector<Want> Memory::wants(int position, const std::vector<int>& next_played) const {
   std::vector<Want> wants;
   for (int index = 0; index < static_cast<int>(anatomy_.stretches.size()); ++index)
-    add_wants(anatomy_.stretches[index], index, position, next_run, wants);
+    if (next_played[index] != practice_days_[position])
+      add_wants(anatomy_.stretches[index], index, position, next_played[index], wants);
   return wants;
 }
 

@@ -54,8 +54,9 @@ class Memory {
   bool far_enough(int day, int later) const { return later - day >= best(day) / 2; }
 
   // What should be recalled on a practice day. `position` is its place among the practice days;
-  // `next_run` the day of the next run-through after it, or -1.
-  std::vector<Want> wants(int position, int next_run) const;
+  // `next_played` the day, from this one on, for which each stretch is set aside anyway, or -1.
+  // What is set aside for this day is not wanted besides.
+  std::vector<Want> wants(int position, const std::vector<int>& next_played) const;
 
   // Chunks whose recall is overdue on no practice day left, judged after the last day.
   bool holds_to_the_end(int chunk) const;
@@ -64,8 +65,8 @@ class Memory {
   int last(int chunk) const { return retrieved_[chunk] >= 0 ? retrieved_[chunk] : learned_[chunk]; }
   double best(int from_day) const { return best_gap_[end_ - from_day]; }
   int limit_day(int chunk) const;
-  bool better_left_to_run(int chunk, int position, int next_run) const;
-  void add_wants(const Stretch& stretch, int index, int position, int next_run,
+  bool better_left(int chunk, int position, int next_played) const;
+  void add_wants(const Stretch& stretch, int index, int position, int next_played,
                  std::vector<Want>& wants) const;
 
   const Anatomy& anatomy_;

@@ -61,7 +61,12 @@ enum class Reason {
   fork,          // look-alikes part at bar `reason_number`
   every_start,   // so that each cue start is met
   whole,         // everything is learned
+  section,       // a section without stopping, before the halves
+  half,          // half the piece without stopping, before the whole
+  recorded,      // a run-through of the second half: to be recorded
+  listener,      // one of the last: somebody listens
   weakest_first,
+  worthwhile,  // a day with hardly anything else
 };
 
 struct Task {
@@ -74,7 +79,7 @@ struct Task {
   std::optional<double> tempo;  // beats a minute, a metronome mark; none where nothing is played
   Beat beat = Beat::quarter;    // what the tempo counts
   double minutes = 0;           // a multiple of one half
-  int block = 0;                // which of the day's blocks, from 0
+  int block = 0;                // which of the day's sittings, from 0; a break between them
   std::vector<int> cues;        // cue starts assigned, by number
   int throws = 0;               // of the dice, besides those assigned
   bool fork = false;            // a cue-start task that is a fork drill

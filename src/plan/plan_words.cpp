@@ -45,8 +45,18 @@ std::string_view reason_word(Reason reason) {
       return "every_start";
     case Reason::whole:
       return "whole";
+    case Reason::section:
+      return "section";
+    case Reason::half:
+      return "half";
+    case Reason::recorded:
+      return "recorded";
+    case Reason::listener:
+      return "listener";
     case Reason::weakest_first:
       return "weakest_first";
+    case Reason::worthwhile:
+      return "worthwhile";
   }
   return "none";
 }

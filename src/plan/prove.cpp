@@ -18,12 +18,13 @@ Proof::Proof(const Anatomy& anatomy, const Terms& terms, ForkList& forks, Temper
 }
 
 std::vector<Task> Proof::on_day(int position, const std::vector<int>& practice_days, int end,
-                                const Memory& memory, const TaskMaker& make, int next_run,
+                                const Memory& memory, const TaskMaker& make, int set_aside,
                                 bool temper, double room, bool begun) {
   std::vector<Task> tasks;
   const int day = practice_days[position];
   add_forks(day, end, memory, make, room, tasks);
-  if (tasks.empty()) add_cue_starts(position, day, end, memory, make, next_run, begun, room, tasks);
+  if (tasks.empty())
+    add_cue_starts(position, day, end, memory, make, set_aside, begun, room, tasks);
   if (temper) add_temper(position, practice_days, end, memory, make, room, tasks);
   return tasks;
 }
@@ -43,13 +44,12 @@ void Proof::add_forks(int day, int end, const Memory& memory, const TaskMaker& m
 }
 
 std::vector<int> Proof::cues_to_assign(int day, int count, const Memory& memory,
-                                       int next_run) const {
+                                       int set_aside) const {
   std::vector<int> cues;
-  if (next_run > day && !memory.far_enough(day, next_run)) return cues;
+  if (set_aside >= 0 && !memory.far_enough(day, set_aside)) return cues;
   for (const CueStart& cue : anatomy_.planned.cues) {
     const auto& chunks = anatomy_.starts[cue.number - 1].chunks;
-    if (memory.ripe_enough(chunks, day) || (next_run == day && memory.everything_learned()))
-      cues.push_back(cue.number);
+    if (memory.ripe_enough(chunks, day)) cues.push_back(cue.number);
   }
   std::stable_sort(cues.begin(), cues.end(), [&](int a, int b) {
     if (assigned_[a - 1] != assigned_[b - 1]) return assigned_[a - 1] < assigned_[b - 1];
@@ -72,13 +72,13 @@ std::vector<int> Proof::chunks_of(const std::vector<int>& cues) const {
 }
 
 void Proof::add_cue_starts(int position, int day, int end, const Memory& memory,
-                           const TaskMaker& make, int next_run, bool begun, double& room,
+                           const TaskMaker& make, int set_aside, bool begun, double& room,
                            std::vector<Task>& tasks) {
   const bool whole = memory.everything_learned() && memory.last_learning_day() < day;
   const int apart = !whole ? kSessionsApart : end - day <= kLastWeeks ? 1 : kWholeApart;
   // A day that holds a recall anyway may as well hold a session.
   if (position - last_session_ < apart && !(whole && begun)) return;
-  const std::vector<int> cues = cues_to_assign(day, whole ? 1 : 2, memory, next_run);
+  const std::vector<int> cues = cues_to_assign(day, whole ? 1 : 2, memory, set_aside);
   for (int throws = whole ? method_.cue_throws : 0; throws >= 0; --throws) {
     if (cues.empty() && throws == 0) return;
     Task task = make.cue_starts(cues, throws, memory.progress(chunks_of(cues), day));

@@ -19,22 +19,22 @@ class Proof {
   Proof(const Anatomy& anatomy, const Terms& terms, ForkList& forks, TemperList& temper);
 
   // The day's tasks within `room` minutes. `position` is the day's place among the practice days;
-  // `next_run` the first day from today on with a run-through, or -1; `begun` whether the day has
-  // work already, so that it is worth sitting down for.
+  // `set_aside` the first day from today on for which the whole is set aside, or -1; `begun`
+  // whether the day has work already, so that it is worth sitting down for.
   std::vector<Task> on_day(int position, const std::vector<int>& practice_days, int end,
-                           const Memory& memory, const TaskMaker& make, int next_run, bool temper,
+                           const Memory& memory, const TaskMaker& make, int set_aside, bool temper,
                            double room, bool begun);
 
  private:
   void add_forks(int day, int end, const Memory& memory, const TaskMaker& make, double& room,
                  std::vector<Task>& tasks);
   void add_cue_starts(int position, int day, int end, const Memory& memory, const TaskMaker& make,
-                      int next_run, bool begun, double& room, std::vector<Task>& tasks);
+                      int set_aside, bool begun, double& room, std::vector<Task>& tasks);
   void add_temper(int position, const std::vector<int>& practice_days, int end,
                   const Memory& memory, const TaskMaker& make, double& room,
                   std::vector<Task>& tasks);
   std::vector<int> chunks_of(const std::vector<int>& cues) const;
-  std::vector<int> cues_to_assign(int day, int count, const Memory& memory, int next_run) const;
+  std::vector<int> cues_to_assign(int day, int count, const Memory& memory, int set_aside) const;
 
   const Anatomy& anatomy_;
   const Method& method_;

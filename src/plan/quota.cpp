@@ -5,7 +5,10 @@
 namespace cahier {
 namespace {
 
-// The last practice day of every week with at least four, up to `until`.
+constexpr int kLastStretch = 10;  // days before the date without a day to catch up
+
+// The last practice day of every week with at least four; but the last days of learning, and the
+// last before the date, are needed as they are.
 std::vector<bool> catch_up_days(const std::vector<Day>& days, const std::vector<int>& practice_days,
                                 int until) {
   std::vector<bool> rests(days.size(), false);
@@ -17,7 +20,8 @@ std::vector<bool> catch_up_days(const std::vector<Day>& days, const std::vector<
         i + 1 == practice_days.size() || days[practice_days[i + 1]].date - days[day].date >
                                              std::chrono::days{6 - weekday_index(days[day].date)};
     if (!week_ends) continue;
-    if (in_week >= 4 && day < until) rests[day] = true;
+    const int left = static_cast<int>(days.size()) - day;
+    if (in_week >= 4 && (day < until || left > kLastStretch) && day != until) rests[day] = true;
     in_week = 0;
   }
   return rests;

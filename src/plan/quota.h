@@ -13,8 +13,9 @@ class Quota {
   Quota(const Work& work, const Pace& pace, const std::vector<int>& practice_days,
         const std::vector<double>& room);
 
-  // A day kept free of new bars, so that a missed day can be made up: the last practice day of a
-  // week with at least four, while there is still something to learn.
+  // A day kept free, so that a missed day can be made up: the last practice day of a week with at
+  // least four. While there is something to learn it holds nothing new, later nothing that can
+  // wait.
   bool rests_on(int day) const { return rests_[day]; }
 
   // Whether the next chunk of the order should still be learned on this day.

@@ -33,7 +33,8 @@ int nearest_free(const std::vector<int>& eligible, const std::vector<int>& runs,
 }  // namespace
 
 RunDays choose_run_days(const Method& method, const std::vector<Day>& calendar,
-                        const std::vector<double>& room, int first, int required, double minutes) {
+                        const std::vector<double>& room, int first, int required, double minutes,
+                        bool light_end) {
   const int end = static_cast<int>(calendar.size());
   RunDays result;
   result.runs.assign(end, 0);
@@ -46,6 +47,11 @@ RunDays choose_run_days(const Method& method, const std::vector<Day>& calendar,
     if (calendar[day].allowance > 0 &&
         (result.alone ? room[day] == calendar[day].allowance : room[day] >= minutes))
       eligible.push_back(day);
+
+  if (light_end && static_cast<int>(eligible.size()) > required &&
+      minutes > calendar[eligible.back()].allowance / 2 &&
+      end - eligible[eligible.size() - 2] <= longest_gap_days(method, 2))
+    eligible.pop_back();
 
   int placed = 0;
   for (const int left : ideal_days_before(method, end - std::max(0, first))) {

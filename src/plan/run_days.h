@@ -1,6 +1,7 @@
 // On which days the run-throughs stand.
 #pragma once
 
+#include <cstddef>
 #include <vector>
 
 #include "plan/plan.h"
@@ -14,11 +15,18 @@ struct RunDays {
   int missing = 0;        // run-throughs that found no place
 };
 
+// Which run-throughs of `asked` in all, counted from 0, are to be witnessed: the first half of them
+// needs no witness; then a recording is made, and in the last quarter somebody listens as well.
+inline bool asks_recording(std::size_t run, std::size_t asked) { return 2 * run >= asked; }
+inline bool asks_listener(std::size_t run, std::size_t asked) { return 4 * run >= 3 * asked; }
+
 // Chooses days for `required` run-throughs of `minutes` each among the days from `first` on: the
 // gaps before the date follow the best gaps where the calendar lets them, over at least
 // `method.run_days` days, at most `method.runs_a_day` a day. `room` is what each day still holds.
-// A run-through longer than any day's allowance stands alone on its day.
+// A run-through longer than any day's allowance stands alone on its day. `light_end` keeps the last
+// practice day free of one that takes more than half of it, where there are other days.
 RunDays choose_run_days(const Method& method, const std::vector<Day>& calendar,
-                        const std::vector<double>& room, int first, int required, double minutes);
+                        const std::vector<double>& room, int first, int required, double minutes,
+                        bool light_end);
 
 }  // namespace cahier

@@ -2,13 +2,17 @@
 
 #include <algorithm>
 
+#include "plan/day_order.h"
 #include "plan/ledger.h"
 #include "plan/quota.h"
 
 namespace cahier {
 namespace {
 
-constexpr double kWorthwhile = 2;  // minutes
+constexpr double kWorthwhile = 3;    // minutes: a day with less is not worth sitting down for
+constexpr int kJoinWithin = 4;       // days: then a join no longer waits for a better place
+constexpr double kOverdue = 1.5;     // best gaps since the last recall
+constexpr double kLightShare = 0.5;  // of the last day's allowance
 
 class Layout {
  public:
@@ -25,7 +29,13 @@ class Layout {
         continue;
       }
       if (quota.rests_on(day)) day_of(day).note = DayNote::catch_up;
+      keep_light(day);
+      play_bookings(day);
       std::vector<Wanted> wanted = wants_on(position);
+      if (quota.rests_on(day) && everything_learned()) {
+        catch_up(wanted, day);
+        continue;
+      }
       recall(wanted, day, next_learning_minutes(day));
       learn(quota, day);
       join_what_is_learned(day);
@@ -56,7 +66,7 @@ class Layout {
     for (auto& desk : ledger_.desks) {
       const double minutes = desk->anatomy.time.run_through();
       desk->runs = choose_run_days(method_, ledger_.draft.days, ledger_.room, pace_.learn_until + 1,
-                                   work_.terms.runs_required(), minutes);
+                                   work_.terms.runs_required(), minutes, pace_.catch_up);
       for (int day = 0; day < ledger_.end; ++day) {
         if (desk->runs.runs[day] == 0) continue;
         ledger_.room[day] =
@@ -64,6 +74,36 @@ class Layout {
         if (desk->runs.alone) day_of(day).note = DayNote::run_alone;
       }
     }
+    if (!pace_.catch_up) return;
+    for (auto& desk : ledger_.desks)
+      if (const int first_run = desk->next_run(-1); first_run >= 0)
+        desk->bookings = book_growth(desk->anatomy, desk->make, method_, ledger_.room,
+                                     pace_.learn_until, first_run);
+  }
+
+  bool is_quiet(int day) const { return ledger_.end - day <= method_.quiet_days; }
+
+  // The last day before the date is a light one, where the date leaves the choice.
+  void keep_light(int day) {
+    if (!pace_.catch_up || day != ledger_.practice_days.back()) return;
+    const double used = day_of(day).allowance - ledger_.room[day];
+    ledger_.room[day] =
+        std::clamp(kLightShare * day_of(day).allowance - used, 0.0, ledger_.room[day]);
+  }
+
+  void play_bookings(int day) {
+    for (auto& desk : ledger_.desks)
+      for (const Booking& booking : desk->bookings) {
+        if (booking.day != day) continue;
+        ledger_.room[day] += booking.minutes;
+        if (!desk->memory.everything_learned()) continue;
+        Task task = desk->make.recall(booking.bars);
+        task = desk->make.recall(booking.bars, desk->memory.progress(task.chunks, day));
+        task.reason = booking.reason;
+        desk->memory.retrieve(task.chunks, day);
+        desk->joins.played(task);
+        ledger_.put(std::move(task), day);
+      }
   }
 
   std::vector<Wanted> wants_on(int position) const {
@@ -72,8 +112,10 @@ class Layout {
     for (int piece = 0; piece < static_cast<int>(ledger_.desks.size()); ++piece) {
       const Desk& desk = *ledger_.desks[piece];
       if (desk.runs.runs[day] > 0) continue;
-      for (Want& want : desk.memory.wants(position, desk.next_run(day)))
-        all.push_back({piece, std::move(want)});
+      for (Want& want : desk.memory.wants(position, desk.next_played(day)))
+        // The last days hold no recall that can wait for the run-throughs.
+        if (!pace_.catch_up || want.must || want.first || !is_quiet(day))
+          all.push_back({piece, std::move(want)});
     }
     std::stable_sort(all.begin(), all.end(), [](const Wanted& a, const Wanted& b) {
       if (a.want.must != b.want.must) return a.want.must;
@@ -101,7 +143,7 @@ class Layout {
     for (Wanted& one : wanted) {
       if (one.done) continue;
       Desk& desk = *ledger_.desks[one.piece];
-      const bool pressing = one.want.must || one.want.first || one.want.ripeness >= 1.5;
+      const bool pressing = one.want.must || one.want.first || one.want.ripeness >= kOverdue;
       const double room = ledger_.room[day] - (pressing ? 0 : kept);
       Task task = recall_task(desk, one.want, day, room);
       if (task.minutes > room) continue;
@@ -117,6 +159,22 @@ class Layout {
     }
   }
 
+  bool everything_learned() const {
+    return std::all_of(ledger_.desks.begin(), ledger_.desks.end(),
+                       [](const auto& desk) { return desk->memory.everything_learned(); });
+  }
+
+  // Only what cannot wait.
+  void catch_up(std::vector<Wanted>& wanted, int day) {
+    std::erase_if(wanted, [](const Wanted& one) {
+      return !one.want.must && !one.want.first && one.want.ripeness < kOverdue;
+    });
+    recall(wanted, day, 0);
+    note_missed(wanted);
+    ledger_.place_runs(day);
+    ledger_.finish(day);
+  }
+
   void note_missed(const std::vector<Wanted>& wanted) {
     for (const Wanted& one : wanted)
       if (one.want.must && !one.done)
@@ -126,7 +184,7 @@ class Layout {
   // Once everything is learned, each stretch has one slow and one counted pass behind it even when
   // the date leaves no time for its recalls to come round.
   void pass_once(int day) {
-    if (day == ledger_.practice_days.back()) return;
+    if (is_quiet(day)) return;
     for (auto& owned : ledger_.desks) {
       Desk& desk = *owned;
       if (!desk.memory.everything_learned() || desk.runs.runs[day] > 0) continue;
@@ -164,43 +222,72 @@ class Layout {
       task.reason = Reason::new_material;
       learned_minutes_ += task.minutes;
       desk.memory.learn(item.chunk, day);
-      desk.joins.learned(item.chunk, desk.memory);
+      desk.joins.learned(item.chunk, day, desk.memory);
       ledger_.put(std::move(task), day);
       ++next_;
     }
   }
 
+  // A join is played on a later day than its chunks are learned, and where it does not follow a
+  // turn on the same bars; but it does not wait long.
   void join_what_is_learned(int day) {
-    for (auto& desk : ledger_.desks)
-      for (Task& task : desk->joins.take(desk->memory, desk->make, ledger_.room[day]))
+    const auto take = [&](Desk& desk, const JoinList::Taking& taking) {
+      for (Task& task : desk.joins.take(desk.memory, desk.make, ledger_.room[day], taking))
         ledger_.put(std::move(task), day);
+    };
+    for (auto& desk : ledger_.desks) {
+      take(*desk, {pace_.eager ? day : day - kJoinWithin});
+      take(*desk, {day - 1, true, [&](const Task& join) { return stands_apart(join, day); }});
+    }
   }
 
-  // A day with hardly anything is not worth sitting down for: while the piece is being learned it
-  // also has the newest stretch played through slowly, as far as it is learned.
+  // Whether a task of the day can stand before this one without touching its passage.
+  bool stands_apart(const Task& task, int day) {
+    const auto& tasks = day_of(day).tasks;
+    return tasks.empty() || std::any_of(tasks.begin(), tasks.end(), [&](const Task& other) {
+             return !same_passage(other, task);
+           });
+  }
+
+  // While the piece is being learned, a day with hardly anything also has what is learned of a
+  // section played through slowly; of the sections in turn.
   void fill_crumbs(int day) {
-    if (day_of(day).tasks.empty() || day_of(day).minutes() >= kWorthwhile || next_ == 0) return;
-    const Work::Item& newest = work_.order[next_ - 1];
-    Desk& desk = *ledger_.desks[newest.piece];
-    if (desk.memory.everything_learned() && desk.memory.last_learning_day() + 1 < day) return;
-    const Stretch& stretch = desk.anatomy.stretches[desk.anatomy.stretch_of[newest.chunk]];
-    int first = newest.chunk;
-    while (first > stretch.first_chunk && desk.memory.learned(first - 1)) --first;
-    if (first == newest.chunk) return;
+    if (day_of(day).tasks.empty() || day_of(day).minutes() >= kWorthwhile || is_quiet(day)) return;
+    for (auto& owned : ledger_.desks) {
+      Desk& desk = *owned;
+      const int count = static_cast<int>(desk.anatomy.stretches.size());
+      const int from = fillers_;
+      for (int turn = 0; turn < count; ++turn) {
+        const int index = (from + turn) % count;
+        Task task;
+        if (!learned_part(desk, index, day, task)) continue;
+        if (task.minutes > ledger_.room[day] || !stands_apart(task, day)) continue;
+        fillers_ = index + 1;
+        task.reason = Reason::worthwhile;
+        ledger_.put(std::move(task), day);
+        if (day_of(day).minutes() >= kWorthwhile) return;
+      }
+    }
+  }
+
+  // A slow play through what was learned of a stretch on earlier days, two chunks at least.
+  static bool learned_part(const Desk& desk, int index, int day, Task& task) {
+    const Stretch& stretch = desk.anatomy.stretches[index];
+    int last = stretch.first_chunk;
+    while (last <= stretch.last_chunk && desk.memory.learned_before(last, day)) ++last;
+    if (last - stretch.first_chunk < 2) return false;
     const auto& chunks = desk.anatomy.planned.chunks;
-    Task task = desk.make.join({chunks[first].bars.first, chunks[newest.chunk].bars.last});
-    if (task.minutes > ledger_.room[day]) return;
-    task.reason = Reason::joins_new;
-    ledger_.put(std::move(task), day);
+    task = desk.make.join({chunks[stretch.first_chunk].bars.first, chunks[last - 1].bars.last});
+    return true;
   }
 
   void prove(int position) {
     const int day = ledger_.practice_days[position];
     for (int piece = 0; piece < static_cast<int>(ledger_.desks.size()); ++piece) {
       Desk& desk = *ledger_.desks[piece];
-      const int next_run = desk.next_run(day - 1);
+      const int set_aside = desk.next_set_aside(day);
       for (Task& task : desk.proof.on_day(position, ledger_.practice_days, ledger_.end, desk.memory,
-                                          desk.make, next_run, pace_.temper, ledger_.room[day],
+                                          desk.make, set_aside, pace_.temper, ledger_.room[day],
                                           !day_of(day).tasks.empty())) {
         if (retrieves(task.drill)) desk.memory.retrieve(task.chunks, day);
         ledger_.put(std::move(task), day);
@@ -216,6 +303,7 @@ class Layout {
   Ledger ledger_;
   int next_ = 0;  // in the order of learning
   double learned_minutes_ = 0;
+  int fillers_ = 0;  // the stretch whose turn it is to fill a day
 };
 
 }  // namespace

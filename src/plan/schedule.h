@@ -33,7 +33,7 @@ std::vector<int> sections_in_order(const Anatomy& anatomy, Order order);
 struct Pace {
   int learn_until = 0;   // last day on which anything new is learned
   bool catch_up = true;  // one practice day a week without anything new
-  bool eager = false;    // as much as each day holds, instead of an even share
+  bool eager = false;    // as much as each day holds, instead of an even share; joined at once
   bool temper = true;
   bool runs = true;
   int chunks = 0;  // how many of the order are learned at all

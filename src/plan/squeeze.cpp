@@ -82,7 +82,7 @@ class Squeeze {
     for (auto& desk : ledger_.desks) {
       recall(*desk, day, 0, false,
              [&](int chunk) { return desk->memory.ripeness(chunk, day) >= kSoonDue; });
-      for (Task& task : desk->joins.take(desk->memory, desk->make, ledger_.room[day], false))
+      for (Task& task : desk->joins.take(desk->memory, desk->make, ledger_.room[day], {day, false}))
         ledger_.put(std::move(task), day);
     }
   }
@@ -213,7 +213,7 @@ class Squeeze {
     if (task.minutes > ledger_.room[day] || !may_learn(desk, item->chunk, day)) return false;
     task.reason = Reason::new_material;
     desk.memory.learn(item->chunk, day);
-    desk.joins.learned(item->chunk, desk.memory);
+    desk.joins.learned(item->chunk, day, desk.memory);
     ledger_.put(std::move(task), day);
     waiting_.erase(item);
     return true;

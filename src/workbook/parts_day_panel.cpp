@@ -154,17 +154,10 @@ std::vector<Strip> DayPanels::strips(const Day& day) {
   if (is_slim(day)) return slim_strips(day);
   std::vector<Strip> strips;
   const Words& words = book_.words();
-  const Method& method = book_.plan().method;
-  double since_break = 0;
   bool learned = false;
   for (std::size_t at = 0; at < day.tasks.size(); ++at) {
     const Task& task = day.tasks[at];
-    const bool new_block = at > 0 && task.block != day.tasks[at - 1].block;
-    if (new_block || (since_break > 0 && since_break + task.minutes > method.break_after)) {
-      strips.push_back(break_line());
-      since_break = 0;
-    }
-    since_break += task.minutes;
+    if (at > 0 && task.block != day.tasks[at - 1].block) strips.push_back(break_line());
     if (book_.plan().pieces.size() > 1 && (at == 0 || task.piece != day.tasks[at - 1].piece))
       strips.push_back(
           line_of_text(6, book_.plan().pieces[task.piece].piece.title, style::kStrong));

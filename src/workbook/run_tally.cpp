@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "plan/run_days.h"
 #include "text/phrasing.h"
 #include "workbook/parts_clean_runs.h"
 #include "workbook/parts_table.h"
@@ -30,8 +31,8 @@ std::vector<RunRow> run_rows(const Book& book, int piece) {
   const std::size_t asked = rows.size();
   rows.resize(asked + kSpareRows);
   for (std::size_t at = 0; at < rows.size(); ++at) {
-    rows[at].recorded = 2 * at >= asked;
-    rows[at].listener = 4 * at >= 3 * asked;
+    rows[at].recorded = asks_recording(at, asked);
+    rows[at].listener = asks_listener(at, asked);
   }
   return rows;
 }
