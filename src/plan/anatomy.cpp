@@ -94,7 +94,11 @@ class Dissection {
     result_.planned.piece = piece;
     for (const Section& section : sections)
       result_.planned.sections.push_back({section.name, section.bars, section.same_as});
-    result_.planned.chunks = divide_into_chunks(piece, sections, method, result_.time, load);
+    // The same chunks however long learning takes.
+    Method as_reckoned = method;
+    as_reckoned.learn_factor = 1;
+    result_.planned.chunks =
+        divide_into_chunks(piece, sections, method, TimeModel(piece, as_reckoned), load);
     result_.passages = passages_of(piece, result_.planned.sections, result_.planned.chunks);
     result_.stretches = stretches_of(result_.planned.chunks, method.stretch_bars);
     index_stretches();
