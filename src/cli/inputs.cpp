@@ -19,8 +19,9 @@ Method with_larger_or_smaller_chunks(const Method& method, int bars, const Typed
   Diagnostics diagnostics;
   diagnostics.error(
       typed.source(), typed.value_of("--chunk-bars"),
-      fmt::format("\"{}\" is too few for --chunk-bars: the method's chunks have at least {}", bars,
-                  method.chunk_least),
+      fmt::format(
+          "with chunks of at least {} bars, --chunk-bars {} leaves phrases that cannot be cut",
+          method.chunk_least, bars),
       fmt::format("write a whole number of bars from {} to {}", method.least_chunk_most(),
                   kMostChunkBars));
   throw InputError(diagnostics.all());
