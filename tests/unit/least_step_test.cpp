@@ -22,6 +22,17 @@ TEST_CASE("a step that does not fit once a week hides no lesser one") {
     }
 }
 
+TEST_CASE("few steps are asked") {
+  for (int least = 1; least <= 366; ++least) {
+    int asked = 0;
+    least_step(366, 2, [&](int step) {
+      ++asked;
+      return step >= least;
+    });
+    CHECK(asked <= 12);  // one, the 9 halvings of 366, and two below
+  }
+}
+
 TEST_CASE("no step is asked for outside its bounds") {
   std::set<int> asked;
   least_step(9, 7, [&](int step) {
