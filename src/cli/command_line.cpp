@@ -12,7 +12,8 @@ struct Typed {
   std::string piece;
   std::vector<std::string> files;
   std::string by, from, output, packet = "full", paper = "a4", staff;
-  std::string minutes, days_off, temper, order, blocks, lesson, new_to_performing, repetitions;
+  std::string minutes, days_off, temper, order, blocks, lesson, new_to_performing, repetitions,
+      chunk_bars;
   std::string templates, language = "en", method = "steady";
   bool json = false, why = false, anyway = false;
 };
@@ -29,6 +30,8 @@ void add_shared(CLI::App& command, Typed& typed) {
   command.add_option("--new-to-performing", typed.new_to_performing, "yes or no");
   command.add_option("--repetitions", typed.repetitions,
                      "of each step of learning, instead of the method's");
+  command.add_option("--chunk-bars", typed.chunk_bars,
+                     "most bars learned together, instead of the method's");
   command.add_option("--method", typed.method, "a file of templates/methods, without .yaml");
   command.add_option("--words", typed.language, "a file of templates/words, without .yaml");
   command.add_option("--templates", typed.templates,
@@ -106,6 +109,8 @@ Request to_request(const CLI::App& command, const Typed& typed, const TypedLine&
   if (!typed.from.empty()) request.from = values.date("--from", typed.from);
   if (!typed.repetitions.empty())
     request.repetitions = values.whole("--repetitions", typed.repetitions, 1, 20, "repetitions");
+  if (!typed.chunk_bars.empty())
+    request.chunk_bars = values.whole("--chunk-bars", typed.chunk_bars, 1, kMostChunkBars, "bars");
   if (!typed.staff.empty())
     request.staff_height = values.number("--staff", typed.staff, 6, 20, "millimetres").value_or(8);
   if (const auto paper = parse_page_size(typed.paper))

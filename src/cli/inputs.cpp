@@ -1,5 +1,7 @@
 #include "cli/inputs.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <filesystem>
 
@@ -12,12 +14,27 @@ namespace {
 
 constexpr int kMostDays = 3700;  // about ten years
 
-Method read_terms_method(const Request& request, const Templates& templates) {
+Method with_larger_or_smaller_chunks(const Method& method, int bars, const TypedLine& typed) {
+  if (bars >= method.least_chunk_most()) return method.with_chunks_up_to(bars);
+  Diagnostics diagnostics;
+  diagnostics.error(
+      typed.source(), typed.value_of("--chunk-bars"),
+      fmt::format(
+          "with chunks of at least {} bars, --chunk-bars {} leaves phrases that cannot be cut",
+          method.chunk_least, bars),
+      fmt::format("write a whole number of bars from {} to {}", method.least_chunk_most(),
+                  kMostChunkBars));
+  throw InputError(diagnostics.all());
+}
+
+Method read_terms_method(const Request& request, const TypedLine& typed,
+                         const Templates& templates) {
   Method method = read_template(templates, "methods", request.method,
                                 [&](const Source& source, Diagnostics& diagnostics) {
                                   return read_method(source, request.method, diagnostics);
                                 });
   if (request.repetitions) method.repetitions = *request.repetitions;
+  if (request.chunk_bars) return with_larger_or_smaller_chunks(method, *request.chunk_bars, typed);
   return method;
 }
 
@@ -84,10 +101,15 @@ class PieceFiles {
 
 }  // namespace
 
+std::optional<Date> earliest_start(const Terms& terms, Date today) {
+  if (terms.from < today) return std::nullopt;
+  return today;
+}
+
 Inputs read_inputs(const Request& request, const TypedLine& typed, Date today) {
   Templates templates(request.templates);
   Words words = read_template(templates, "words", request.language, read_words);
-  const Method method = read_terms_method(request, templates);
+  const Method method = read_terms_method(request, typed, templates);
   PieceFiles files(request.files.front());
   const std::optional<Date> by = request.by ? request.by : files.by;
   if (!by) {

@@ -1,6 +1,7 @@
 // The files a request names, read and checked.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "cli/request.h"
@@ -24,6 +25,10 @@ struct Inputs {
 // Reads everything a plan needs. `today` is the first day when the request names none. Throws
 // InputError with every problem of a file, FileError when a file cannot be read.
 Inputs read_inputs(const Request& request, const TypedLine& typed, Date today);
+
+// The first day that a remedy may begin on: none before today. A plan that itself begins in the
+// past is a reckoning, and there any day may be asked for.
+std::optional<Date> earliest_start(const Terms& terms, Date today);
 
 // Reads a template of a kind with `read`, and throws InputError with every problem found.
 template <typename Read>

@@ -7,6 +7,7 @@
 #include "plan/plan_json.h"
 #include "plan/plan_text.h"
 #include "plan/planner.h"
+#include "plan/sensitivity.h"
 
 namespace cahier {
 
@@ -15,7 +16,10 @@ int show_plan(const Request& request, const TypedLine& typed, Date today) {
   say_all(inputs.warnings);
   Plan plan = make_plan(inputs.pieces, inputs.terms);
   plan.programme = inputs.programme;
-  if (!plan.fits) plan.remedies = remedies(inputs.pieces, inputs.terms);
+  if (plan.fits)
+    plan.sensitivity = sensitivity(inputs.pieces, inputs.terms);
+  else
+    plan.remedies = remedies(inputs.pieces, inputs.terms, earliest_start(inputs.terms, today));
   say_out(request.json ? plan_json(plan) : plan_text(plan, inputs.words, request.why));
   return plan.fits ? 0 : 1;
 }

@@ -30,7 +30,8 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
   say_all(inputs.warnings);
   Plan plan = make_plan(inputs.pieces, inputs.terms);
   plan.programme = inputs.programme;
-  if (!plan.fits) plan.remedies = remedies(inputs.pieces, inputs.terms);
+  if (!plan.fits)
+    plan.remedies = remedies(inputs.pieces, inputs.terms, earliest_start(inputs.terms, today));
   if (!plan.fits && !request.anyway) {
     say_out(plan_text(plan, inputs.words, false));
     say_out("\nNothing was written. --anyway prints what fits, and a sheet of what does not.\n");

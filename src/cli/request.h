@@ -12,6 +12,8 @@
 
 namespace cahier {
 
+inline constexpr int kMostChunkBars = 16;  // that --chunk-bars takes
+
 enum class Command { help, print, plan, check, start };
 
 struct Request {
@@ -31,6 +33,7 @@ struct Request {
   std::string language = "en";
   std::string method = "steady";
   std::optional<int> repetitions;
+  std::optional<int> chunk_bars;  // most bars in a chunk
   Wishes wishes;
 };
 

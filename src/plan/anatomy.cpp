@@ -268,9 +268,12 @@ Anatomy dissect(const Piece& piece, const Method& method, std::vector<Chunk> chu
 }
 
 Anatomy dissect(const Piece& piece, const Method& method, double load) {
+  // The same chunks however long learning takes.
+  Method as_reckoned = method;
+  as_reckoned.learn_factor = 1;
   return dissect(piece, method,
                  divide_into_chunks(piece, divide_into_sections(piece), method,
-                                    TimeModel(piece, method), load));
+                                    TimeModel(piece, as_reckoned), load));
 }
 
 }  // namespace cahier

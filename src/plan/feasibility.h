@@ -1,6 +1,7 @@
 // What would make a plan fit.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "plan/plan.h"
@@ -8,9 +9,21 @@
 
 namespace cahier {
 
+// At most this many remedies are told: each kind by itself, and as many pairs as there is room for.
+inline constexpr int kMostRemedies = 8;
+
 // Remedies for work that does not fit, the least demanding first; each was tried with the planner
 // and gives a plan that fits: more minutes a day, an earlier start, a later date, no Temper, fewer
-// repetitions. Empty when none helps.
-std::vector<Remedy> remedies(const std::vector<Piece>& pieces, const Terms& terms);
+// repetitions, larger chunks. Of each kind the least that fits; and pairs of them, where together
+// they ask less than either of the two by itself and neither part of the pair is enough alone.
+// Empty when none helps.
+//
+// How much one asks is told beside Lever::asks; a pair asks the root of the sum of the squares of
+// its parts, since two small changes are easier to live with than one large one.
+//
+// Pairs are looked for only while bars times days are at most 20,000: beyond, the planner would
+// have to be asked for too long. No start lies before `earliest_start`, where there is one.
+std::vector<Remedy> remedies(const std::vector<Piece>& pieces, const Terms& terms,
+                             std::optional<Date> earliest_start = std::nullopt);
 
 }  // namespace cahier

@@ -114,7 +114,8 @@ class Reckoning {
   double notes(int bar) const {
     const int index = piece_.level_at(bar) - 1;
     return time_.playing({bar, bar}, 1) / method_.learn_tempo[index] *
-           method_.learn_stumble[index] * time_.learning_steps() * method_.repetitions;
+           method_.learn_stumble[index] * time_.learning_steps() * method_.repetitions *
+           method_.learn_factor;
   }
 
   double written(int bar) const {

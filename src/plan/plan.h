@@ -124,6 +124,12 @@ struct Remedy {
   double asks = 0;  // how much it asks; smaller is easier
 };
 
+// What happens when learning takes longer than reckoned.
+struct Sensitivity {
+  double learning = 1;           // times the minutes reckoned with
+  std::optional<int> days_late;  // 0 when it still fits; none when a year more is not enough
+};
+
 struct Plan {
   Date from;
   Date by;
@@ -138,6 +144,7 @@ struct Plan {
   std::vector<Day> days;  // every calendar day from `from` to the day before `by`
   std::vector<Unplaced> unplaced;
   std::vector<Remedy> remedies;
+  std::vector<Sensitivity> sensitivity;  // only where asked for; see sensitivity.h
 
   double minutes_total() const;
   int runs_required() const {

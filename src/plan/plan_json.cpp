@@ -148,6 +148,15 @@ std::string remedies_json(const Plan& plan) {
   return ",\n \"remedies\": " + list_of(plan.remedies, remedy_json, ",\n  ");
 }
 
+std::string sensitivity_json(const Plan& plan) {
+  if (plan.sensitivity.empty()) return {};
+  const auto one_json = [](const Sensitivity& one) {
+    return fmt::format(R"({{"learning": {:g}, "days_late": {}}})", one.learning,
+                       one.days_late ? whole(*one.days_late) : "null");
+  };
+  return ",\n \"sensitivity\": " + list_of(plan.sensitivity, one_json);
+}
+
 }  // namespace
 
 std::string plan_json(const Plan& plan) {
@@ -162,7 +171,7 @@ std::string plan_json(const Plan& plan) {
           list_of(
               plan.days, [&](const Day& day) { return day_json(plan, day); }, kNextLine);
   json += ",\n \"unplaced\": " + list_of(plan.unplaced, unplaced_json, ",\n  ");
-  return json + remedies_json(plan) + "}\n";
+  return json + remedies_json(plan) + sensitivity_json(plan) + "}\n";
 }
 
 }  // namespace cahier

@@ -52,6 +52,7 @@ class PlanText {
       text += day_lines(plan_.days[day]);
     }
     if (!plan_.fits) text.append("\n").append(misfit());
+    if (!plan_.sensitivity.empty()) text.append("\n").append(if_learning_takes_longer());
     return text;
   }
 
@@ -125,6 +126,13 @@ class PlanText {
       return text + "\n" + wrap("", {words_.say("plan.no_remedy")}, "", 0);
     text.append("\n").append(words_.say("plan.remedies")).append("\n");
     for (const Remedy& remedy : plan_.remedies) text += remedy.say + "\n";
+    return text;
+  }
+
+  std::string if_learning_takes_longer() const {
+    std::string text;
+    for (const Sensitivity& one : plan_.sensitivity)
+      text += wrap("", {say_sensitivity(words_, one)}, "", 2);
     return text;
   }
 

@@ -110,6 +110,13 @@ std::string say_note(const Words& words, DayNote note) {
   return words.say(fmt::format("notes.{}", note_word(note)));
 }
 
+std::string say_sensitivity(const Words& words, const Sensitivity& one) {
+  const std::string percent = number_text((one.learning - 1) * 100);
+  if (!one.days_late) return words.say("plan.longer_never", {{"percent", percent}});
+  if (*one.days_late == 0) return words.say("plan.longer_fits", {{"percent", percent}});
+  return words.count("plan.longer_late", *one.days_late, {{"percent", percent}});
+}
+
 std::string say_task(const Words& words, const Task& task) {
   if (task.drill == Drill::cue_starts) return say_cue_starts(words, task);
   if (task.drill == Drill::run_through)

@@ -21,6 +21,9 @@ std::string say_reason(const Words& words, const Task& task);
 std::string say_why(const Words& words, Why why);
 std::string say_note(const Words& words, DayNote note);
 
+// "If learning takes 25 % longer than reckoned, everything still fits."
+std::string say_sensitivity(const Words& words, const Sensitivity& one);
+
 // "learn 1–4", "cue starts 1, 3 and 2 throws", "2 run-throughs".
 std::string say_task(const Words& words, const Task& task);
 

@@ -125,6 +125,13 @@ class MethodReader {
 
 }  // namespace
 
+Method Method::with_chunks_up_to(int bars) const {
+  Method method = *this;
+  method.chunk_minutes *= static_cast<double>(bars) / chunk_most;
+  method.chunk_most = bars;
+  return method;
+}
+
 Method read_method(const Source& source, std::string name, Diagnostics& diagnostics) {
   Method method;
   method.name = std::move(name);
@@ -169,10 +176,10 @@ Method read_method(const Source& source, std::string name, Diagnostics& diagnost
   read.spacing(method.spacing);
   read.number("longest gap", method.longest_gap, 1, 2);
   read.require(
-      method.chunk_most >= 2 * method.chunk_least - 1, "chunk most",
+      method.chunk_most >= method.least_chunk_most(), "chunk most",
       fmt::format("with chunks of at least {} bars, \"chunk most\" must be at least {}, or "
                   "some phrases cannot be cut",
-                  method.chunk_least, 2 * method.chunk_least - 1));
+                  method.chunk_least, method.least_chunk_most()));
   read.require(method.run_throughs_new >= method.run_throughs, "run throughs for a new performer",
                "a new performer needs no fewer run-throughs than others");
   read.finish();

@@ -27,6 +27,8 @@ struct Method {
   ByLevel learn_stumble{};   // a repetition takes this many times its playing time
   double learn_pause = 5;    // seconds between repetitions
   double setup = 20;         // seconds to find the place, for every task
+  // Learning takes so many times what the numbers above say: for asking what if. Not in the file.
+  double learn_factor = 1;
 
   // The other drills: shares of the performance tempo
   double join_tempo = 0.5;
@@ -62,6 +64,12 @@ struct Method {
   };
   std::vector<Spacing> spacing;
   double longest_gap = 2;  // times the best gap
+
+  // The smallest size that the largest chunk may have: below it some phrases cannot be cut.
+  int least_chunk_most() const { return 2 * chunk_least - 1; }
+  // The same method with chunks of at most `bars` bars; a chunk's minutes change in proportion.
+  // REQUIRES: bars >= least_chunk_most().
+  Method with_chunks_up_to(int bars) const;
 };
 
 // Reads and checks a method file: every number with its source, all of them, none unknown.

@@ -17,14 +17,23 @@ namespace {
 constexpr double kMinutesWidth = 24;
 constexpr double kRowPadding = 3.5;
 
-// What a remedy's words ask for; empty for words that speak for themselves.
-std::string meaning_of(const Words& words, const std::string& say) {
+// What one option of a remedy asks for; empty for words that speak for themselves.
+std::string meaning_of_one(const Words& words, const std::string& say) {
   if (say.starts_with("--minutes")) return words.say("left_out.more_minutes");
   if (say.starts_with("--by")) return words.say("left_out.put_off");
   if (say.starts_with("--from")) return words.say("left_out.bring_forward");
   if (say.starts_with("--temper")) return words.say("left_out.no_temper");
   if (say.starts_with("--repetitions")) return words.say("left_out.fewer_times");
+  if (say.starts_with("--chunk-bars")) return words.say("left_out.larger_chunks");
   return {};
+}
+
+// What a remedy's words ask for, of one option or of a pair.
+std::string meaning_of(const Words& words, const std::string& say) {
+  const std::size_t next = say.find(" --");
+  if (next == std::string::npos) return meaning_of_one(words, say);
+  return words.say("left_out.both", {{"first", meaning_of_one(words, say.substr(0, next))},
+                                     {"second", meaning_of_one(words, say.substr(next + 1))}});
 }
 
 class LeftOutSheet {

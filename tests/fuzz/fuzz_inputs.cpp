@@ -103,7 +103,7 @@ Inputs sound_inputs(const fs::path& source) {
       "sun,2027-02-14,2027-02-20..2027-02-23\n--paper\nletter\n--staff=9.5\n--packet\nwall\n-o\nx."
       "pdf\n--anyway\n",
       "plan\npiece.yaml\n--by=2027-03-20\n--json\n--why\n--blocks\n2\n--lesson\nthu\n--order\n"
-      "hardest-first\n--temper=weak\n--new-to-performing\nyes\n--repetitions\n3\n--"
+      "hardest-first\n--temper=weak\n--new-to-performing\nyes\n--repetitions\n3\n--chunk-bars=6\n--"
       "method\nsteady\n",
       "check\na.yaml\nb.yaml\n--templates\nown\n", "new\n-o\nmine.yaml\n--help\n--version\n"};
   return inputs;

@@ -1,6 +1,6 @@
 // Reads a plan from standard input (`cahier plan --json`), judges it by the ten rules, and says
 // every breach. Exit code 0 when there is none, 1 when there is one, 2 when it is no plan.
-//   judge_plan [--temper yes|no|weak] [--runs N] [--repetitions N]
+//   judge_plan [--temper yes|no|weak] [--runs N] [--repetitions N] [--chunk-bars N]
 #include <iostream>
 #include <iterator>
 #include <stdexcept>
@@ -14,6 +14,7 @@ int main(int argc, char** argv) {
       const std::string option = argv[index];
       if (option == "--temper") asked.temper = argv[index + 1];
       if (option == "--runs") asked.runs = std::stoi(argv[index + 1]);
+      if (option == "--chunk-bars") asked.chunk_most = std::stoi(argv[index + 1]);
       if (option == "--repetitions") asked.repetitions = std::stoi(argv[index + 1]);
     }
     const std::string text{std::istreambuf_iterator<char>(std::cin), {}};

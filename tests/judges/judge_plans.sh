@@ -7,6 +7,7 @@ source=$3
 plans=0
 misfits=0
 failed=0
+chunk_bars=4  # the method's own
 
 # judged PIECE TEMPER RUNS ARGUMENT…
 judged() {
@@ -14,11 +15,12 @@ judged() {
   temper=$2
   runs=$3
   shift 3
-  "$cahier" plan "$piece" --temper "$temper" "$@" --json >plan.json 2>plan.err
+  "$cahier" plan "$piece" --temper "$temper" "$@" --chunk-bars $chunk_bars --json >plan.json 2>plan.err
   code=$?
   plans=$((plans + 1))
   [ $code = 1 ] && misfits=$((misfits + 1))
-  if [ $code -gt 1 ] || ! "$judge" --temper "$temper" --runs "$runs" <plan.json >breaches.txt; then
+  if [ $code -gt 1 ] || 
+    ! "$judge" --temper "$temper" --runs "$runs" --chunk-bars $chunk_bars <plan.json >breaches.txt; then
     failed=$((failed + 1))
     echo "cahier plan $piece --temper $temper $* (exit code $code)"
     head -n 5 plan.err breaches.txt
@@ -36,6 +38,9 @@ for piece in "$source"/examples/*.yaml "$source"/tests/judges/pieces/*.yaml; do
     judged "$piece" weak 5 --from "$from" --by "$by" --minutes 25 --days-off sat,sun --blocks 2
   done
   judged "$piece" weak 5 --from 2028-02-20 --by 2028-03-06 --minutes 45 --blocks 3
+  chunk_bars=7
+  judged "$piece" yes 5 --from 2027-01-04 --by 2027-05-20 --minutes 40
+  chunk_bars=4
   judged "$piece" no 5 --from 2027-01-04 --by 2027-01-10 --minutes 8
   judged "$piece" no 5 --from 2027-01-04 --by 2027-01-05
 done

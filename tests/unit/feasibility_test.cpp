@@ -1,47 +1,159 @@
 #include "plan/feasibility.h"
 
 #include <catch2/catch.hpp>
+#include <cmath>
 
 #include "sample_plan.h"
+#include "typed_remedy.h"
 
 namespace cahier {
 namespace {
 
-struct Tight {
-  std::vector<Piece> pieces = {
-      sample::piece("title: Tight\nbars: 64\nmeter: 4/4\ntempo: 96\nlevel: 4\n")};
-  Terms terms = settle(sample::date("2027-02-15"), sample::date("2027-03-20"),
-                       pieces.front().practice, sample::steady());
+struct Misfit {
+  std::vector<Piece> pieces;
+  Terms terms;
+  std::vector<Remedy> found;
+
+  Misfit(const std::string& yaml, const std::string& from, const std::string& by)
+      : pieces({sample::piece(yaml)}),
+        terms(settle(sample::date(from), sample::date(by), pieces.front().practice,
+                     sample::steady())),
+        found(remedies(pieces, terms)) {}
+
+  bool fits(const Terms& changed) const { return make_plan(pieces, changed).fits; }
+  bool fits(const std::string& say) const { return fits(sample::typed(terms, say)); }
+
+  // The remedy of one option; nullptr when it is not offered.
+  const Remedy* single(const std::string& option) const {
+    for (const Remedy& remedy : found)
+      if (remedy.say.starts_with(option) && sample::options_of(remedy.say).size() == 1)
+        return &remedy;
+    return nullptr;
+  }
 };
+
+// Each differs from the others in what helps: Temper and minutes, uneven weekdays and days off,
+// repetitions, larger chunks.
+const std::vector<Misfit>& misfits() {
+  static const std::vector<Misfit> all = {
+      {"title: A\nbars: 64\ntempo: 96\nlevel: 4\n", "2027-02-15", "2027-03-20"},
+      {"title: B\nbars: 48\ntempo: 96\nlevel: 3\n"
+       "practice: {minutes: {mon: 15, wed: 15, sat: 30}}\n",
+       "2027-01-04", "2027-01-25"},
+      {"title: C\nbars: 96\ntempo: 96\nlevel: 3\npractice: {days off: [sun, 2027-01-12]}\n",
+       "2027-01-04", "2027-01-24"},
+      {"title: D\nbars: 60\ntempo: 160\nlevel: 3\npractice: {minutes: 20}\n", "2027-01-04",
+       "2027-01-13"}};
+  return all;
+}
 
 }  // namespace
 
-TEST_CASE("every remedy makes the plan fit, and the easiest comes first") {
-  Tight tight;
-  REQUIRE_FALSE(make_plan(tight.pieces, tight.terms).fits);
-  const std::vector<Remedy> found = remedies(tight.pieces, tight.terms);
-  REQUIRE(found.size() >= 3);
-  for (std::size_t i = 1; i < found.size(); ++i) CHECK(found[i - 1].asks <= found[i].asks);
-  for (const Remedy& remedy : found) {
-    Terms terms = tight.terms;
-    const std::string value = remedy.say.substr(remedy.say.find(' ') + 1);
-    if (remedy.say.starts_with("--minutes")) terms.minutes.fill(std::stod(value));
-    if (remedy.say.starts_with("--by")) terms.by = sample::date(value);
-    if (remedy.say.starts_with("--from")) terms.from = sample::date(value);
-    if (remedy.say.starts_with("--temper")) terms.temper = Temper::no;
-    if (remedy.say.starts_with("--repetitions")) terms.method.repetitions = std::stoi(value);
-    INFO(remedy.say);
-    CHECK(make_plan(tight.pieces, terms).fits);
+TEST_CASE("every remedy fits when it is typed, and the easiest comes first") {
+  for (const Misfit& misfit : misfits()) {
+    REQUIRE_FALSE(misfit.fits(misfit.terms));
+    CHECK(misfit.found.size() >= 3);
+    CHECK(misfit.found.size() <= kMostRemedies);
+    for (std::size_t i = 1; i < misfit.found.size(); ++i)
+      CHECK(misfit.found[i - 1].asks <= misfit.found[i].asks);
+    for (const Remedy& remedy : misfit.found) {
+      INFO(misfit.pieces[0].title << ": " << remedy.say);
+      CHECK(misfit.fits(remedy.say));
+    }
   }
 }
 
-TEST_CASE("one minute less than the remedy's minutes does not fit") {
-  Tight tight;
-  for (const Remedy& remedy : remedies(tight.pieces, tight.terms)) {
-    if (!remedy.say.starts_with("--minutes")) continue;
-    tight.terms.minutes.fill(std::stod(remedy.say.substr(10)) - 1);
-    CHECK_FALSE(make_plan(tight.pieces, tight.terms).fits);
+TEST_CASE("of each kind the least that fits is offered") {
+  int kinds = 0;
+  for (const Misfit& misfit : misfits()) {
+    const auto least = [&](const std::string& option, const auto& less) {
+      const Remedy* remedy = misfit.single(option);
+      if (!remedy) return;
+      INFO(misfit.pieces[0].title << ": " << remedy->say);
+      ++kinds;
+      for (Terms terms = sample::typed(misfit.terms, remedy->say); less(terms);)
+        CHECK_FALSE(misfit.fits(terms));
+    };
+    // All that lies between what was asked for and the remedy. Where every weekday has the same
+    // minutes, a minute less a day; where not, the minutes are proportional and rounded up.
+    least("--by", [&](Terms& terms) { return (terms.by -= days{1}) > misfit.terms.by; });
+    least("--from", [&](Terms& terms) { return (terms.from += days{1}) < misfit.terms.from; });
+    least("--repetitions", [&](Terms& terms) {
+      return ++terms.method.repetitions < misfit.terms.method.repetitions;
+    });
+    least("--chunk-bars", [&](Terms& terms) {
+      terms.method = terms.method.with_chunks_up_to(terms.method.chunk_most - 1);
+      return terms.method.chunk_most > misfit.terms.method.chunk_most;
+    });
+    least("--minutes", [&](Terms& terms) {
+      for (double& each : terms.minutes) each = std::max(0.0, each - 1);
+      return terms.minutes[0] > misfit.terms.minutes[0] && misfit.pieces[0].title != "B";
+    });
   }
+  CHECK(kinds >= 14);
+}
+
+TEST_CASE("a pair needs both its parts, and asks less than either by itself") {
+  int pairs = 0;
+  for (const Misfit& misfit : misfits())
+    for (const Remedy& remedy : misfit.found) {
+      const std::vector<std::string> parts = sample::options_of(remedy.say);
+      if (parts.size() == 1) continue;
+      ++pairs;
+      REQUIRE(parts.size() == 2);
+      INFO(misfit.pieces[0].title << ": " << remedy.say);
+      for (const std::string& part : parts) {
+        CHECK_FALSE(misfit.fits(part));
+        if (const Remedy* alone = misfit.single(part.substr(0, part.find(' '))))
+          CHECK(remedy.asks < alone->asks);
+      }
+    }
+  CHECK(pairs >= 6);
+}
+
+TEST_CASE("what a remedy asks is the share that it changes, and of a pair the root of squares") {
+  const Misfit& misfit = misfits().front();
+  const Terms& asked = misfit.terms;
+  const auto share_of = [&](const std::string& part) {
+    const Terms terms = sample::typed(asked, part);
+    const double planned = static_cast<double>((asked.by - asked.from).count());
+    if (part.starts_with("--temper")) return 0.2;
+    return (terms.minutes[0] - asked.minutes[0]) / asked.minutes[0] +
+           static_cast<double>((terms.by - asked.by).count()) / planned +
+           static_cast<double>((asked.from - terms.from).count()) / planned +
+           (1 - terms.method.repetitions / static_cast<double>(asked.method.repetitions)) +
+           (terms.method.chunk_most / static_cast<double>(asked.method.chunk_most) - 1);
+  };
+  for (const Remedy& remedy : misfit.found) {
+    INFO(remedy.say);
+    double squares = 0;
+    for (const std::string& part : sample::options_of(remedy.say))
+      squares += share_of(part) * share_of(part);
+    CHECK(remedy.asks == Approx(std::sqrt(squares)));
+  }
+}
+
+TEST_CASE("no remedy begins before the earliest start") {
+  const Misfit& misfit = misfits().front();
+  REQUIRE(misfit.single("--from"));
+  const auto starts = [&](int days_before) {
+    std::vector<std::string> said;
+    for (const Remedy& remedy :
+         remedies(misfit.pieces, misfit.terms, misfit.terms.from - days{days_before}))
+      for (const std::string& part : sample::options_of(remedy.say))
+        if (part.starts_with("--from")) said.push_back(part.substr(7));
+    return said;
+  };
+  CHECK(starts(0).empty());
+  for (const std::string& start : starts(9))
+    CHECK(sample::date(start) >= misfit.terms.from - days{9});
+  CHECK(starts(60).size() >= 1);
+}
+
+TEST_CASE("nothing is offered that changes nothing") {
+  // No bar is of the level that Temper for weak bars begins at.
+  for (const Remedy& remedy : misfits()[2].found)
+    CHECK(remedy.say.find("--temper") == std::string::npos);
 }
 
 }  // namespace cahier

@@ -54,4 +54,16 @@ TEST_CASE("numbers of a method are kept within reason") {
   CHECK(faults_with("repetitions:", "repetition: {value: 5, source: x}").size() == 2);
 }
 
+TEST_CASE("chunks of another size take minutes in proportion") {
+  const Method& method = sample::steady();
+  const Method larger = method.with_chunks_up_to(6);
+  CHECK(larger.chunk_most == 6);
+  CHECK(larger.chunk_least == method.chunk_least);
+  CHECK(larger.chunk_minutes == Approx(method.chunk_minutes * 1.5));
+  // By way of another size or not, it is the same.
+  const Method by_way = method.with_chunks_up_to(5).with_chunks_up_to(6);
+  CHECK(by_way.chunk_minutes == Approx(larger.chunk_minutes));
+  CHECK(method.least_chunk_most() == 3);  // of 2 bars alone no phrase of 3 can be made
+}
+
 }  // namespace cahier

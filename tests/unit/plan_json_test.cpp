@@ -118,6 +118,16 @@ TEST_CASE("a misfit tells in JSON what has no place and what would help") {
   CHECK(read.find("remedies")->items.at(0).find("say")->text == "--minutes 22");
 }
 
+TEST_CASE("JSON tells how late it gets when learning takes longer, where that was asked") {
+  Plan plan = sound_plan();
+  CHECK_FALSE(holds(plan_json(plan), "sensitivity"));
+  plan.sensitivity = {{1.25, 0}, {1.5, std::nullopt}};
+  const std::string json = plan_json(plan);
+  CHECK(holds(json, R"("sensitivity": [{"learning": 1.25, "days_late": 0}, )"
+                    R"({"learning": 1.5, "days_late": null}])"));
+  CHECK(keys(tree(plan)).back() == "sensitivity");
+}
+
 TEST_CASE("each day stands on one line of JSON, and the same plan gives the same bytes") {
   const std::string json = plan_json(sound_plan());
   CHECK(json == plan_json(sound_plan()));

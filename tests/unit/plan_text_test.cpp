@@ -112,6 +112,18 @@ TEST_CASE("a plan that does not fit says by how much, what has no place, and the
   CHECK(holds(said(plan), "Nothing that was tried"));
 }
 
+TEST_CASE("a plan ends with what happens when learning takes longer, where that was asked") {
+  Plan plan = sound_plan();
+  CHECK_FALSE(holds(said(plan), "longer"));
+  plan.sensitivity = {{1.25, 0}, {1.5, 4}};
+  CHECK(said(plan).ends_with(
+      "\n\nIf learning takes 25 % longer than reckoned, everything still fits.\n"
+      "If learning takes 50 % longer than reckoned, it is all ready 4 days late.\n"));
+  plan.sensitivity = {{1.25, 1}, {1.5, std::nullopt}};
+  CHECK(holds(said(plan), "it is all ready 1 day late."));
+  CHECK(holds(said(plan), "a date a year later is not enough."));
+}
+
 TEST_CASE("of several pieces each task says to which it belongs") {
   Plan plan = sound_plan();
   plan.pieces.push_back(plan.pieces[0]);

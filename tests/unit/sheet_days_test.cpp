@@ -59,7 +59,11 @@ Plan misfit() {
   const Terms terms = settle(sample::date("2027-01-04"), sample::date("2027-01-14"),
                              pieces.front().practice, sample::steady());
   Plan plan = make_plan(pieces, terms);
-  plan.remedies = {{"--minutes 120", 1}, {"--by 2027-06-01", 2}};
+  plan.remedies = {
+      {"--minutes 120", 1},
+      {"--by 2027-06-01", 2},
+      {"--minutes mon:121,tue:122,wed:123,thu:124,fri:125,sat:126,sun:127 --temper no", 3},
+      {"--repetitions 3 --chunk-bars 6", 4}};
   REQUIRE_FALSE(plan.fits);
   return plan;
 }

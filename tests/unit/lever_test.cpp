@@ -1,0 +1,50 @@
+#include "plan/lever.h"
+
+#include <catch2/catch.hpp>
+
+#include "sample_plan.h"
+#include "typed_remedy.h"
+
+namespace cahier {
+
+TEST_CASE("what is typed does what the lever did, at every step, and asks more at each") {
+  for (const std::string practice :
+       {"{minutes: 22.5}", "{minutes: {mon: 15, wed: 20, sat: 30}, temper: yes}"}) {
+    const std::vector<Piece> pieces = {
+        sample::piece("title: T\nbars: 32\nlevel: 4\npractice: " + practice + "\n")};
+    const Terms terms = settle(sample::date("2027-01-04"), sample::date("2027-03-20"),
+                               pieces.front().practice, sample::steady());
+    const std::vector<Lever> all = levers(pieces, terms, std::nullopt);
+    CHECK(all.size() == 6);
+    for (const Lever& lever : all)
+      for (int step = 1; step <= lever.steps; ++step) {
+        INFO(lever.words(step));
+        Terms pulled = terms;
+        lever.pull(pulled, step);
+        const Terms typed = sample::typed(terms, lever.words(step));
+        CHECK(pulled.from == typed.from);
+        CHECK(pulled.by == typed.by);
+        CHECK(pulled.minutes == typed.minutes);
+        CHECK(pulled.temper == typed.temper);
+        CHECK(pulled.method.repetitions == typed.method.repetitions);
+        CHECK(pulled.method.chunk_most == typed.method.chunk_most);
+        CHECK(pulled.method.chunk_minutes == typed.method.chunk_minutes);
+        CHECK(lever.asks(step) > (step > 1 ? lever.asks(step - 1) : 0));
+      }
+  }
+}
+
+TEST_CASE("levers that would change nothing are not there") {
+  const auto number_of = [](const std::string& yaml, std::optional<Date> earliest_start) {
+    const std::vector<Piece> pieces = {sample::piece("title: T\nbars: 32\n" + yaml)};
+    Terms terms = settle(sample::date("2027-01-04"), sample::date("2027-03-20"),
+                         pieces.front().practice, sample::steady());
+    return levers(pieces, terms, earliest_start).size();
+  };
+  CHECK(number_of("level: 4\n", std::nullopt) == 6);
+  CHECK(number_of("level: 3\n", std::nullopt) == 5);  // nothing weak enough to temper
+  CHECK(number_of("level: 4\npractice: {temper: no}\n", std::nullopt) == 5);
+  CHECK(number_of("level: 4\n", sample::date("2027-01-04")) == 5);
+}
+
+}  // namespace cahier
