@@ -16,7 +16,8 @@ int show_plan(const Request& request, const TypedLine& typed, Date today) {
   Plan plan = make_plan(inputs.pieces, inputs.terms);
   plan.programme = inputs.programme;
   if (!plan.fits) plan.remedies = remedies(inputs.pieces, inputs.terms);
-  say_out(request.json ? plan_json(plan) : plan_text(plan, inputs.words, request.why));
+  say_out(request.json ? plan_json(plan)
+                       : plan_text(plan, inputs.words, request.why, request.spacing));
   return plan.fits ? 0 : 1;
 }
 
