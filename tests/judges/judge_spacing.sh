@@ -27,7 +27,7 @@ for piece in "$source"/examples/*.yaml; do
     judged 0.95 "$piece" --from 2027-01-04 --by "$by"
   done
 done
-# Only two days a week: many gaps near the date are longer than twice the best.
+# Only two days a week: some gaps are longer than twice the best one, and the plan counts them.
 judged 0 "$source/examples/lantern-study.yaml" --from 2027-01-04 --by 2027-03-20 --minutes mon:60,fri:60
 rm -f plan.json plan.err faults.txt
 exit $failed
