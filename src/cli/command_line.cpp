@@ -15,7 +15,7 @@ struct Typed {
   std::string minutes, days_off, temper, order, blocks, lesson, new_to_performing, repetitions,
       chunk_bars;
   std::string templates, language = "en", method = "steady";
-  bool json = false, why = false, anyway = false;
+  bool json = false, why = false, spacing = false, anyway = false;
 };
 
 void add_shared(CLI::App& command, Typed& typed) {
@@ -100,6 +100,7 @@ Request to_request(const CLI::App& command, const Typed& typed, const TypedLine&
   request.output = typed.output;
   request.json = typed.json;
   request.why = typed.why;
+  request.spacing = typed.spacing;
   request.anyway = typed.anyway;
   request.packet = typed.packet;
   request.templates = typed.templates;
@@ -148,6 +149,8 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   add_shared(*plan, typed);
   plan->add_flag("--json", typed.json, "as JSON, format cahier-plan-1");
   plan->add_flag("--why", typed.why, "with the reason for each task");
+  plan->add_flag("--spacing", typed.spacing,
+                 "with the days of recall of each chunk beside the best");
 
   CLI::App* check = app.add_subcommand("check", "say everything that is wrong with files");
   check->add_option("FILE", typed.files, "pieces, methods, packets or words")->required();

@@ -25,6 +25,7 @@ struct Request {
   std::optional<Date> by;
   bool json = false;
   bool why = false;
+  bool spacing = false;
   bool anyway = false;
   std::string packet = "full";
   PageSize paper = kA4;

@@ -71,9 +71,10 @@ void check_minutes_and_sitting(Judgement& judgement, const Moment& moment, const
     judgement.breach(3, fmt::format("{} takes {} minutes, which is no number of half minutes",
                                     in_words(judgement, moment), task.minutes));
   const int before = moment.task > 0 ? judgement.task({moment.day, moment.task - 1}).block : 0;
-  if (task.block < before || task.block > before + 1)
-    judgement.breach(3, fmt::format("{} stands in sitting {} after sitting {}",
-                                    in_words(judgement, moment), task.block + 1, before + 1));
+  const int latest = moment.task > 0 ? before + 1 : 0;
+  if (task.block < before || task.block > latest)
+    judgement.breach(3, fmt::format("{} stands in sitting {}, out of turn",
+                                    in_words(judgement, moment), task.block + 1));
 }
 
 }  // namespace

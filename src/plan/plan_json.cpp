@@ -2,11 +2,13 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
 #include <iterator>
 #include <string_view>
 #include <vector>
 
 #include "plan/plan_words.h"
+#include "plan/spacing_report.h"
 #include "text/phrasing.h"
 
 namespace cahier {
@@ -140,6 +142,29 @@ std::string unplaced_json(const Unplaced& work) {
       quoted(say_why(english_words(), work.why)), number_text(work.minutes));
 }
 
+std::string dates_json(const std::vector<Date>& dates) {
+  return list_of(dates, [](Date date) { return quoted(iso(date)); });
+}
+
+// At most four decimals, rounded down, so that 1 means all.
+std::string share_text(double share) {
+  return fmt::format("{:g}", std::floor(share * 10000 + 1e-9) / 10000);
+}
+
+std::string spacing_json(const Plan& plan) {
+  const SpacingReport report = spacing_report(plan);
+  const auto chunk_json = [&](const ChunkSpacing& line) {
+    return fmt::format(
+        R"({{"piece": {}, "chunk": {}, "recalls": {}, "ideal": {}, "near": {}, "gaps": {}}})",
+        line.piece, quoted(plan.pieces.at(line.piece).chunks.at(line.chunk).id),
+        dates_json(line.recalls), dates_json(line.ideal), line.near, line.gaps);
+  };
+  return fmt::format(
+      ",\n \"spacing\": {{\"near_share\": {}, \"forced_by_days_off\": {}, \"chunks\":\n  {}}}",
+      share_text(report.near_share()), report.forced_by_days_off,
+      list_of(report.chunks, chunk_json, ",\n   "));
+}
+
 std::string remedies_json(const Plan& plan) {
   if (plan.fits) return {};
   const auto remedy_json = [](const Remedy& remedy) {
@@ -171,7 +196,7 @@ std::string plan_json(const Plan& plan) {
           list_of(
               plan.days, [&](const Day& day) { return day_json(plan, day); }, kNextLine);
   json += ",\n \"unplaced\": " + list_of(plan.unplaced, unplaced_json, ",\n  ");
-  return json + remedies_json(plan) + sensitivity_json(plan) + "}\n";
+  return json + remedies_json(plan) + sensitivity_json(plan) + spacing_json(plan) + "}\n";
 }
 
 }  // namespace cahier

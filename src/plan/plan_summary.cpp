@@ -6,6 +6,7 @@
 #include <optional>
 #include <vector>
 
+#include "plan/spacing_text.h"
 #include "practice/time_model.h"
 #include "text/phrasing.h"
 #include "text/wrap.h"
@@ -78,11 +79,13 @@ std::string holdings(const Plan& plan, const Words& words) {
                  kDot, 4);
   }
   const auto learned = all_learned(plan);
-  return text + wrap("  ",
-                     {learned ? words.say("plan.all_learned",
-                                          {{"date", weekday_day_month(words, *learned)}})
-                              : words.say("plan.never_learned")},
-                     "", 4);
+  return text +
+         wrap("  ",
+              {learned
+                   ? words.say("plan.all_learned", {{"date", weekday_day_month(words, *learned)}})
+                   : words.say("plan.never_learned")},
+              "", 4) +
+         spacing_figure(plan, words);
 }
 
 std::string minutes_a_day(const Plan& plan, const Words& words) {

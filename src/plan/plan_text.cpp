@@ -8,6 +8,7 @@
 #include "plan/left_out.h"
 #include "plan/plan_summary.h"
 #include "plan/plan_words.h"
+#include "plan/spacing_text.h"
 #include "text/phrasing.h"
 #include "text/utf8.h"
 #include "text/wrap.h"
@@ -33,10 +34,11 @@ std::size_t widest(const std::vector<std::string>& texts) {
 
 class PlanText {
  public:
-  PlanText(const Plan& plan, const Words& words, bool why)
+  PlanText(const Plan& plan, const Words& words, bool why, bool spacing)
       : plan_(plan),
         words_(words),
         why_(why),
+        spacing_(spacing),
         weekday_width_(widest(words.list("weekdays.short"))),
         month_width_(widest(words.list("months.short"))) {
     for (const Day& day : plan.days) {
@@ -51,6 +53,7 @@ class PlanText {
         text.append("\n").append(week_head(day));
       text += day_lines(plan_.days[day]);
     }
+    if (spacing_) text += spacing_by_chunk(plan_, words_);
     if (!plan_.fits) text.append("\n").append(misfit());
     if (!plan_.sensitivity.empty()) text.append("\n").append(if_learning_takes_longer());
     return text;
@@ -152,6 +155,7 @@ class PlanText {
   const Plan& plan_;
   const Words& words_;
   bool why_;
+  bool spacing_;
   std::size_t weekday_width_;
   std::size_t month_width_;
   std::size_t minutes_width_ = 0;
@@ -159,8 +163,8 @@ class PlanText {
 
 }  // namespace
 
-std::string plan_text(const Plan& plan, const Words& words, bool why) {
-  return PlanText(plan, words, why).compose();
+std::string plan_text(const Plan& plan, const Words& words, bool why, bool spacing) {
+  return PlanText(plan, words, why, spacing).compose();
 }
 
 }  // namespace cahier

@@ -1,69 +1,97 @@
 #include "plan/spacing_report.h"
 
 #include <algorithm>
+#include <optional>
 
 #include "plan/spacing.h"
 
 namespace cahier {
 namespace {
 
-// Days of recall by piece and chunk, each day once.
-std::vector<std::vector<std::vector<Date>>> recall_days(const Plan& plan) {
-  std::vector<std::vector<std::vector<Date>>> found;
-  for (const PlannedPiece& piece : plan.pieces) found.emplace_back(piece.chunks.size());
+// When a chunk is learned, and the days after on which it is played from memory.
+struct Kept {
+  std::optional<Date> learned;
+  std::vector<Date> recalls;
+};
+
+std::vector<std::vector<Kept>> kept_chunks(const Plan& plan) {
+  std::vector<std::vector<Kept>> kept;
+  for (const PlannedPiece& piece : plan.pieces) kept.emplace_back(piece.chunks.size());
   for (const Day& day : plan.days)
-    for (const Task& task : day.tasks) {
-      if (!retrieves(task.drill)) continue;
-      for (const int chunk : task.chunks) {
-        auto& of_chunk = found[task.piece][chunk];
-        if (of_chunk.empty() || of_chunk.back() != day.date) of_chunk.push_back(day.date);
+    for (const Task& task : day.tasks)
+      for (const int index : task.chunks) {
+        Kept& chunk = kept[task.piece][index];
+        if (task.drill == Drill::learn && !chunk.learned) chunk.learned = day.date;
+        if (!retrieves(task.drill) || !chunk.learned || *chunk.learned == day.date) continue;
+        if (chunk.recalls.empty() || chunk.recalls.back() != day.date)
+          chunk.recalls.push_back(day.date);
       }
-    }
-  return found;
+  return kept;
 }
 
-bool practice_between(const Plan& plan, Date after, Date until) {
-  return std::any_of(plan.days.begin(), plan.days.end(), [&](const Day& day) {
-    return day.allowance > 0 && day.date > after && day.date <= until;
-  });
-}
+class Calendar {
+ public:
+  explicit Calendar(const Plan& plan) : plan_(plan) {
+    for (const Day& day : plan.days)
+      if (day.allowance > 0) practice_.push_back(day.date);
+  }
 
-std::vector<Date> ideal_days(const Plan& plan, Date first) {
-  std::vector<Date> ideal;
-  for (Date day = first; day < plan.by;
-       day += days{best_gap_days(plan.method, static_cast<int>((plan.by - day).count()))})
-    ideal.push_back(day);
-  return ideal;
-}
+  bool only_rest_between(Date last, Date next) const {
+    const auto following = std::upper_bound(practice_.begin(), practice_.end(), last);
+    return following == practice_.end() || *following >= next;
+  }
+
+  std::vector<Date> ideal_days(Date first) const {
+    std::vector<Date> ideal = {first};
+    while (const auto next = ideal_after(ideal.back())) ideal.push_back(*next);
+    return ideal;
+  }
+
+ private:
+  // nullopt when the best gap reaches the date, or no practice day is left.
+  std::optional<Date> ideal_after(Date last) const {
+    const int left = static_cast<int>((plan_.by - last).count());
+    const Date best = last + days{best_gap_days(plan_.method, left)};
+    if (best >= plan_.by) return std::nullopt;
+    const auto later = std::lower_bound(practice_.begin(), practice_.end(), best);
+    const bool none_later = later == practice_.end();
+    const bool none_earlier = later == practice_.begin() || *std::prev(later) <= last;
+    if (none_later && none_earlier) return std::nullopt;
+    if (none_earlier) return *later;
+    const Date earlier = *std::prev(later);
+    return none_later || best - earlier < *later - best ? earlier : *later;
+  }
+
+  const Plan& plan_;
+  std::vector<Date> practice_;
+};
 
 }  // namespace
 
 SpacingReport spacing_report(const Plan& plan) {
   SpacingReport report;
-  int near = 0;
-  int gaps = 0;
-  const auto recalls = recall_days(plan);
-  for (int piece = 0; piece < static_cast<int>(recalls.size()); ++piece)
-    for (int chunk = 0; chunk < static_cast<int>(recalls[piece].size()); ++chunk) {
-      ChunkSpacing line{piece, chunk, recalls[piece][chunk], {}, 0, 0};
-      if (line.recalls.empty()) continue;
-      line.ideal = ideal_days(plan, line.recalls.front());
-      for (std::size_t i = 1; i < line.recalls.size(); ++i) {
-        const Date last = line.recalls[i - 1];
-        const double best = best_gap(plan.method, static_cast<double>((plan.by - last).count()));
-        const auto gap = static_cast<double>((line.recalls[i] - last).count());
-        const bool is_near = gap >= best / 2 && gap <= best * 2;
-        line.near += is_near ? 1 : 0;
-        ++line.gaps;
-        if (gap > best * 2 &&
-            !practice_between(plan, last, last + days{static_cast<int>(best * 2)}))
-          ++report.forced_by_days_off;
-      }
-      near += line.near;
-      gaps += line.gaps;
-      report.chunks.push_back(std::move(line));
+  const Calendar calendar(plan);
+  const auto add_chunk = [&](int piece, int chunk, const std::vector<Date>& recalls) {
+    ChunkSpacing line{piece, chunk, recalls, {}, 0, 0};
+    if (!recalls.empty()) line.ideal = calendar.ideal_days(recalls.front());
+    for (std::size_t i = 1; i < recalls.size(); ++i) {
+      const Date last = recalls[i - 1];
+      const double best = best_gap(plan.method, static_cast<double>((plan.by - last).count()));
+      const auto gap = static_cast<double>((recalls[i] - last).count());
+      if (gap >= best / 2 && gap <= best * 2) ++line.near;
+      if (gap > best * 2 && calendar.only_rest_between(last, recalls[i]))
+        ++report.forced_by_days_off;
+      ++line.gaps;
     }
-  if (gaps > 0) report.near_share = static_cast<double>(near) / gaps;
+    report.near += line.near;
+    report.gaps += line.gaps;
+    report.chunks.push_back(std::move(line));
+  };
+  const auto kept = kept_chunks(plan);
+  for (std::size_t piece = 0; piece < kept.size(); ++piece)
+    for (std::size_t chunk = 0; chunk < kept[piece].size(); ++chunk)
+      if (kept[piece][chunk].learned)
+        add_chunk(static_cast<int>(piece), static_cast<int>(chunk), kept[piece][chunk].recalls);
   return report;
 }
 

@@ -53,7 +53,7 @@ void plan_for(const Piece& piece, const Method& method) {
   const Terms terms = settle(from, by, piece.practice, method);
   const Plan plan = make_plan({piece}, terms);
   plan_json(plan);
-  plan_text(plan, english_words(), true);
+  plan_text(plan, english_words(), true, true);
 }
 
 void take_piece(const std::string& input) {
@@ -98,7 +98,7 @@ void take_words(const std::string& input) {
     piece.title = "Fuzz";
     piece.bars = 6;
     const Terms terms = settle(*parse_date("2027-01-04"), *parse_date("2027-01-30"), {}, steady());
-    plan_text(make_plan({piece}, terms), words, true);
+    plan_text(make_plan({piece}, terms), words, true, true);
   });
 }
 

@@ -1,6 +1,6 @@
 #!/bin/sh
 # judge_catches.sh CAHIER JUDGE SOURCE: the judge of plans finds what is wrong in a plan that was
-# sound, once for each rule.
+# sound, once for each rule, and what the plan says wrongly of its gaps.
 set -u
 cahier=$1
 judge=$2
@@ -17,7 +17,7 @@ caught() {
   if cmp -s sound.json spoilt.json; then
     echo "$2 spoils nothing"
     failed=1
-  elif "$judge" <spoilt.json >breaches.txt || ! grep -q "^rule $1:" breaches.txt; then
+  elif "$judge" <spoilt.json >breaches.txt || ! grep -qE "^(rule )?$1:" breaches.txt; then
     echo "$2: no breach of rule $1 was found"
     cat breaches.txt
     failed=1
@@ -38,5 +38,11 @@ caught 8 's/"fork": \[13, 85\]/"fork": [7, 85]/'
 caught 8 's/"drill": "cue_starts"/"drill": "recall"/g'
 caught 9 's/("first": 2[0-9], "last": [0-9]+, "section": "B", "level": )[45]/\13/'
 caught 10 's/"unplaced": \[\]/"unplaced": [{"piece": 0, "drill": "join", "first": 1, "last": 2, "why": "no room"}]/'
+caught spacing 's/"near_share": [0-9.]+/"near_share": 0.5/'
+caught spacing 's/"forced_by_days_off": [0-9]+/"forced_by_days_off": 99/'
+caught spacing '0,/("recalls": \["[-0-9]+"), "[-0-9]+"/s//\1/'
+caught spacing '0,/("ideal": \["[-0-9]+"), "[-0-9]+"/s//\1/'
+caught spacing '0,/"near": [0-9]+/s//"near": 0/'
+caught spacing '/"piece": 0, "chunk": "A2", "recalls"/d'
 rm -f sound.json spoilt.json breaches.txt
 exit $failed

@@ -75,6 +75,26 @@ Task read_task(const Json& json, const std::vector<Piece>& pieces) {
   return task;
 }
 
+std::vector<Date> read_dates(const Json& json) {
+  std::vector<Date> dates;
+  for (const std::string& text : read_texts(json)) dates.push_back(read_date(text));
+  return dates;
+}
+
+Spacing read_spacing(const Json& json, const std::vector<Piece>& pieces) {
+  Spacing spacing;
+  spacing.near_share = json.at("near_share").number();
+  spacing.forced_by_days_off = json.at("forced_by_days_off").whole();
+  for (const Json& each : json.at("chunks").list()) {
+    const int piece = each.at("piece").whole();
+    spacing.chunks.push_back(
+        {piece, pieces.at(static_cast<std::size_t>(piece)).chunk_called(each.at("chunk").text()),
+         read_dates(each.at("recalls")), read_dates(each.at("ideal")), each.at("near").whole(),
+         each.at("gaps").whole()});
+  }
+  return spacing;
+}
+
 }  // namespace
 
 int Piece::learned_as(int bar) const {
@@ -129,6 +149,7 @@ Plan read_plan(const Json& json) {
     each.at("why").text();
     ++plan.unplaced;
   }
+  plan.spacing = read_spacing(json.at("spacing"), plan.pieces);
   return plan;
 }
 

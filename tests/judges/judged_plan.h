@@ -88,6 +88,21 @@ struct Day {
   std::vector<Task> tasks;
 };
 
+// What the plan says of its gaps between recalls.
+struct ChunkSpacing {
+  int piece = 0;
+  int chunk = 0;
+  std::vector<Date> recalls, ideal;
+  int near = 0;
+  int gaps = 0;
+};
+
+struct Spacing {
+  double near_share = 0;
+  int forced_by_days_off = 0;
+  std::vector<ChunkSpacing> chunks;
+};
+
 struct Plan {
   Date from, by;
   bool fits = false;
@@ -95,6 +110,7 @@ struct Plan {
   std::vector<Piece> pieces;
   std::vector<Day> days;
   std::size_t unplaced = 0;
+  Spacing spacing;
 };
 
 // Throws std::runtime_error where a key is missing or of another kind than the format says.

@@ -38,8 +38,8 @@ using Names = std::vector<std::string>;
 
 TEST_CASE("a plan as JSON has the format's keys in their order") {
   const YamlNode plan = tree(sound_plan());
-  CHECK(keys(plan) ==
-        Names{"format", "from", "by", "fits", "minutes_total", "pieces", "days", "unplaced"});
+  CHECK(keys(plan) == Names{"format", "from", "by", "fits", "minutes_total", "pieces", "days",
+                            "unplaced", "spacing"});
   CHECK(plan.find("format")->text == "cahier-plan-1");
   CHECK(plan.find("from")->text == "2027-01-04");
   CHECK(plan.find("by")->text == "2027-01-18");
@@ -87,6 +87,26 @@ TEST_CASE("nothing is played in a write-out, so it has no tempo in JSON") {
   CHECK(speak.find("tempo")->text == "66");
 }
 
+TEST_CASE("JSON tells each chunk's days of recall beside the ideal ones, and the share of all") {
+  const YamlNode plan = tree(sound_plan());
+  const YamlNode& spacing = *plan.find("spacing");
+  CHECK(keys(spacing) == Names{"near_share", "forced_by_days_off", "chunks"});
+  // Eight of nine, rounded down.
+  CHECK(spacing.find("near_share")->text == "0.8888");
+  CHECK(spacing.find("forced_by_days_off")->text == "0");
+  REQUIRE(spacing.find("chunks")->items.size() == 2);
+  const YamlNode& chunk = spacing.find("chunks")->items[0];
+  CHECK(keys(chunk) == Names{"piece", "chunk", "recalls", "ideal", "near", "gaps"});
+  CHECK(chunk.find("piece")->text == "0");
+  CHECK(chunk.find("chunk")->text == "A1");
+  CHECK(chunk.find("near")->text == "4");
+  CHECK(chunk.find("gaps")->text == "5");
+  REQUIRE(chunk.find("recalls")->items.size() == 6);
+  CHECK(chunk.find("recalls")->items[1].text == "2027-01-06");
+  REQUIRE(chunk.find("ideal")->items.size() == 5);
+  CHECK(chunk.find("ideal")->items[1].text == "2027-01-09");
+}
+
 TEST_CASE("JSON escapes quotes, backslashes and controls and keeps UTF-8") {
   // RFC 8259, section 7.
   Plan plan = sound_plan();
@@ -111,7 +131,7 @@ TEST_CASE("a misfit tells in JSON what has no place and what would help") {
   const YamlNode read = tree(plan);
   CHECK(read.find("fits")->text == "false");
   CHECK(keys(read) == Names{"format", "from", "by", "fits", "minutes_total", "pieces", "days",
-                            "unplaced", "remedies"});
+                            "unplaced", "remedies", "spacing"});
   const YamlNode& work = read.find("unplaced")->items.at(0);
   CHECK(keys(work) == Names{"piece", "drill", "first", "last", "why", "minutes"});
   CHECK(holds(work.find("why")->text, "room left to learn"));

@@ -27,8 +27,8 @@ bool holds(const std::string& text, const std::string& part) {
   return text.find(part) != std::string::npos;
 }
 
-std::string said(const Plan& plan, bool why = false) {
-  return plan_text(plan, english_words(), why);
+std::string said(const Plan& plan, bool why = false, bool spacing = false) {
+  return plan_text(plan, english_words(), why, spacing);
 }
 
 }  // namespace
@@ -77,8 +77,8 @@ TEST_CASE("no line of a plan's text is longer than a terminal") {
   Plan plan = sound_plan();
   for (int more = 0; more < 12; ++more) plan.days[2].tasks.push_back(plan.days[2].tasks[0]);
   plan.pieces[0].piece.title = std::string(30, 'a') + " " + std::string(40, 'b') + " Études";
-  for (const bool why : {false, true})
-    for (const std::string& line : lines(said(plan, why))) {
+  for (const bool asked : {false, true})
+    for (const std::string& line : lines(said(plan, asked, asked))) {
       INFO(line);
       CHECK(count_characters(line) <= 80);
       CHECK((line.empty() || line.back() != ' '));
@@ -112,6 +112,57 @@ TEST_CASE("a plan that does not fit says by how much, what has no place, and the
   CHECK(holds(said(plan), "Nothing that was tried"));
 }
 
+TEST_CASE("a plan's text says how many of the gaps between recalls are near the best one") {
+  // Eight of nine gaps, as worked by hand in the tests of the spacing report.
+  CHECK(has_line(said(sound_plan()),
+                 "  88 % of the gaps between recalls lie within half to twice the best gap."));
+  CHECK_FALSE(holds(said(sound_plan()), "only because"));
+  Plan plan = sound_plan();
+  for (int day = 2; day < 12; ++day) {
+    plan.days[day].tasks.clear();
+    plan.days[day].allowance = 0;
+  }
+  // From day 1 to day 12; the best gap is 3.6 days. The other chunk is recalled once.
+  CHECK(has_line(said(plan),
+                 "  0 % of the gaps between recalls lie within half to twice the best gap."));
+  CHECK(has_line(said(plan), "  1 gap is longer than that only because all days between are off."));
+  plan.days[12].tasks.clear();
+  CHECK_FALSE(holds(said(plan), "gaps between recalls"));
+}
+
+TEST_CASE("asked for spacing, each chunk has its days of recall and the best ones under them") {
+  const std::string text = said(sound_plan(), false, true);
+  CHECK(holds(text,
+              "Sun 17 Jan     off\n"
+              "\n"
+              "Recalls beside the best days\n"));
+  CHECK(holds(text,
+              "\n"
+              "  A1, bars 1–4 · 4 of 5 gaps near the best\n"
+              "    planned  5, 6, 8, 11, 14, 16 Jan\n"
+              "    best     5, 9, 12, 14, 16 Jan\n"
+              "  B1, bars 5–8 · 4 of 4 gaps near the best\n"
+              "    planned  6, 8, 11, 14, 16 Jan\n"
+              "    best     6, 9, 12, 14, 16 Jan\n"));
+  CHECK_FALSE(holds(said(sound_plan()), "planned"));
+}
+
+TEST_CASE("days of recall name a month only once, and chunks that are not recalled say so") {
+  Plan plan = sound_plan();
+  plan.from += days{20};
+  plan.by += days{20};
+  for (Day& day : plan.days) day.date += days{20};
+  CHECK(holds(said(plan, false, true), "    planned  25, 26, 28, 31 Jan · 3, 5 Feb\n"));
+  for (std::size_t day = 2; day < plan.days.size(); ++day) plan.days[day].tasks.clear();
+  plan.pieces[0].chunks[1].bars = {5, 5};
+  const std::string text = said(plan, false, true);
+  CHECK(holds(text, "  A1, bars 1–4 · recalled once, so no gap\n    planned  25 Jan\n"));
+  CHECK(text.ends_with("  B1, bar 5 · not recalled\n"));
+  plan.days[0].tasks.clear();
+  plan.days[1].tasks.clear();
+  CHECK_FALSE(holds(said(plan, false, true), "best days"));
+}
+
 TEST_CASE("a plan ends with what happens when learning takes longer, where that was asked") {
   Plan plan = sound_plan();
   CHECK_FALSE(holds(said(plan), "longer"));
@@ -131,5 +182,6 @@ TEST_CASE("of several pieces each task says to which it belongs") {
   const std::string text = said(plan);
   CHECK(has_line(text, "[2] Lantern Study, by Nobody"));
   CHECK(holds(text, "[2] learn 1–4"));
+  CHECK(holds(said(plan, false, true), "\n  [2] A1, bars 1–4 · "));
   CHECK_FALSE(holds(said(sound_plan()), "[1]"));
 }

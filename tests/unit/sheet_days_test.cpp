@@ -150,7 +150,7 @@ TEST_CASE("A day panel of cue starts names the bars to begin at") {
   CHECK(has(words, "\ndice\n"));
 }
 
-TEST_CASE("A break stands between blocks, and where one sitting grows too long") {
+TEST_CASE("A break stands between two sittings") {
   Plan plan = sound_plan();
   const auto breaks = [](const Plan& of) {
     const std::string words = DrawnSheet(draw_day_panels, of).words();
@@ -163,8 +163,9 @@ TEST_CASE("A break stands between blocks, and where one sitting grows too long")
   CHECK(breaks(plan) == 0);
   plan.days[1].tasks[2].block = 1;
   CHECK(breaks(plan) == 1);
-  plan.days[2].tasks[1].minutes = plan.method.break_after;
-  CHECK(breaks(plan) == 3);  // before it and after it
+  plan.days[2].tasks[1].block = 1;
+  plan.days[2].tasks[2].block = 2;
+  CHECK(breaks(plan) == 3);
 }
 
 TEST_CASE("A day off takes one line, and so do days off in a row") {
