@@ -270,11 +270,20 @@ class Layout {
     }
   }
 
-  // A slow play through what was learned of a stretch on earlier days, two chunks at least.
-  static bool learned_part(const Desk& desk, int index, int day, Task& task) {
+  // A slow play through what was learned of a stretch on earlier days and has no other turn today,
+  // two chunks at least.
+  bool learned_part(const Desk& desk, int index, int day, Task& task) {
     const Stretch& stretch = desk.anatomy.stretches[index];
+    const auto& tasks = day_of(day).tasks;
+    const auto idle = [&](int chunk) {
+      return std::none_of(tasks.begin(), tasks.end(), [&](const Task& other) {
+        return &desk == ledger_.desks[other.piece].get() &&
+               std::find(other.chunks.begin(), other.chunks.end(), chunk) != other.chunks.end();
+      });
+    };
     int last = stretch.first_chunk;
-    while (last <= stretch.last_chunk && desk.memory.learned_before(last, day)) ++last;
+    while (last <= stretch.last_chunk && desk.memory.learned_before(last, day) && idle(last))
+      ++last;
     if (last - stretch.first_chunk < 2) return false;
     const auto& chunks = desk.anatomy.planned.chunks;
     task = desk.make.join({chunks[stretch.first_chunk].bars.first, chunks[last - 1].bars.last});

@@ -147,6 +147,7 @@ std::vector<Strip> DayPanels::slim_strips(const Day& day) {
                                             : "panels.off");
   const std::string note = say_note(words, day.note);
   if (!note.empty()) text = note;
+  if (!rest && day.lesson) text.append(" ").append(words.say("panels.lesson_too"));
   return {line_of_text(7, text, rest ? style::kBody.at(9.5) : style::kBody)};
 }
 

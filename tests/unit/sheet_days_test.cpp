@@ -161,10 +161,11 @@ TEST_CASE("A break stands between two sittings") {
     return number;
   };
   CHECK(breaks(plan) == 0);
-  plan.days[1].tasks[2].block = 1;
+  plan.days[1].tasks.back().block = 1;
   CHECK(breaks(plan) == 1);
-  plan.days[2].tasks[1].block = 1;
-  plan.days[2].tasks[2].block = 2;
+  for (std::size_t task = 0; task < 3; ++task)
+    plan.days[2].tasks.at(task).block = static_cast<int>(task);
+  plan.days[2].tasks.resize(3);
   CHECK(breaks(plan) == 3);
 }
 
