@@ -36,7 +36,7 @@ struct Misfit {
 // repetitions, larger chunks.
 const std::vector<Misfit>& misfits() {
   static const std::vector<Misfit> all = {
-      {"title: A\nbars: 64\ntempo: 96\nlevel: 4\n", "2027-02-15", "2027-03-20"},
+      {"title: A\nbars: 64\ntempo: 96\nlevel: 4\n", "2027-02-22", "2027-03-20"},
       {"title: B\nbars: 48\ntempo: 96\nlevel: 3\n"
        "practice: {minutes: {mon: 15, wed: 15, sat: 30}}\n",
        "2027-01-04", "2027-01-25"},
