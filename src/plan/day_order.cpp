@@ -64,19 +64,35 @@ void append_apart(std::vector<Task>& ordered, std::vector<Task> turn) {
   }
 }
 
-// How many sittings the day falls into, taken from the last task back, when none may pass `most`
-// minutes.
-int sittings_needed(const Day& day, double most) {
-  int sittings = 1;
+// The sitting of every task, counted from the last one back, when none may pass `most` minutes.
+std::vector<int> sittings_from_the_end(const Day& day, double most) {
+  std::vector<int> sittings(day.tasks.size(), 0);
+  int sitting = 0;
   double filled = 0;
-  for (auto task = day.tasks.rbegin(); task != day.tasks.rend(); ++task) {
-    if (filled > 0 && filled + task->minutes > most) {
-      ++sittings;
+  for (int at = static_cast<int>(day.tasks.size()) - 1; at >= 0; --at) {
+    if (filled > 0 && filled + day.tasks[at].minutes > most) {
+      ++sitting;
       filled = 0;
     }
-    filled += task->minutes;
+    sittings[at] = sitting;
+    filled += day.tasks[at].minutes;
   }
   return sittings;
+}
+
+// The same in at most `wanted` sittings, the longest as short as can be.
+std::vector<int> sittings_from_the_end(const Day& day, int wanted) {
+  double most = day.minutes() / wanted;
+  std::vector<int> sittings = sittings_from_the_end(day, most);
+  while (sittings.front() >= wanted) sittings = sittings_from_the_end(day, most += 0.5);
+  return sittings;
+}
+
+double first_sitting(const Day& day, const std::vector<int>& sittings) {
+  double minutes = 0;
+  for (std::size_t at = 0; at < sittings.size() && sittings[at] == sittings.front(); ++at)
+    minutes += day.tasks[at].minutes;
+  return minutes;
 }
 
 }  // namespace
@@ -127,19 +143,15 @@ void divide_into_sittings(Day& day, int blocks, double break_after) {
   const double minutes = day.minutes();
   const int by_blocks =
       std::min(blocks, static_cast<int>(std::ceil(minutes * blocks / (kHardly * day.allowance))));
-  const int wanted = std::max({1, by_blocks, static_cast<int>(std::ceil(minutes / break_after))});
-  double most = minutes / wanted;
-  while (sittings_needed(day, most) > wanted) most += 0.5;
-  int sitting = sittings_needed(day, most) - 1;
-  double filled = 0;
-  for (auto task = day.tasks.rbegin(); task != day.tasks.rend(); ++task) {
-    if (filled > 0 && filled + task->minutes > most) {
-      --sitting;
-      filled = 0;
-    }
-    task->block = sitting;
-    filled += task->minutes;
-  }
+  int wanted = std::max({1, by_blocks, static_cast<int>(std::ceil(minutes / break_after))});
+  std::vector<int> sittings = sittings_from_the_end(day, wanted);
+  // A break more, until the first one comes in the first half or after the first task.
+  if (wanted > 1)
+    while (wanted < static_cast<int>(day.tasks.size()) && sittings.size() > 1 &&
+           first_sitting(day, sittings) > std::max(minutes / 2, day.tasks.front().minutes))
+      sittings = sittings_from_the_end(day, ++wanted);
+  for (std::size_t at = 0; at < sittings.size(); ++at)
+    day.tasks[at].block = sittings.front() - sittings[at];
 }
 
 void number_tasks(std::vector<Day>& calendar) {

@@ -60,6 +60,11 @@ std::vector<std::string> assumptions(const Plan& plan, const Words& words, const
                   {{"least", method.chunk_least},
                    {"most", method.chunk_most},
                    {"minutes", minutes_text(totals.learn_minutes / totals.learned_chunks)}}));
+  if (totals.learned && totals.learned_chunks > 0) {
+    const double weeks = static_cast<double>((*totals.learned - plan.from).count() + 1) / 7;
+    const int a_week = static_cast<int>(std::lround(totals.learned_chunks / std::max(1.0, weeks)));
+    texts.push_back(words.count("cover.assumes_pace", std::max(1, a_week)));
+  }
   if (totals.catch_up_days > 0)
     texts.push_back(words.count("cover.assumes_catch_up", totals.catch_up_days));
   if (totals.spare_minutes >= kManyMinutes)

@@ -145,7 +145,8 @@ TEST_CASE("JSON tells how late it gets when learning takes longer, where that wa
   const std::string json = plan_json(plan);
   CHECK(holds(json, R"("sensitivity": [{"learning": 1.25, "days_late": 0}, )"
                     R"({"learning": 1.5, "days_late": null}])"));
-  CHECK(std::count(keys(tree(plan)).begin(), keys(tree(plan)).end(), "sensitivity") == 1);
+  const Names named = keys(tree(plan));
+  CHECK(std::count(named.begin(), named.end(), "sensitivity") == 1);
 }
 
 TEST_CASE("each day stands on one line of JSON, and the same plan gives the same bytes") {
