@@ -99,6 +99,7 @@ double first_sitting(const Day& day, const std::vector<int>& sittings) {
 
 bool same_passage(const Task& one, const Task& other) {
   if (one.piece != other.piece) return false;
+  if (one.drill == Drill::run_through || other.drill == Drill::run_through) return false;
   const bool dice_alone = (one.drill == Drill::cue_starts && one.cues.empty()) ||
                           (other.drill == Drill::cue_starts && other.cues.empty());
   if (dice_alone) return false;

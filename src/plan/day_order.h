@@ -11,6 +11,7 @@ namespace cahier {
 using LevelOf = std::function<int(const Task&)>;
 
 // Whether two tasks are turns on the same passage: of one piece, with a chunk or a bar in common.
+// A run-through is the whole and no turn on a passage; nor is what the dice alone decide.
 bool same_passage(const Task& one, const Task& other);
 
 // What is cold comes first: a run-through, recalls and passes. Then what is new, the hardest of it

@@ -85,6 +85,17 @@ class Squeeze {
       for (Task& task : desk->joins.take(desk->memory, desk->make, ledger_.room[day], {day, false}))
         ledger_.put(std::move(task), day);
     }
+    for (auto& desk : ledger_.desks) start_anywhere(*desk, position, day);
+  }
+
+  // What room is left goes to cue starts.
+  void start_anywhere(Desk& desk, int position, int day) {
+    for (Task& task :
+         desk.proof.on_day(position, ledger_.practice_days, ledger_.end, desk.memory, desk.make,
+                           desk.next_set_aside(day), false, ledger_.room[day], true)) {
+      desk.memory.retrieve(task.chunks, day);
+      ledger_.put(std::move(task), day);
+    }
   }
 
   double next_learning_minutes(int day) const {

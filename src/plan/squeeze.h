@@ -1,5 +1,5 @@
-// Lays only what is required on a short calendar, as tightly as it goes: for dates that leave no
-// room for comfort.
+// Lays what is required on a short calendar, as tightly as it goes, and cue starts where room is
+// left: for dates that leave no room for comfort.
 #pragma once
 
 #include "plan/schedule.h"
