@@ -26,6 +26,13 @@ void Ledger::miss(const Task& task, Why why) {
   draft.unplaced.push_back({task.piece, task.drill, task.bars, task.minutes, why});
 }
 
+bool Ledger::stands_apart(const Task& task, int day) const {
+  const auto& tasks = draft.days[day].tasks;
+  return tasks.empty() || std::any_of(tasks.begin(), tasks.end(), [&](const Task& other) {
+           return !same_passage(other, task);
+         });
+}
+
 void Ledger::place_runs(int day) {
   for (auto& desk : desks) {
     if (desk->runs.runs[day] == 0 || !desk->memory.everything_learned()) continue;

@@ -17,6 +17,9 @@ class Ledger {
   void put(Task task, int day);
   void miss(const Task& task, Why why);
 
+  // Whether a task of the day can stand before this one without touching its passage.
+  bool stands_apart(const Task& task, int day) const;
+
   // The run-throughs set aside for this day, of the pieces that are learned. Their minutes were
   // taken from the room when they were set aside.
   void place_runs(int day);

@@ -2,14 +2,13 @@
 
 #include <algorithm>
 
-#include "plan/day_order.h"
+#include "plan/filler.h"
 #include "plan/ledger.h"
 #include "plan/quota.h"
 
 namespace cahier {
 namespace {
 
-constexpr double kWorthwhile = 3;    // minutes: a day with less is not worth sitting down for
 constexpr int kJoinWithin = 4;       // days: then a join no longer waits for a better place
 constexpr double kOverdue = 1.5;     // best gaps since the last recall
 constexpr double kLightShare = 0.5;  // of the last day's allowance
@@ -43,7 +42,7 @@ class Layout {
       note_missed(wanted);
       pass_once(day);
       prove(position);
-      fill_crumbs(day);
+      if (!is_quiet(day)) filler_.fill(ledger_, day);
       ledger_.place_runs(day);
       ledger_.finish(day);
     }
@@ -237,57 +236,9 @@ class Layout {
     };
     for (auto& desk : ledger_.desks) {
       take(*desk, {pace_.eager ? day : day - kJoinWithin});
-      take(*desk, {day - 1, true, [&](const Task& join) { return stands_apart(join, day); }});
+      take(*desk,
+           {day - 1, true, [&](const Task& join) { return ledger_.stands_apart(join, day); }});
     }
-  }
-
-  // Whether a task of the day can stand before this one without touching its passage.
-  bool stands_apart(const Task& task, int day) {
-    const auto& tasks = day_of(day).tasks;
-    return tasks.empty() || std::any_of(tasks.begin(), tasks.end(), [&](const Task& other) {
-             return !same_passage(other, task);
-           });
-  }
-
-  // While the piece is being learned, a day with hardly anything also has what is learned of a
-  // section played through slowly; of the sections in turn.
-  void fill_crumbs(int day) {
-    if (day_of(day).tasks.empty() || day_of(day).minutes() >= kWorthwhile || is_quiet(day)) return;
-    for (auto& owned : ledger_.desks) {
-      Desk& desk = *owned;
-      const int count = static_cast<int>(desk.anatomy.stretches.size());
-      const int from = fillers_;
-      for (int turn = 0; turn < count; ++turn) {
-        const int index = (from + turn) % count;
-        Task task;
-        if (!learned_part(desk, index, day, task)) continue;
-        if (task.minutes > ledger_.room[day] || !stands_apart(task, day)) continue;
-        fillers_ = index + 1;
-        task.reason = Reason::worthwhile;
-        ledger_.put(std::move(task), day);
-        if (day_of(day).minutes() >= kWorthwhile) return;
-      }
-    }
-  }
-
-  // A slow play through what was learned of a stretch on earlier days and has no other turn today,
-  // two chunks at least.
-  bool learned_part(const Desk& desk, int index, int day, Task& task) {
-    const Stretch& stretch = desk.anatomy.stretches[index];
-    const auto& tasks = day_of(day).tasks;
-    const auto idle = [&](int chunk) {
-      return std::none_of(tasks.begin(), tasks.end(), [&](const Task& other) {
-        return &desk == ledger_.desks[other.piece].get() &&
-               std::find(other.chunks.begin(), other.chunks.end(), chunk) != other.chunks.end();
-      });
-    };
-    int last = stretch.first_chunk;
-    while (last <= stretch.last_chunk && desk.memory.learned_before(last, day) && idle(last))
-      ++last;
-    if (last - stretch.first_chunk < 2) return false;
-    const auto& chunks = desk.anatomy.planned.chunks;
-    task = desk.make.join({chunks[stretch.first_chunk].bars.first, chunks[last - 1].bars.last});
-    return true;
   }
 
   void prove(int position) {
@@ -312,7 +263,7 @@ class Layout {
   Ledger ledger_;
   int next_ = 0;  // in the order of learning
   double learned_minutes_ = 0;
-  int fillers_ = 0;  // the stretch whose turn it is to fill a day
+  Filler filler_;
 };
 
 }  // namespace
