@@ -64,7 +64,7 @@ std::vector<Dish> Menu::all_from_memory(Mask learned) const {
   for (std::size_t at = 0; at < facts_.ranges.size(); ++at) {
     const Range& range = facts_.ranges[at];
     if (!holds(learned, range.chunks)) continue;
-    if (!freedom_.wide_recalls && __builtin_popcount(range.chunks) > 1) continue;
+    if (!freedom_.wide_recalls && range.section < 0) continue;
     Effect effect = joining(freedom_.late_joins ? range.joins : 0);
     const bool returns =
         range.section >= 0 && facts_.anatomy.planned.sections[range.section].same_as.has_value();

@@ -23,7 +23,7 @@ struct Dish {
 // What the search may be forbidden, to see what a plan hangs on.
 struct Freedom {
   bool any_order = true;          // chunks learned in another order than the piece has them
-  bool wide_recalls = true;       // recalls over section boundaries, or of more than one chunk
+  bool wide_recalls = true;       // recalls over section boundaries
   bool recalls_at_return = true;  // a chunk recalled where it comes back
   bool starts_recall = true;      // cue starts in place of recalls
   bool starts_by_day = true;      // a fork drill on the day of a passage's last learning

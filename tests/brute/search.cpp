@@ -102,7 +102,6 @@ std::vector<Mask> Search::learnable(int at, Mask learned) const {
 std::vector<Search::Tempering> Search::of_drill(Drill drill, const State& state, Mask learned,
                                                 int room) const {
   std::vector<Tempering> found = {{}};
-  int level = 0;
   for (std::size_t kind = 0; kind < facts_.temper.size(); ++kind) {
     const TemperClass& of = facts_.temper[kind];
     if (of.drill != drill) continue;
@@ -125,9 +124,7 @@ std::vector<Search::Tempering> Search::of_drill(Drill drill, const State& state,
         if (more.cost <= room) found.push_back(more);
       }
     }
-    level = of.level;
   }
-  static_cast<void>(level);
   return found;
 }
 
@@ -244,7 +241,6 @@ bool Search::finish(int at, const State& state) {
   const Mask learned = learned_in(state);
   if (hopeless(at, state, learned)) return false;
   if (failed_[at].count(state) > 0) return false;
-  ++states_;
   std::vector<Candidate> candidates;
   const std::vector<Tempering> tempers = temperings(at, state, learned);
   for (const Mask today : learnable(at, learned))

@@ -12,7 +12,7 @@
 namespace cahier::brute {
 
 inline constexpr int kMostChunks = 6;
-inline constexpr int kMostClasses = 8;
+inline constexpr int kMostClasses = 12;
 
 using Counts = std::array<std::int8_t, kMostClasses>;  // by Temper class
 
@@ -34,8 +34,6 @@ class Search {
 
   // One choice for each practice day; nullopt when no plan keeps the rules.
   std::optional<std::vector<Choice>> plan();
-
-  long states() const { return states_; }
 
  private:
   struct State {
@@ -79,10 +77,8 @@ class Search {
   State start_;
   std::vector<int> room_left_;        // from each position to the end
   std::vector<int> learn_room_left_;  // the same, of days on which something may be new
-  std::vector<char> quiet_;
   std::vector<std::unordered_set<State, Hash>> failed_;  // by position
   std::vector<Choice> choices_;
-  long states_ = 0;
 };
 
 }  // namespace cahier::brute

@@ -17,6 +17,22 @@ constexpr int kAround = 4;                              // half minutes above th
 constexpr std::array kUsual = {5, 10, 15, 20, 30, 60};  // minutes
 constexpr int kEnough = 480;                            // half minutes
 
+// What a simple planner might not do.
+struct Liberty {
+  bool Freedom::*what;
+  std::string_view words;
+};
+constexpr std::array<Liberty, 8> kLiberties = {{
+    {&Freedom::any_order, "another order of learning"},
+    {&Freedom::wide_recalls, "recalls over section boundaries"},
+    {&Freedom::recalls_at_return, "recalls where a chunk comes back"},
+    {&Freedom::starts_recall, "cue starts as recalls"},
+    {&Freedom::starts_by_day, "a fork drill on the day of learning"},
+    {&Freedom::more_runs, "more run-throughs than asked for"},
+    {&Freedom::early_temper, "Temper early or in the last days"},
+    {&Freedom::late_joins, "joins left for a later day"},
+}};
+
 std::string said(const std::vector<Breach>& found) {
   std::string text;
   for (const Breach& breach : found) text += fmt::format("; rule {}: {}", breach.rule, breach.what);
@@ -83,33 +99,28 @@ class Questions {
           "the planner has a plan for {} minutes that the oracle calls impossible", halves / 2.0));
   }
 
+  // Which liberties the plan cannot do without; where it can do without any one of them, which one
+  // makes up for all the others.
   void explain(int halves) {
-    struct Ban {
-      bool Freedom::*what;
-      std::string_view words;
-    };
-    const std::vector<Ban> bans = {
-        {&Freedom::any_order, "another order of learning"},
-        {&Freedom::wide_recalls, "recalls of several chunks"},
-        {&Freedom::recalls_at_return, "recalls where a chunk comes back"},
-        {&Freedom::starts_recall, "cue starts as recalls"},
-        {&Freedom::starts_by_day, "a fork drill on the day of learning"},
-        {&Freedom::more_runs, "more run-throughs than asked for"},
-        {&Freedom::early_temper, "Temper early or in the last days"},
-        {&Freedom::late_joins, "joins played by recalls"},
-    };
     Freedom plain;
-    for (const Ban& ban : bans) {
-      Freedom freedom;
-      freedom.*ban.what = plain.*ban.what = false;
-      if (!oracle_.plan(halves, freedom)) trial_.hangs_on.emplace_back(ban.words);
+    for (const Liberty& liberty : kLiberties) plain.*liberty.what = false;
+    const bool needs_none = oracle_.plan(halves, plain).has_value();
+    std::vector<std::string> enough;
+    for (const Liberty& liberty : kLiberties) {
+      Freedom without;
+      without.*liberty.what = false;
+      if (!oracle_.plan(halves, without)) trial_.hangs_on.emplace_back(liberty.words);
+      Freedom alone = plain;
+      alone.*liberty.what = true;
+      if (!needs_none && oracle_.plan(halves, alone)) enough.emplace_back(liberty.words);
     }
     const Plan attempt = make_plan({work_.piece}, with_halves(work_.terms, halves));
     if (!oracle_.plan_cut_as(attempt.pieces[0].chunks, halves))
       trial_.hangs_on.emplace_back("other chunks");
-    if (trial_.hangs_on.empty())
-      trial_.hangs_on.emplace_back(oracle_.plan(halves, plain) ? "nothing but its days"
-                                                               : "one of several liberties");
+    if (!trial_.hangs_on.empty()) return;
+    std::string words = needs_none ? "nothing but its days" : "";
+    for (const std::string& one : enough) words += (words.empty() ? "" : " or ") + one;
+    trial_.hangs_on.push_back(words.empty() ? "several liberties at once" : words);
   }
 
   const TinyWork& work_;
