@@ -104,7 +104,7 @@ class Reckoning {
     return by_level;
   }
 
-  bool speaks() const { return piece_.parts().size() > 1; }
+  bool speaks() const { return piece_.parts().size() > 1 && piece_.instrument.has_hands; }
 
   bool is_tempered(int level) const {
     return terms_.temper == Temper::yes ||

@@ -75,7 +75,9 @@ double Memory::progress(const std::vector<int>& chunks, int day) const {
 int Memory::limit_day(int chunk) const {
   if (waits_for_first(chunk)) {
     const int position = position_of_[learned_[chunk] + 1] + method_.first_recall_days - 1;
-    return position < static_cast<int>(practice_days_.size()) ? practice_days_[position] : end_;
+    const int by_rule =
+        position < static_cast<int>(practice_days_.size()) ? practice_days_[position] : end_;
+    return std::min(by_rule, latest_[learned_[chunk]]);
   }
   return latest_[last(chunk)];
 }

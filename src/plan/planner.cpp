@@ -15,6 +15,7 @@ namespace cahier {
 namespace {
 
 constexpr std::size_t kTiny = 12;  // chunks
+constexpr unsigned kMixes = 40;    // ways of mixing that are tried for a tiny piece
 constexpr double kAnyLoad = 1e3;   // minutes that no chunk reaches: as large as they may be
 
 // Minutes a chunk should take: the method's, less where the days are short.
@@ -79,9 +80,11 @@ class Planner {
     };
     const std::vector<int> candidates = last_learning_days();
     if (candidates.empty()) return best;
-    for (const bool runs : {true, false})
-      for (const int until : candidates)
-        take_if_better(finished(cut_, lay_out(cut_.work, {until, false, true, false, runs, all})));
+    for (const bool temper : {true, false})
+      for (const bool runs : {true, false})
+        for (const int until : candidates)
+          take_if_better(
+              finished(cut_, lay_out(cut_.work, {until, false, true, temper, runs, all})));
     const int until = practice_days_[latest_position()];
     int fewest = 0;
     int most = all;
@@ -163,6 +166,13 @@ class Planner {
               if (auto plan = squeezed(cut, {reach, turn, runs, recalls_grow, temper_first}))
                 return plan;
         }
+    for (unsigned mix = 1; tiny && mix <= kMixes; ++mix)
+      for (const P::Runs runs : all_runs) {
+        Packing packing;
+        packing.runs = runs;
+        packing.mix = mix;
+        if (auto plan = squeezed(cut, packing)) return plan;
+      }
     return std::nullopt;
   }
 

@@ -21,9 +21,10 @@ bool as_soon_as_learned(Packing::Runs runs) {
 class Squeeze {
  public:
   Squeeze(const Work& work, const Packing& packing)
-      : method_(work.terms.method), packing_(packing), ledger_(work, true) {
+      : method_(work.terms.method), packing_(packing), ledger_(work, true), mixed_(packing.mix) {
     waiting_.assign(work.order.begin(), work.order.end());
     if (packing.turn == Packing::Turn::backward) waiting_.reverse();
+    if (packing.mix != 0) shuffle(work);
   }
 
   // `runs_from` is the first day that may hold a run-through.
@@ -84,7 +85,29 @@ class Squeeze {
         {single ? 1 : method_.runs_a_day, spare, static_cast<int>(room / minutes + 1e-9)});
   }
 
+  // A number below `count`, from the mix.
+  int draw(int count) {
+    mixed_ = mixed_ * 1664525u + 1013904223u;  // a linear congruential generator; Knuth, TAOCP 2
+    return static_cast<int>((mixed_ >> 16) % static_cast<unsigned>(count));
+  }
+
+  void shuffle(const Work& work) {
+    std::vector<Work::Item> order = work.order;
+    for (int left = static_cast<int>(order.size()); left > 1; --left)
+      std::swap(order[left - 1], order[draw(left)]);
+    waiting_.assign(order.begin(), order.end());
+  }
+
+  void mix_the_day() {
+    constexpr Packing::Reach kReaches[] = {Packing::Reach::unsettled, Packing::Reach::ripe,
+                                           Packing::Reach::all, Packing::Reach::due};
+    packing_.reach = kReaches[draw(4)];
+    packing_.recalls_grow = draw(2) == 1;
+    packing_.temper_first = draw(2) == 1;
+  }
+
   void fill(int position, int day) {
+    if (packing_.mix != 0) mix_the_day();
     const double kept = packing_.recalls_grow ? 0 : next_learning_minutes(day);
     for (auto& desk : ledger_.desks)
       recall(*desk, day, kept, true, [&](int chunk) { return desk->memory.must(chunk, position); });
@@ -314,6 +337,7 @@ class Squeeze {
   Packing packing_;
   Ledger ledger_;
   std::list<Work::Item> waiting_;  // to be learned, in order
+  unsigned mixed_;
 };
 
 }  // namespace

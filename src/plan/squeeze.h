@@ -23,6 +23,9 @@ struct Packing {
   bool recalls_grow = false;  // even at the cost of something new that day
   bool temper_first = false;  // spoken parts and write-outs before anything new and before joins
   bool starts = false;        // cue starts where room is left
+  // When not 0: the order of learning, and each day's reach, growth and Temper, as this number
+  // mixes them. The same number mixes them the same way.
+  unsigned mix = 0;
 };
 
 // Stops where it is plain that not everything will find a place; `unplaced` then names only some of

@@ -19,7 +19,9 @@ TemperList::TemperList(const Anatomy& anatomy, const Terms& terms) {
                                                        : anatomy.time.write_out(of.bars, of.level);
     waiting_.push_back({chunk, drill, of.level, minutes});
   };
-  if (anatomy.planned.piece.parts().size() < 2) {
+  // Who plays with two hands can play with one and speak the other.
+  const Instrument& instrument = anatomy.planned.piece.instrument;
+  if (instrument.parts.size() < 2 || !instrument.has_hands) {
     for (const int chunk : weakest_first) wait(chunk, Drill::write_out);
     return;
   }

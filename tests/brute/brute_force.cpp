@@ -20,7 +20,7 @@ namespace {
 using namespace cahier;
 using brute::Trial;
 
-constexpr long kEveryQuick = 9973;  // primes, so that every choice comes round with every other
+constexpr long kEveryQuick = 2003;  // primes, so that every choice comes round with every other
 constexpr long kEveryLong = 997;
 constexpr double kShareToFind = 0.99;
 

@@ -8,6 +8,7 @@
 
 #include "oracle.h"
 #include "plan/check_plan.h"
+#include "plan/lower_bound.h"
 #include "plan/planner.h"
 
 namespace cahier::brute {
@@ -89,6 +90,9 @@ class Questions {
   void ask_within(int halves) {
     const std::optional<Plan> plan = planned(halves);
     trial_.asked.push_back({halves, exists(halves), plan.has_value()});
+    if (exists(halves) && !could_fit({work_.piece}, with_halves(work_.terms, halves)))
+      trial_.faults.push_back(
+          fmt::format("the lower bound refuses {} minutes, which are enough", halves / 2.0));
     if (!plan) return;
     const std::vector<Breach> found = breaches(*plan);
     if (!plan->fits || !found.empty())
