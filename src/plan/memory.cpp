@@ -56,9 +56,9 @@ double Memory::ripeness(int chunk, int day) const {
   return (day - last(chunk)) / best(last(chunk));
 }
 
-bool Memory::ripe_enough(const std::vector<int>& chunks, int day) const {
+bool Memory::ripe_enough(const std::vector<int>& chunks, int day, double gaps) const {
   return std::all_of(chunks.begin(), chunks.end(), [&](int chunk) {
-    return learned_before(chunk, day) && !waits_for_first(chunk) && ripeness(chunk, day) >= kEarly;
+    return learned_before(chunk, day) && !waits_for_first(chunk) && ripeness(chunk, day) >= gaps;
   });
 }
 
@@ -90,8 +90,11 @@ bool Memory::must(int chunk, int position) const {
 
 bool Memory::better_left(int chunk, int position, int next_played) const {
   if (next_played < 0 || waits_for_first(chunk) || must(chunk, position)) return false;
-  const double gap = next_played - last(chunk);
-  return next_played <= limit_day(chunk) && gap <= kLate * best(last(chunk));
+  if (next_played > limit_day(chunk)) return false;
+  // A recall now would make the one to come an early one.
+  const int today = practice_days_[position];
+  if (next_played - today < kEarly * best(today)) return true;
+  return next_played - last(chunk) <= kLate * best(last(chunk));
 }
 
 void Memory::add_wants(const Stretch& stretch, int index, int position, int next_played,

@@ -45,8 +45,8 @@ class Memory {
 
   // Days since the chunk was last played from memory or learned, in best gaps.
   double ripeness(int chunk, int day) const;
-  // Whether all are learned, first recalled, and at least half a best gap ago.
-  bool ripe_enough(const std::vector<int>& chunks, int day) const;
+  // Whether all are learned, first recalled, and at least so many best gaps ago.
+  bool ripe_enough(const std::vector<int>& chunks, int day, double gaps = 0.5) const;
 
   // How far the newest of these chunks is on its way to the performance tempo, 0 on the day it was
   // learned, 1 from six sevenths of the time to the date on.

@@ -9,6 +9,9 @@ constexpr int kSessionsApart = 3;     // practice days, while the piece is not w
 constexpr int kWholeApart = 2;        // practice days, once it is
 constexpr int kLastWeeks = 28;        // days before the date with cue starts on every practice day
 constexpr int kForkAtTheLatest = 12;  // days before the date
+// Best gaps since the last recall: a start waits for the best day, but none waits for ever.
+constexpr double kEarly = 0.5;
+constexpr double kNearBest = 0.8;
 
 }  // namespace
 
@@ -49,7 +52,8 @@ std::vector<int> Proof::cues_to_assign(int day, int count, const Memory& memory,
   if (set_aside >= 0 && !memory.far_enough(day, set_aside)) return cues;
   for (const CueStart& cue : anatomy_.planned.cues) {
     const auto& chunks = anatomy_.starts[cue.number - 1].chunks;
-    if (memory.ripe_enough(chunks, day)) cues.push_back(cue.number);
+    const double gaps = assigned_[cue.number - 1] == 0 ? kEarly : kNearBest;
+    if (memory.ripe_enough(chunks, day, gaps)) cues.push_back(cue.number);
   }
   std::stable_sort(cues.begin(), cues.end(), [&](int a, int b) {
     if (assigned_[a - 1] != assigned_[b - 1]) return assigned_[a - 1] < assigned_[b - 1];
