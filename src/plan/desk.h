@@ -18,10 +18,10 @@ namespace cahier {
 
 struct Desk {
   Desk(const Anatomy& of, const Terms& terms, int piece, const std::vector<int>& practice_days,
-       int end)
+       int end, bool to_the_edge)
       : anatomy(of),
         make(of, terms.method, piece),
-        memory(of, terms.method, practice_days, end),
+        memory(of, terms.method, practice_days, end, to_the_edge),
         joins(of, terms.method),
         passes(of.stretches.size(), 0),
         forks(of),

@@ -6,15 +6,15 @@
 
 namespace cahier {
 
-Ledger::Ledger(const Work& of) : work(of), end(static_cast<int>(of.days.size())) {
+Ledger::Ledger(const Work& of, bool to_the_edge) : work(of), end(static_cast<int>(of.days.size())) {
   draft.days = work.days;
   for (int day = 0; day < end; ++day) {
     room.push_back(draft.days[day].allowance);
     if (room.back() > 0) practice_days.push_back(day);
   }
   for (int piece = 0; piece < static_cast<int>(work.anatomies.size()); ++piece)
-    desks.push_back(
-        std::make_unique<Desk>(work.anatomies[piece], work.terms, piece, practice_days, end));
+    desks.push_back(std::make_unique<Desk>(work.anatomies[piece], work.terms, piece, practice_days,
+                                           end, to_the_edge));
 }
 
 void Ledger::put(Task task, int day) {

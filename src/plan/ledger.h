@@ -11,8 +11,8 @@ namespace cahier {
 
 class Ledger {
  public:
-  // REQUIRES: `of` outlives this object.
-  explicit Ledger(const Work& of);
+  // `to_the_edge` as in Memory. REQUIRES: `of` outlives this object.
+  Ledger(const Work& of, bool to_the_edge);
 
   void put(Task task, int day);
   void miss(const Task& task, Why why);

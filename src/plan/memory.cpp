@@ -15,7 +15,7 @@ constexpr double kLate = 1.5;
 }  // namespace
 
 Memory::Memory(const Anatomy& anatomy, const Method& method, const std::vector<int>& practice_days,
-               int end)
+               int end, bool to_the_edge)
     : anatomy_(anatomy), method_(method), practice_days_(practice_days), end_(end) {
   best_gap_.push_back(1);
   for (int left = 1; left <= end; ++left) best_gap_.push_back(best_gap(method, left));
@@ -25,6 +25,14 @@ Memory::Memory(const Anatomy& anatomy, const Method& method, const std::vector<i
   for (int day = 0; day <= end; ++day) {
     while (position < practice_days.size() && practice_days[position] < day) ++position;
     position_of_.push_back(static_cast<int>(position));
+  }
+  for (int day = 0; day < end; ++day) {
+    const int longest = to_the_edge ? longest_gap_days(method, end - day)
+                                    : std::max(1, static_cast<int>(method.longest_gap * best(day)));
+    const std::size_t next = position_of_[day + 1];
+    // Where no practice day lies within the limit, the next one is in time.
+    latest_.push_back(
+        std::max(day + longest, next < practice_days.size() ? practice_days[next] : end));
   }
 }
 
@@ -63,13 +71,13 @@ double Memory::progress(const std::vector<int>& chunks, int day) const {
   return least;
 }
 
-// The last day on which the next recall is in time. Rounding down keeps clear of the rule's edge.
+// The last day on which the next recall is in time.
 int Memory::limit_day(int chunk) const {
   if (waits_for_first(chunk)) {
     const int position = position_of_[learned_[chunk] + 1] + method_.first_recall_days - 1;
     return position < static_cast<int>(practice_days_.size()) ? practice_days_[position] : end_;
   }
-  return last(chunk) + std::max(1, static_cast<int>(method_.longest_gap * best(last(chunk))));
+  return latest_[last(chunk)];
 }
 
 bool Memory::must(int chunk, int position) const {

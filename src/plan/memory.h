@@ -23,9 +23,11 @@ struct Want {
 // Days are indices from the first day of the plan; the date itself has index `end`.
 class Memory {
  public:
-  // `practice_days` in order. REQUIRES: everything passed in outlives this object.
+  // `practice_days` in order. `to_the_edge` lets gaps be as long as the rules allow when rounded to
+  // days; else they stay within the exact limit. REQUIRES: everything passed in outlives this
+  // object.
   Memory(const Anatomy& anatomy, const Method& method, const std::vector<int>& practice_days,
-         int end);
+         int end, bool to_the_edge);
 
   void learn(int chunk, int day);
   void retrieve(const std::vector<int>& chunks, int day);
@@ -74,6 +76,7 @@ class Memory {
   const std::vector<int>& practice_days_;
   int end_;
   std::vector<double> best_gap_;  // by days left
+  std::vector<int> latest_;       // by day: the last day for the next recall
   std::vector<int> learned_;      // by chunk: day, or -1
   std::vector<int> retrieved_;    // by chunk: last day, or -1
   std::vector<int> position_of_;  // by day: practice days before it

@@ -14,7 +14,8 @@
 namespace cahier {
 namespace {
 
-constexpr double kAnyLoad = 1e3;  // minutes that no chunk reaches: as large as they may be
+constexpr std::size_t kTiny = 12;  // chunks
+constexpr double kAnyLoad = 1e3;   // minutes that no chunk reaches: as large as they may be
 
 // Minutes a chunk should take: the method's, less where the days are short.
 double chunk_load(const Terms& terms) {
@@ -137,16 +138,25 @@ class Planner {
   }
 
   std::optional<Plan> squeezed(const Cut& cut) const {
-    for (const bool out_of_order : {false, true})
-      for (const bool temper_first : {false, true}) {
-        if (temper_first && terms_.temper == Temper::no) continue;
-        for (const bool recalls_grow : {false, true})
-          for (const auto reach :
-               {Packing::Reach::unsettled, Packing::Reach::ripe, Packing::Reach::all})
-            if (auto plan = sound_plan(
-                    cut, squeeze(cut.work, {reach, out_of_order, recalls_grow, temper_first})))
-              return plan;
-      }
+    using P = Packing;
+    // Every way for a tiny piece; for others those that help most, since each costs its time.
+    const bool tiny = cut.work.order.size() <= kTiny;
+    const std::vector<P::Turn> turns =
+        tiny ? std::vector{P::Turn::in_order, P::Turn::filling, P::Turn::backward}
+             : std::vector{P::Turn::in_order, P::Turn::filling};
+    const std::vector<P::Runs> runs_ways =
+        tiny ? std::vector{P::Runs::late, P::Runs::early, P::Runs::late_odd_last, P::Runs::even}
+             : std::vector{P::Runs::late, P::Runs::early};
+    for (const P::Turn turn : turns)
+      for (const P::Runs runs : runs_ways)
+        for (const bool temper_first : {false, true}) {
+          if (temper_first && terms_.temper == Temper::no) continue;
+          for (const bool recalls_grow : {false, true})
+            for (const P::Reach reach : {P::Reach::unsettled, P::Reach::ripe, P::Reach::all})
+              if (auto plan = sound_plan(
+                      cut, squeeze(cut.work, {reach, turn, runs, recalls_grow, temper_first})))
+                return plan;
+        }
     return std::nullopt;
   }
 

@@ -16,7 +16,7 @@ constexpr double kLightShare = 0.5;  // of the last day's allowance
 class Layout {
  public:
   Layout(const Work& work, const Pace& pace)
-      : work_(work), method_(work.terms.method), pace_(pace), ledger_(work) {}
+      : work_(work), method_(work.terms.method), pace_(pace), ledger_(work, pace.eager) {}
 
   Draft run() {
     set_runs_aside();

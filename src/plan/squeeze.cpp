@@ -14,15 +14,21 @@ constexpr double kSoonDue = 1;  // best gaps: worth the room that a day has left
 constexpr int kBridge = 2;      // chunks that a recall plays on the way to another that is due
 constexpr int kLookAhead = 24;  // chunks tried before their turn
 
+bool as_soon_as_learned(Packing::Runs runs) {
+  return runs == Packing::Runs::early || runs == Packing::Runs::even;
+}
+
 class Squeeze {
  public:
   Squeeze(const Work& work, const Packing& packing)
-      : method_(work.terms.method), packing_(packing), ledger_(work) {
+      : method_(work.terms.method), packing_(packing), ledger_(work, true) {
     waiting_.assign(work.order.begin(), work.order.end());
+    if (packing.turn == Packing::Turn::backward) waiting_.reverse();
   }
 
-  Draft run() {
-    set_runs_aside();
+  // `runs_from` is the first day that may hold a run-through.
+  Draft run(int runs_from) {
+    for (auto& desk : ledger_.desks) set_runs_aside(*desk, runs_from);
     for (int position = 0; position < static_cast<int>(ledger_.practice_days.size()); ++position) {
       const int day = ledger_.practice_days[position];
       if (!runs_alone(day)) fill(position, day);
@@ -36,36 +42,44 @@ class Squeeze {
  private:
   bool runs_alone(int day) const { return ledger_.draft.days[day].note == DayNote::run_alone; }
 
-  // As late as they go, so that as many days as can be are left for learning.
-  void set_runs_aside() {
-    double most = 0;
-    for (const Day& day : ledger_.draft.days) most = std::max(most, day.allowance);
-    for (auto& desk : ledger_.desks) {
-      RunDays& runs = desk->runs;
-      const double minutes = desk->anatomy.time.run_through();
-      runs.runs.assign(ledger_.end, 0);
-      runs.alone = minutes > most;
-      runs.missing = ledger_.work.terms.runs_required();
-      int days_to_come = method_.run_days;
-      for (auto day = ledger_.practice_days.rbegin();
-           day != ledger_.practice_days.rend() && runs.missing > 0; ++day) {
-        const int count = runs_on(*day, runs, minutes, days_to_come);
-        if (count == 0) continue;
-        runs.runs[*day] = count;
-        runs.missing -= count;
-        --days_to_come;
-        ledger_.room[*day] = runs.alone ? 0 : ledger_.room[*day] - count * minutes;
-        if (runs.alone) ledger_.draft.days[*day].note = DayNote::run_alone;
-      }
-      if (runs.missing == 0 && days_to_come > 0) runs.missing = 1;
+  void set_runs_aside(Desk& desk, int from) {
+    RunDays& runs = desk.runs;
+    const double minutes = desk.anatomy.time.run_through();
+    runs.runs.assign(ledger_.end, 0);
+    runs.alone = std::all_of(ledger_.draft.days.begin(), ledger_.draft.days.end(),
+                             [&](const Day& day) { return minutes > day.allowance; });
+    runs.missing = ledger_.work.terms.runs_required();
+    std::vector<int> candidates;
+    for (const int day : ledger_.practice_days)
+      if (day >= from) candidates.push_back(day);
+    if (!as_soon_as_learned(packing_.runs)) std::reverse(candidates.begin(), candidates.end());
+    int days_to_come = method_.run_days;
+    int days_left = static_cast<int>(candidates.size());
+    for (const int day : candidates) {
+      if (runs.missing == 0) break;
+      const int count =
+          std::min(runs_on(day, runs, minutes, days_to_come),
+                   packing_.runs == Packing::Runs::even ? (runs.missing + days_left - 1) / days_left
+                                                        : runs.missing);
+      --days_left;
+      if (count == 0) continue;
+      runs.runs[day] = count;
+      runs.missing -= count;
+      --days_to_come;
+      ledger_.room[day] = runs.alone ? 0 : ledger_.room[day] - count * minutes;
+      if (runs.alone) ledger_.draft.days[day].note = DayNote::run_alone;
     }
+    if (runs.missing == 0 && days_to_come > 0) runs.missing = 1;
   }
 
   int runs_on(int day, const RunDays& runs, double minutes, int days_to_come) const {
     const double room = ledger_.room[day];
     if (runs.alone) return room > 0 && room == ledger_.draft.days[day].allowance ? 1 : 0;
+    const bool single =
+        packing_.runs == Packing::Runs::late_odd_last && runs.missing % method_.runs_a_day != 0;
     const int spare = std::max(1, runs.missing - (days_to_come - 1));
-    return std::min({method_.runs_a_day, spare, static_cast<int>(room / minutes + 1e-9)});
+    return std::min(
+        {single ? 1 : method_.runs_a_day, spare, static_cast<int>(room / minutes + 1e-9)});
   }
 
   void fill(int position, int day) {
@@ -78,12 +92,16 @@ class Squeeze {
       drill_forks(*desk, day);
       recall(*desk, day, 0, false, [&](int chunk) { return desk->memory.waits_for_first(chunk); });
     }
+    // While there is something to learn, the recalls to come play most joins.
+    for (auto& desk : ledger_.desks)
+      if (!packing_.temper_first && desk->memory.everything_learned() &&
+          desk->memory.last_learning_day() < day)
+        join(*desk, day);
     temper(day);
     for (auto& desk : ledger_.desks) {
       recall(*desk, day, 0, false,
              [&](int chunk) { return desk->memory.ripeness(chunk, day) >= kSoonDue; });
-      for (Task& task : desk->joins.take(desk->memory, desk->make, ledger_.room[day], {day, false}))
-        ledger_.put(std::move(task), day);
+      join(*desk, day);
     }
     for (auto& desk : ledger_.desks) start_anywhere(*desk, position, day);
   }
@@ -119,6 +137,24 @@ class Squeeze {
       else if (must)
         ledger_.miss(desk.make.recall(desk.anatomy.planned.chunks[chunk].bars),
                      Why::no_room_to_recall);
+    }
+  }
+
+  // A recall over a join is quicker than the join played slowly.
+  void join(Desk& desk, int day) {
+    recall_across_joins(desk, day);
+    for (Task& task : desk.joins.take(desk.memory, desk.make, ledger_.room[day], {day, false}))
+      ledger_.put(std::move(task), day);
+  }
+
+  void recall_across_joins(Desk& desk, int day) {
+    const int chunks = static_cast<int>(desk.anatomy.planned.chunks.size());
+    for (int chunk = 0; chunk + 1 < chunks; ++chunk) {
+      if (!desk.memory.learned_before(chunk, day) || !follows(desk, chunk + 1, day)) continue;
+      if (!desk.joins.waits(chunk, chunk + 1)) continue;
+      const auto none = [](int) { return false; };
+      const auto [first, last] = reach(desk, chunk, day, 0, none);
+      if (last > chunk) put_recall(desk, first, last, day);
     }
   }
 
@@ -199,7 +235,7 @@ class Squeeze {
   }
 
   void learn(int day) {
-    if (packing_.out_of_order) return learn_what_fills(day);
+    if (packing_.turn == Packing::Turn::filling) return learn_what_fills(day);
     while (!waiting_.empty() && learn_one(waiting_.begin(), day)) {
     }
   }
@@ -267,6 +303,17 @@ class Squeeze {
 
 }  // namespace
 
-Draft squeeze(const Work& work, const Packing& packing) { return Squeeze(work, packing).run(); }
+Draft squeeze(const Work& work, const Packing& packing) {
+  if (!as_soon_as_learned(packing.runs)) return Squeeze(work, packing).run(0);
+  // When everything is learned shows once the run-throughs are out of the way.
+  Packing late = packing;
+  late.runs = Packing::Runs::late;
+  const Draft draft = Squeeze(work, late).run(0);
+  int learned = 0;
+  for (int day = 0; day < static_cast<int>(draft.days.size()); ++day)
+    for (const Task& task : draft.days[day].tasks)
+      if (task.drill == Drill::learn) learned = day;
+  return Squeeze(work, packing).run(learned + 1);
+}
 
 }  // namespace cahier
