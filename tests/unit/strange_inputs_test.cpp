@@ -235,13 +235,16 @@ TEST_CASE("blocks follow one another with a break between, and no sitting is too
 }
 
 TEST_CASE("look-alikes of several groups are never new on one day, and all forks are drilled") {
+  // Side by side, so that in any order the next chunk is one that must wait for another day, and
+  // fewer days than chunks.
   const Plan plan = sample::plan(
-      "title: Mirrors\nbars: 96\ntempo: 100\npractice: {minutes: 40}\n"
+      "title: Mirrors\nbars: 48\ntempo: 100\npractice: {minutes: 60}\n"
       "look-alikes:\n"
-      "  - {bars: [1-8, 33-40, 65-72], fork: [5, 37, 69]}\n"
-      "  - {bars: [9-12, 41-44], fork: [11, 43]}\n"
-      "  - {bars: [13-20, 25-32], fork: [13, 25]}\n"
-      "  - {bars: [45-48, 49-52, 73-76, 93-96], fork: [48, 52, 76, 96]}\n");
+      "  - {bars: [1-4, 5-8, 9-12], fork: [3, 7, 11]}\n"
+      "  - {bars: [13-16, 17-20], fork: [15, 19]}\n"
+      "  - {bars: [21-24, 25-28], fork: [21, 25]}\n"
+      "  - {bars: [29-32, 33-36, 37-40, 41-44], fork: [32, 36, 40, 44]}\n",
+      "2027-01-04", "2027-01-14");
   REQUIRE(plan.fits);
   for (const LookAlikes& group : plan.pieces[0].piece.look_alikes) {
     std::vector<std::set<int>> days_new(group.passages.size());
