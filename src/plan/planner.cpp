@@ -130,34 +130,49 @@ class Planner {
       return squeezed(cut);
     };
     if (auto plan = attempt(cut_for_load(chunk_load(terms_)))) return plan;
-    for (const double kept : {1.0, 2.0, 0.0, 0.5, 1.5, 3.0})
+    using Minutes = std::vector<double>;
+    for (const double kept : is_tiny() ? Minutes{1, 2, 0, 0.5, 1.5, 3} : Minutes{1, 2, 0, 3})
       if (auto plan = attempt(cut_to_fill(kept, kept))) return plan;
-    for (const double kept : {1.5, 1.0, 2.0, 3.0, 4.0})
+    for (const double kept : is_tiny() ? Minutes{1.5, 1, 2, 3, 4} : Minutes{1.5, 3})
       if (auto plan = attempt(cut_to_fill(0, kept))) return plan;
     return attempt(cut_for_load(kAnyLoad));
   }
 
+  bool is_tiny() const { return cut_.work.order.size() <= kTiny; }
+
   std::optional<Plan> squeezed(const Cut& cut) const {
     using P = Packing;
-    // Every way for a tiny piece; for others those that help most, since each costs its time.
-    const bool tiny = cut.work.order.size() <= kTiny;
-    const std::vector<P::Turn> turns =
-        tiny ? std::vector{P::Turn::in_order, P::Turn::filling, P::Turn::backward}
-             : std::vector{P::Turn::in_order, P::Turn::filling};
-    const std::vector<P::Runs> runs_ways =
-        tiny ? std::vector{P::Runs::late, P::Runs::early, P::Runs::late_odd_last, P::Runs::even}
-             : std::vector{P::Runs::late, P::Runs::early};
+    // Every way for a tiny piece; for others those that were seen to help, since each costs time.
+    using Turns = std::vector<P::Turn>;
+    using Runs = std::vector<P::Runs>;
+    using Reaches = std::vector<P::Reach>;
+    const bool tiny = is_tiny();
+    const Turns turns = tiny ? Turns{P::Turn::in_order, P::Turn::filling, P::Turn::backward}
+                             : Turns{P::Turn::in_order, P::Turn::filling};
+    const Runs all_runs =
+        tiny ? Runs{P::Runs::late, P::Runs::early, P::Runs::late_odd_last, P::Runs::even}
+             : Runs{P::Runs::late};
+    const Reaches reaches = tiny ? Reaches{P::Reach::unsettled, P::Reach::ripe, P::Reach::all}
+                                 : Reaches{P::Reach::unsettled, P::Reach::ripe};
     for (const P::Turn turn : turns)
-      for (const P::Runs runs : runs_ways)
+      for (const P::Runs runs : all_runs)
         for (const bool temper_first : {false, true}) {
           if (temper_first && terms_.temper == Temper::no) continue;
           for (const bool recalls_grow : {false, true})
-            for (const P::Reach reach : {P::Reach::unsettled, P::Reach::ripe, P::Reach::all})
-              if (auto plan = sound_plan(
-                      cut, squeeze(cut.work, {reach, turn, runs, recalls_grow, temper_first})))
+            for (const P::Reach reach : reaches)
+              if (auto plan = squeezed(cut, {reach, turn, runs, recalls_grow, temper_first}))
                 return plan;
         }
     return std::nullopt;
+  }
+
+  // With cue starts besides, where they leave the rest in its place.
+  std::optional<Plan> squeezed(const Cut& cut, Packing packing) const {
+    auto plan = sound_plan(cut, squeeze(cut.work, packing));
+    if (!plan) return std::nullopt;
+    packing.starts = true;
+    if (auto fuller = sound_plan(cut, squeeze(cut.work, packing))) return fuller;
+    return plan;
   }
 
   // Candidates for the last day of learning, the most comfortable first: leaving the method's share

@@ -32,6 +32,8 @@ class Squeeze {
     for (int position = 0; position < static_cast<int>(ledger_.practice_days.size()); ++position) {
       const int day = ledger_.practice_days[position];
       if (!runs_alone(day)) fill(position, day);
+      if (!ledger_.draft.unplaced.empty() || too_late_to_learn(day))
+        return std::move(ledger_.draft);
       ledger_.place_runs(day);
       ledger_.finish(day);
     }
@@ -103,7 +105,8 @@ class Squeeze {
              [&](int chunk) { return desk->memory.ripeness(chunk, day) >= kSoonDue; });
       join(*desk, day);
     }
-    for (auto& desk : ledger_.desks) start_anywhere(*desk, position, day);
+    if (packing_.starts)
+      for (auto& desk : ledger_.desks) start_anywhere(*desk, position, day);
   }
 
   // What room is left goes to cue starts.
@@ -114,6 +117,18 @@ class Squeeze {
       desk.memory.retrieve(task.chunks, day);
       ledger_.put(std::move(task), day);
     }
+  }
+
+  // Whether chunks wait that have no day left; names them as having no room.
+  bool too_late_to_learn(int day) {
+    for (const Work::Item& item : waiting_) {
+      Desk& desk = *ledger_.desks[item.piece];
+      const int run = desk.next_run(-1);
+      if (ledger_.end - day - 1 > method_.quiet_days && (run < 0 || day + 1 < run)) continue;
+      ledger_.miss(desk.make.learn(item.chunk), Why::no_room_to_learn);
+      return true;
+    }
+    return false;
   }
 
   double next_learning_minutes(int day) const {
@@ -163,8 +178,8 @@ class Squeeze {
     const BarRange bars{chunks[first].bars.first, chunks[last].bars.last};
     std::vector<int> played;
     for (int chunk = first; chunk <= last; ++chunk) played.push_back(chunk);
+    if (recall_minutes(desk, first, last) > ledger_.room[day]) return false;
     Task task = desk.make.recall(bars, desk.memory.progress(played, day));
-    if (task.minutes > ledger_.room[day]) return false;
     task.reason = std::any_of(played.begin(), played.end(),
                               [&](int chunk) { return desk.memory.waits_for_first(chunk); })
                       ? Reason::first_night
@@ -256,8 +271,9 @@ class Squeeze {
 
   bool learn_one(std::list<Work::Item>::iterator item, int day) {
     Desk& desk = *ledger_.desks[item->piece];
+    if (desk.anatomy.learn_minutes[item->chunk] > ledger_.room[day]) return false;
+    if (!may_learn(desk, item->chunk, day)) return false;
     Task task = desk.make.learn(item->chunk);
-    if (task.minutes > ledger_.room[day] || !may_learn(desk, item->chunk, day)) return false;
     task.reason = Reason::new_material;
     desk.memory.learn(item->chunk, day);
     desk.joins.learned(item->chunk, day, desk.memory);
@@ -284,8 +300,7 @@ class Squeeze {
       while (true) {
         const auto weakest = desk->temper.weakest(desk->memory, day);
         std::vector<double> minutes;
-        for (const auto place : weakest)
-          minutes.push_back(TemperList::task(*place, desk->make).minutes);
+        for (const auto place : weakest) minutes.push_back(place->minutes);
         const std::vector<int> chosen = best_fill(minutes, ledger_.room[day]);
         if (chosen.empty()) break;
         for (const int one : chosen) {
@@ -308,7 +323,9 @@ Draft squeeze(const Work& work, const Packing& packing) {
   // When everything is learned shows once the run-throughs are out of the way.
   Packing late = packing;
   late.runs = Packing::Runs::late;
-  const Draft draft = Squeeze(work, late).run(0);
+  Draft draft = Squeeze(work, late).run(0);
+  const auto unlearned = [](const Unplaced& one) { return one.why == Why::no_room_to_learn; };
+  if (std::any_of(draft.unplaced.begin(), draft.unplaced.end(), unlearned)) return draft;
   int learned = 0;
   for (int day = 0; day < static_cast<int>(draft.days.size()); ++day)
     for (const Task& task : draft.days[day].tasks)

@@ -1,5 +1,5 @@
-// Lays what is required on a short calendar, as tightly as it goes, and cue starts where room is
-// left: for dates that leave no room for comfort.
+// Lays what is required on a short calendar, as tightly as it goes: for dates that leave no room
+// for comfort.
 #pragma once
 
 #include "plan/schedule.h"
@@ -22,8 +22,11 @@ struct Packing {
   Runs runs = Runs::late;
   bool recalls_grow = false;  // even at the cost of something new that day
   bool temper_first = false;  // spoken parts and write-outs before anything new and before joins
+  bool starts = false;        // cue starts where room is left
 };
 
+// Stops where it is plain that not everything will find a place; `unplaced` then names only some of
+// what does not.
 Draft squeeze(const Work& work, const Packing& packing);
 
 }  // namespace cahier

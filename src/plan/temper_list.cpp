@@ -14,7 +14,10 @@ TemperList::TemperList(const Anatomy& anatomy, const Terms& terms) {
   std::stable_sort(weakest_first.begin(), weakest_first.end(),
                    [&](int a, int b) { return chunks[a].level > chunks[b].level; });
   const auto wait = [&](int chunk, Drill drill) {
-    waiting_.push_back({chunk, drill, chunks[chunk].level});
+    const Chunk& of = chunks[chunk];
+    const double minutes = drill == Drill::spoken_part ? anatomy.time.spoken_part(of.bars, of.level)
+                                                       : anatomy.time.write_out(of.bars, of.level);
+    waiting_.push_back({chunk, drill, of.level, minutes});
   };
   if (anatomy.planned.piece.parts().size() < 2) {
     for (const int chunk : weakest_first) wait(chunk, Drill::write_out);

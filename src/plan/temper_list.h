@@ -16,6 +16,7 @@ class TemperList {
     int chunk;
     Drill drill;
     int level;
+    double minutes;
   };
   using Place = std::list<Item>::const_iterator;
 

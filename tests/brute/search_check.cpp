@@ -1,0 +1,84 @@
+// The search against every list of tasks there is, judged one by one: one and two chunks, up to six
+// days, and a method that asks for little, so that the lists can be gone through.
+//   search_check                  one work in many; with CAHIER_LONG in the environment, more
+// Fails when the two disagree, just below the least allowance that the search names, or at it.
+#include <fmt/format.h>
+
+#include <cstdlib>
+
+#include "chunkings.h"
+#include "every_plan.h"
+#include "oracle.h"
+#include "text/templates.h"
+#include "tiny_work.h"
+
+namespace {
+
+using namespace cahier;
+
+constexpr long kEveryQuick = 4999;  // primes, so that every choice comes round with every other
+constexpr long kEveryLong = 1009;
+constexpr long kMostJudged = 15000;
+constexpr int kLittle = 10;  // half minutes, for works that no allowance makes possible
+constexpr int kMostChunks = 2;
+constexpr long kMostDays = 6;
+
+// Numbers small enough for every list to be tried; which rule binds turns with the work.
+Method easy_method(long number) {
+  Diagnostics diagnostics;
+  Method method = read_method(Templates().read("methods", "steady"), "steady", diagnostics);
+  method.repetitions = 1;
+  method.run_throughs = method.run_throughs_new = 1 + static_cast<int>(number % 3);
+  method.run_days = 1 + static_cast<int>(number % 2);
+  method.runs_a_day = 1 + static_cast<int>(number / 2 % 2);
+  method.quiet_days = 1 + static_cast<int>(number / 4 % 2);
+  method.first_recall_days = 1 + static_cast<int>(number / 8 % 3);
+  return method;
+}
+
+struct Tally {
+  long possible = 0;
+  long impossible = 0;
+  long too_many = 0;
+  long wrong = 0;
+};
+
+void compare(const brute::TinyWork& work, const Anatomy& anatomy, int halves, bool expected,
+             Tally& tally) {
+  if (halves <= 0) return;
+  const std::optional<bool> found =
+      brute::any_plan_at_all(anatomy, brute::with_halves(work.terms, halves), kMostJudged);
+  if (!found) {
+    ++tally.too_many;
+    return;
+  }
+  ++(*found ? tally.possible : tally.impossible);
+  if (*found == expected) return;
+  ++tally.wrong;
+  fmt::print("{}: within {:g} minutes a plan {}, but the search says otherwise\n", work.name,
+             halves / 2.0, *found ? "exists" : "is impossible");
+}
+
+}  // namespace
+
+int main() {
+  Tally tally;
+  const long every = std::getenv("CAHIER_LONG") != nullptr ? kEveryLong : kEveryQuick;
+  for (long number = 0; number < brute::phrased_count(); number += every) {
+    const brute::TinyWork work = brute::phrased(number, easy_method(number / every));
+    if ((work.terms.by - work.terms.from).count() > kMostDays) continue;
+    const Piece cut = brute::chunkings(work.piece, work.terms.method).front();
+    const Anatomy anatomy = dissect(cut, work.terms.method, brute::kNeverCut);
+    if (anatomy.planned.chunks.size() > kMostChunks) continue;
+    const std::optional<int> least = brute::Oracle(work.piece, work.terms).least();
+    if (!least) {
+      compare(work, anatomy, kLittle, false, tally);
+      continue;
+    }
+    compare(work, anatomy, *least - 1, false, tally);
+    compare(work, anatomy, *least, true, tally);
+  }
+  fmt::print("{} times possible, {} times impossible, {} times left, {} wrong\n", tally.possible,
+             tally.impossible, tally.too_many, tally.wrong);
+  return tally.wrong == 0 && tally.possible > 0 && tally.impossible > 0 ? 0 : 1;
+}

@@ -1,0 +1,89 @@
+#include "written_plan.h"
+
+#include <fmt/format.h>
+
+#include "plan/task_maker.h"
+
+namespace cahier::brute {
+namespace {
+
+class Writer {
+ public:
+  Writer(const Facts& facts, const Terms& terms)
+      : facts_(facts), make_(facts.anatomy, terms.method, 0), left_(facts.temper.size()) {
+    for (std::size_t kind = 0; kind < left_.size(); ++kind) left_[kind] = facts.temper[kind].chunks;
+  }
+
+  // Run-throughs and recalls cold, then what is new, its joins, cue starts and Temper.
+  void write(const Choice& choice, Day& day) {
+    for (int run = 0; run < choice.runs; ++run) day.tasks.push_back(make_.run_through());
+    if (choice.alone) day.note = DayNote::run_alone;
+    add_ranges(choice.memory.ranges, day, [&](BarRange bars) { return make_.recall(bars); });
+    for (int chunk = 0; chunk < facts_.chunks; ++chunk)
+      if (choice.learn >> chunk & 1) day.tasks.push_back(make_.learn(chunk));
+    add_ranges(choice.joins.ranges, day, [&](BarRange bars) { return make_.join(bars); });
+    if (choice.memory.starts >= 0) {
+      const Starts& starts = facts_.starts[choice.memory.starts];
+      day.tasks.push_back(make_.cue_starts(starts.cues, 0));
+      day.tasks.back().fork = starts.forks != 0;
+    }
+    for (std::size_t kind = 0; kind < left_.size(); ++kind) temper(kind, choice, day);
+    learned_ |= choice.learn;
+    name_tasks(day);
+  }
+
+ private:
+  template <typename Make>
+  void add_ranges(std::uint64_t ranges, Day& day, Make make) const {
+    for (std::size_t at = 0; at < facts_.ranges.size(); ++at)
+      if (ranges >> at & 1) day.tasks.push_back(make(facts_.ranges[at].bars));
+  }
+
+  void temper(std::size_t kind, const Choice& choice, Day& day) {
+    int count = choice.temper[kind];
+    for (int chunk = 0; chunk < facts_.chunks && count > 0; ++chunk) {
+      if (!((left_[kind] & learned_) >> chunk & 1)) continue;
+      left_[kind] &= ~(Mask{1} << chunk);
+      --count;
+      day.tasks.push_back(facts_.temper[kind].drill == Drill::spoken_part ? make_.spoken_part(chunk)
+                                                                          : make_.write_out(chunk));
+    }
+  }
+
+  static void name_tasks(Day& day) {
+    const std::chrono::year_month_day date(day.date);
+    int number = 0;
+    for (Task& task : day.tasks)
+      task.id = fmt::format("{:02}{:02}-{}", static_cast<unsigned>(date.month()),
+                            static_cast<unsigned>(date.day()), ++number);
+  }
+
+  const Facts& facts_;
+  TaskMaker make_;
+  std::vector<Mask> left_;  // by Temper class
+  Mask learned_ = 0;        // on earlier days
+};
+
+}  // namespace
+
+Plan written_plan(const Piece& piece, const Facts& facts, const Terms& terms,
+                  const std::vector<Choice>& choices) {
+  Plan plan;
+  plan.from = terms.from;
+  plan.by = terms.by;
+  plan.method = terms.method;
+  plan.temper = terms.temper;
+  plan.order = terms.order;
+  plan.new_to_performing = terms.new_to_performing;
+  plan.blocks = terms.blocks;
+  plan.pieces = {facts.anatomy.planned};
+  plan.pieces[0].piece = piece;
+  plan.days = calendar(terms);
+  Writer writer(facts, terms);
+  std::size_t at = 0;
+  for (Day& day : plan.days)
+    if (day.allowance > 0) writer.write(choices.at(at++), day);
+  return plan;
+}
+
+}  // namespace cahier::brute
