@@ -88,6 +88,17 @@ std::vector<int> sittings_from_the_end(const Day& day, int wanted) {
   return sittings;
 }
 
+// Whether a sitting of several tasks is longer than `most` minutes.
+bool one_too_long(const Day& day, const std::vector<int>& sittings, double most) {
+  double minutes = 0;
+  for (std::size_t at = 0; at < sittings.size(); ++at) {
+    const bool begins = at == 0 || sittings[at] != sittings[at - 1];
+    minutes = begins ? day.tasks[at].minutes : minutes + day.tasks[at].minutes;
+    if (!begins && minutes > most) return true;
+  }
+  return false;
+}
+
 double first_sitting(const Day& day, const std::vector<int>& sittings) {
   double minutes = 0;
   for (std::size_t at = 0; at < sittings.size() && sittings[at] == sittings.front(); ++at)
@@ -146,10 +157,12 @@ void divide_into_sittings(Day& day, int blocks, double break_after) {
       std::min(blocks, static_cast<int>(std::ceil(minutes * blocks / (kHardly * day.allowance))));
   int wanted = std::max({1, by_blocks, static_cast<int>(std::ceil(minutes / break_after))});
   std::vector<int> sittings = sittings_from_the_end(day, wanted);
-  // A break more, until the first one comes in the first half or after the first task.
+  // A break more, until none comes too late, and the first one in the first half or after the first
+  // task.
   if (wanted > 1)
-    while (wanted < static_cast<int>(day.tasks.size()) && sittings.size() > 1 &&
-           first_sitting(day, sittings) > std::max(minutes / 2, day.tasks.front().minutes))
+    while (wanted < static_cast<int>(day.tasks.size()) &&
+           (one_too_long(day, sittings, break_after) ||
+            first_sitting(day, sittings) > std::max(minutes / 2, day.tasks.front().minutes)))
       sittings = sittings_from_the_end(day, ++wanted);
   for (std::size_t at = 0; at < sittings.size(); ++at)
     day.tasks[at].block = sittings.front() - sittings[at];

@@ -53,7 +53,8 @@ class Reckoning {
         const double learn = note_chunk(chunk, least);
         learning[end] = std::min(learning[end], learning[end - size] + learn);
         settled[end] = std::min(settled[end], settled[end - size] + learn + temper(chunk));
-        largest[end] = std::min(largest[end], std::max(largest[end - size], learn));
+        largest[end] =
+            std::min(largest[end], std::max({largest[end - size], learn, longest_drill(chunk)}));
       }
     if (learning[bars] == kNever) return;  // cut in a way of its own
     least.learning += learning[bars];
@@ -66,7 +67,7 @@ class Reckoning {
     const double learn = note_chunk(chunk, least);
     least.learning += learn;
     least.settled += learn + temper(chunk);
-    least.largest = std::max(least.largest, learn);
+    least.largest = std::max({least.largest, learn, longest_drill(chunk)});
     add_phrase(chunk, least);
   }
 
@@ -134,6 +135,13 @@ class Reckoning {
     const int hardest = hardest_level(piece_, chunk);
     if (!is_tempered(hardest)) return 0;
     return time_.write_out(chunk, hardest) + (speaks() ? time_.spoken_part(chunk, hardest) : 0);
+  }
+
+  double longest_drill(BarRange chunk) const {
+    const int hardest = hardest_level(piece_, chunk);
+    if (!is_tempered(hardest)) return 0;
+    return std::max(time_.write_out(chunk, hardest),
+                    speaks() ? time_.spoken_part(chunk, hardest) : 0);
   }
 
   // Every join asks that the bars on its two sides be played from memory, at the fastest tempo that

@@ -19,7 +19,7 @@ struct Portion {
 struct LeastWork {
   double learning = 0;
   double settled = 0;        // learning and Temper together
-  double largest = 0;        // the largest task of learning
+  double largest = 0;        // the largest task of learning and Temper
   double once_through = 0;   // playing all that is learned once more from memory, for its joins
   double run = 0;            // a run-through
   double recall = 0;         // the shortest recall there can be

@@ -1,5 +1,7 @@
 // How long cahier takes, and how much memory: from a piece file to a PDF, and making plans for
-// pieces of growing length. Build it as a release; the numbers of a debug build say little.
+// pieces of growing length. The exponent is that of bars times days: the logarithm of the growth in
+// time, divided by the logarithm of the growth in bars times days. Build it as a release; the
+// numbers of a debug build say little.
 //   cahier_bench [MOST_BARS]       10000 bars when not given
 #include <fmt/format.h>
 #include <sys/resource.h>
@@ -10,6 +12,7 @@
 #include <cstdlib>
 
 #include "piece/read_piece.h"
+#include "plan/lower_bound.h"
 #include "plan/planner.h"
 #include "practice/method.h"
 #include "text/templates.h"
@@ -74,33 +77,84 @@ void print_a_workbook(const Method& method) {
   if (book.pages == 0) throw InputError({});
 }
 
+void print_row(const std::string& what, double taken, const std::string& exponent = "") {
+  fmt::print("{:<52}{:>10.3f}{:>10}{:>10.1f}\n", what, taken, exponent, peak_megabytes());
+  std::fflush(stdout);
+}
+
+Terms terms_for(int days_to_go, double minutes, const Method& method) {
+  WeekMinutes week{};
+  week.fill(minutes);
+  Wishes wishes;
+  wishes.minutes = week;
+  const Date from = *parse_date("2027-01-04");
+  return settle(from, from + days{days_to_go}, wishes, method);
+}
+
+// A day for each bar up to the ten years that the command line allows, and minutes enough.
+void plan_growing_pieces(int most, const Method& method) {
+  double before = 0;
+  double work_before = 0;
+  for (int bars = 100; bars <= most; bars *= 10) {
+    const int days_to_go = std::clamp(bars, 120, 3650);
+    const Terms terms = terms_for(days_to_go, std::clamp(bars / 10.0, 30.0, 480.0), method);
+    const std::vector<Piece> pieces = {long_piece(bars)};
+    bool fits = false;
+    const double taken =
+        seconds(bars > 1000 ? 2 : 5, [&] { fits = make_plan(pieces, terms).fits; });
+    const double work = static_cast<double>(bars) * days_to_go;
+    print_row(fmt::format("{} bars, {} days, the plan{}", bars, days_to_go,
+                          fits ? "" : ", which does not fit"),
+              taken,
+              before > 0
+                  ? fmt::format("{:.2f}", std::log(taken / before) / std::log(work / work_before))
+                  : "");
+    before = taken;
+    work_before = work;
+  }
+}
+
+void plan_what_does_not_fit(int bars, int days_to_go, double minutes, const Method& method) {
+  const Terms terms = terms_for(days_to_go, minutes, method);
+  const std::vector<Piece> pieces = {long_piece(bars)};
+  bool fits = true;
+  const double taken = seconds(3, [&] { fits = make_plan(pieces, terms).fits; });
+  print_row(fmt::format("{} bars, {} days, {} minutes: {}", bars, days_to_go, minutes,
+                        fits                       ? "fits"
+                        : could_fit(pieces, terms) ? "all tried in vain"
+                                                   : "beyond the bound"),
+            taken);
+}
+
+// The fewest minutes a day with which everything has a place, and half a minute less.
+void plan_with_hardly_enough(int bars, int days_to_go, const Method& method) {
+  const std::vector<Piece> pieces = {long_piece(bars)};
+  const auto fits = [&](int halves) {
+    return plan_that_fits(pieces, terms_for(days_to_go, halves / 2.0, method)).has_value();
+  };
+  int too_few = 0;
+  int enough = 2 * 480;
+  while (enough - too_few > 1) {
+    const int middle = (too_few + enough) / 2;
+    (fits(middle) ? enough : too_few) = middle;
+  }
+  const Terms terms = terms_for(days_to_go, enough / 2.0, method);
+  const double taken = seconds(3, [&] { make_plan(pieces, terms); });
+  print_row(fmt::format("{} bars, {} days, the fewest minutes: {}", bars, days_to_go, enough / 2.0),
+            taken);
+  plan_what_does_not_fit(bars, days_to_go, too_few / 2.0, method);
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
   const int most = argc > 1 ? std::atoi(argv[1]) : 10000;
   const Method method = steady();
-  fmt::print("{:<44}{:>10}{:>12}{:>12}\n", "", "seconds", "growth", "peak MB");
-  const double printed = seconds(3, [&] { print_a_workbook(method); });
-  fmt::print("{:<44}{:>10.3f}{:>12}{:>12.1f}\n", "96 bars, from the file to the PDF", printed, "",
-             peak_megabytes());
-  double before = 0;
-  for (int bars = 100; bars <= most; bars *= 10) {
-    // A day for each bar up to the ten years that the command line allows, and minutes enough.
-    WeekMinutes minutes{};
-    minutes.fill(std::clamp(bars / 10.0, 30.0, 480.0));
-    Wishes wishes;
-    wishes.minutes = minutes;
-    const Date from = *parse_date("2027-01-04");
-    const Terms terms = settle(from, from + days{std::clamp(bars, 120, 3650)}, wishes, method);
-    bool fits = false;
-    const double taken =
-        seconds(bars > 1000 ? 1 : 3, [&] { fits = make_plan({long_piece(bars)}, terms).fits; });
-    fmt::print("{:<44}{:>10.3f}{:>12}{:>12.1f}\n",
-               fmt::format("{} bars, the plan{}", bars, fits ? "" : ", which does not fit"), taken,
-               before > 0 ? fmt::format("n^{:.2f}", std::log10(taken / before)) : "",
-               peak_megabytes());
-    std::fflush(stdout);
-    before = taken;
-  }
+  fmt::print("{:<52}{:>10}{:>10}{:>10}\n", "", "seconds", "exponent", "peak MB");
+  print_row("96 bars, from the file to the PDF", seconds(3, [&] { print_a_workbook(method); }));
+  plan_growing_pieces(most, method);
+  plan_with_hardly_enough(96, 42, method);
+  plan_with_hardly_enough(1000, 120, method);
+  plan_what_does_not_fit(1000, 120, 5, method);
   return 0;
 }

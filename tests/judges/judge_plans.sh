@@ -38,6 +38,8 @@ for piece in "$source"/examples/*.yaml "$source"/tests/judges/pieces/*.yaml; do
     judged "$piece" weak 5 --from "$from" --by "$by" --minutes 25 --days-off sat,sun --blocks 2
   done
   judged "$piece" weak 5 --from 2028-02-20 --by 2028-03-06 --minutes 45 --blocks 3
+  # One day a week, and none for two weeks in the middle; the last one lies a week before the date.
+  judged "$piece" no 5 --from 2027-01-04 --by 2027-07-03 --minutes sat:90 --days-off 2027-03-08..2027-03-21
   chunk_bars=7
   judged "$piece" yes 5 --from 2027-01-04 --by 2027-05-20 --minutes 40
   chunk_bars=4

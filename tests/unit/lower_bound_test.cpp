@@ -59,6 +59,18 @@ TEST_CASE("the bound of a piece that can be reckoned by hand") {
   CHECK_FALSE(could_fit(pieces, terms_for(60, 3, Temper::no)));   // no day before the run-throughs
 }
 
+TEST_CASE("a write-out longer than any day is never placed") {
+  // A phrase of two bars is one chunk however the rest is cut. At level 5 the method gives 60 s a
+  // bar and part, here four parts: 8 min and 20 s to find the place.
+  const std::vector<Piece> pieces = {
+      sample::piece("title: Four\nbars: 2\ntempo: 400\nlevel: 5\ninstrument: piano\n"
+                    "parts: [one, two, three, four]\n")};
+  CHECK_FALSE(could_fit(pieces, terms_for(8, 60, Temper::yes)));
+  CHECK(could_fit(pieces, terms_for(8, 60, Temper::no)));
+  CHECK(could_fit(pieces, terms_for(8.5, 60, Temper::yes)));
+  CHECK(plan_that_fits(pieces, terms_for(8.5, 60, Temper::yes)).has_value());
+}
+
 TEST_CASE("the smallest allowance that the planner makes do with is near the bound") {
   // Pieces, days to the date. Within a tenth of the bound, or one minute where the days are short.
   int cases = 0;

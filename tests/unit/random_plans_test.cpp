@@ -1,0 +1,127 @@
+// Whatever the piece and the calendar, a plan keeps the rules and says what it leaves out.
+#include <catch2/catch.hpp>
+#include <cstdlib>
+
+#include "piece_file.h"
+#include "plan/lower_bound.h"
+#include "plan/plan_json.h"
+#include "random_work.h"
+#include "sample_plan.h"
+
+namespace cahier {
+namespace {
+
+constexpr int kShards = 6;  // test cases, that they may run side by side
+const bool kAtLength = std::getenv("CAHIER_LONG") != nullptr;
+const int kPlans = kAtLength ? 1500 : 400;  // in each shard
+
+struct RandomCase {
+  std::vector<Piece> pieces;
+  Terms terms;
+
+  bool any_practice_day() const {
+    const std::vector<Day> empty = calendar(terms);
+    return std::any_of(empty.begin(), empty.end(),
+                       [](const Day& day) { return day.allowance > 0; });
+  }
+};
+
+RandomCase random_case(unsigned seed) {
+  sample::RandomWork random(seed);
+  // Small pieces show as much as large ones, sooner.
+  const int most_bars = random.one_in(20) ? 240 : random.one_in(3) ? 80 : 30;
+  std::vector<Piece> pieces = random.pieces(most_bars);
+  const Date from = sample::date("2027-01-04") + days{random.number(0, 365)};
+  const Wishes wishes = random.wishes(from);
+  const Date by = from + days{random.days_to_go()};
+  return {std::move(pieces), settle(from, by, wishes, sample::steady())};
+}
+
+int runs_in(const Plan& plan, int piece) {
+  int runs = 0;
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks)
+      if (task.piece == piece && task.drill == Drill::run_through) runs += task.steps[0].times;
+  return runs;
+}
+
+int unplaced_in(const Plan& plan, int piece, Drill drill) {
+  return static_cast<int>(std::count_if(
+      plan.unplaced.begin(), plan.unplaced.end(),
+      [&](const Unplaced& work) { return work.piece == piece && work.drill == drill; }));
+}
+
+// What a plan that does not fit leaves out without naming it. The judge lets such a plan off its
+// rules of joins, recalls and forks; here they are asked of what is learned all the same.
+std::string left_out_in_silence(const Plan& plan) {
+  std::string text;
+  Plan as_if_it_fitted = plan;
+  as_if_it_fitted.fits = true;
+  for (const Breach& breach : breaches(as_if_it_fitted)) {
+    const bool named =
+        breach.rule == 10 ||
+        std::any_of(plan.unplaced.begin(), plan.unplaced.end(), [&](const Unplaced& work) {
+          return (breach.rule == 4 && work.drill == Drill::join) ||
+                 (breach.rule == 5 && work.drill == Drill::recall) ||
+                 (breach.rule == 8 && work.drill == Drill::cue_starts);
+        });
+    if (!named) text += "rule " + std::to_string(breach.rule) + ": " + breach.what + "\n";
+  }
+  for (int piece = 0; piece < static_cast<int>(plan.pieces.size()); ++piece)
+    if (runs_in(plan, piece) + unplaced_in(plan, piece, Drill::run_through) < plan.runs_required())
+      text += "run-throughs of piece " + std::to_string(piece) + " are neither placed nor named\n";
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("random pieces are such as a file can hold") {
+  int returns = 0;
+  int groups = 0;
+  for (unsigned seed = 0; seed < 1000; ++seed) {
+    sample::RandomWork random(seed);
+    const Piece piece = random.piece(60);
+    const std::string file = sample::piece_file(piece);
+    INFO("seed " << seed << "\n" << file);
+    Diagnostics diagnostics;
+    const auto read = read_piece(Source("random.yaml", file), diagnostics);
+    for (const Diagnostic& diagnostic : diagnostics.all()) UNSCOPED_INFO(compose(diagnostic));
+    REQUIRE(read.has_value());
+    REQUIRE(sample::piece_file(*read) == file);
+    groups += static_cast<int>(piece.look_alikes.size());
+    for (const Section& section : piece.sections)
+      if (section.same_as && piece.learned_bar(section.bars.first) != section.same_as->first)
+        ++returns;
+  }
+  CHECK(returns >= 100);  // of what is a return itself
+  CHECK(groups >= 200);
+}
+
+TEMPLATE_TEST_CASE_SIG("every plan of random pieces and calendars passes the judge", "",
+                       ((int shard), shard), 0, 1, 2, 3, 4, 5) {
+  int plans = 0;
+  int fitting = 0;
+  for (int number = 0; number < kPlans; ++number) {
+    const unsigned seed = static_cast<unsigned>(number * kShards + shard);
+    const RandomCase random = random_case(seed);
+    if (!random.any_practice_day()) continue;
+    const Plan plan = make_plan(random.pieces, random.terms);
+    INFO("seed " << seed);
+    REQUIRE(sample::faults_of(plan) == "");
+    REQUIRE(plan.fits == plan.unplaced.empty());
+    if (plan.fits) {
+      REQUIRE(could_fit(random.pieces, random.terms));
+    } else {
+      REQUIRE(left_out_in_silence(plan) == "");
+    }
+    if (number % 20 == 0)
+      REQUIRE(plan_json(make_plan(random.pieces, random.terms)) == plan_json(plan));
+    ++plans;
+    fitting += plan.fits ? 1 : 0;
+  }
+  // A property of plans that never fit, or of plans that always do, would be no property at all.
+  CHECK(fitting > plans / 3);
+  CHECK(fitting < plans * 19 / 20);
+}
+
+}  // namespace cahier
