@@ -24,15 +24,20 @@ constexpr int kMostChunks = 2;
 constexpr long kMostDays = 6;
 
 // Numbers small enough for every list to be tried; which rule binds turns with the work.
-Method easy_method(long number) {
+Method easy_method(long turn) {
   Diagnostics diagnostics;
   Method method = read_method(Templates().read("methods", "steady"), "steady", diagnostics);
+  const auto one_of = [&turn](int count) {
+    const int digit = static_cast<int>(turn % count);
+    turn /= count;
+    return 1 + digit;
+  };
   method.repetitions = 1;
-  method.run_throughs = method.run_throughs_new = 1 + static_cast<int>(number % 3);
-  method.run_days = 1 + static_cast<int>(number % 2);
-  method.runs_a_day = 1 + static_cast<int>(number / 2 % 2);
-  method.quiet_days = 1 + static_cast<int>(number / 4 % 2);
-  method.first_recall_days = 1 + static_cast<int>(number / 8 % 3);
+  method.quiet_days = one_of(3);
+  method.run_days = one_of(2);
+  method.first_recall_days = one_of(3);
+  method.runs_a_day = one_of(2);
+  method.run_throughs = method.run_throughs_new = one_of(3);
   return method;
 }
 
@@ -64,12 +69,14 @@ void compare(const brute::TinyWork& work, const Anatomy& anatomy, int halves, bo
 int main() {
   Tally tally;
   const long every = std::getenv("CAHIER_LONG") != nullptr ? kEveryLong : kEveryQuick;
+  long turn = 0;
   for (long number = 0; number < brute::phrased_count(); number += every) {
-    const brute::TinyWork work = brute::phrased(number, easy_method(number / every));
+    const brute::TinyWork work = brute::phrased(number, easy_method(turn));
     if ((work.terms.by - work.terms.from).count() > kMostDays) continue;
     const Piece cut = brute::chunkings(work.piece, work.terms.method).front();
     const Anatomy anatomy = dissect(cut, work.terms.method, brute::kNeverCut);
     if (anatomy.planned.chunks.size() > kMostChunks) continue;
+    ++turn;
     const std::optional<int> least = brute::Oracle(work.piece, work.terms).least();
     if (!least) {
       compare(work, anatomy, kLittle, false, tally);
