@@ -101,6 +101,8 @@ int report(const Tally& tally) {
              tally.worst_name.empty() ? "" : ": " + tally.worst_name);
   for (const auto& [what, count] : tally.hangs_on) fmt::print("  {:4} hang on {}\n", count, what);
   fmt::print("{} faults\n", tally.faults);
+  if (share < kShareToFind)
+    fmt::print("{:g} % of the plans that exist should be found\n", kShareToFind * 100);
   return tally.faults == 0 && tally.exist > 0 && share >= kShareToFind ? 0 : 1;
 }
 
