@@ -19,13 +19,8 @@ namespace {
 using namespace cahier;
 using brute::Trial;
 
-<<<<<<< HEAD
-constexpr long kEveryQuick = 2003;  // primes, so that every choice comes round with every other
-constexpr long kEveryLong = 997;
-=======
 constexpr long kEveryQuick = 4001;  // primes, so that every choice comes round with every other
-constexpr long kEveryLong = 701;
->>>>>>> w-brute
+constexpr long kEveryLong = 997;
 constexpr double kShareToFind = 0.99;
 
 Method steady() {
