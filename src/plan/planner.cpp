@@ -144,30 +144,30 @@ class Planner {
   bool is_tiny() const { return cut_.work.order.size() <= kTiny; }
 
   std::optional<Plan> squeezed(const Cut& cut) const {
-    using P = Packing;
     // Every way for a tiny piece; for others those that were seen to help, since each costs time.
-    using Turns = std::vector<P::Turn>;
-    using Runs = std::vector<P::Runs>;
-    using Reaches = std::vector<P::Reach>;
+    using Turns = std::vector<Packing::Turn>;
+    using Runs = std::vector<RunPacking>;
+    using Reaches = std::vector<Reach>;
     const bool tiny = is_tiny();
-    const Turns turns = tiny ? Turns{P::Turn::in_order, P::Turn::filling, P::Turn::backward}
-                             : Turns{P::Turn::in_order, P::Turn::filling};
-    const Runs all_runs =
-        tiny ? Runs{P::Runs::late, P::Runs::early, P::Runs::late_odd_last, P::Runs::even}
-             : Runs{P::Runs::late};
-    const Reaches reaches = tiny ? Reaches{P::Reach::unsettled, P::Reach::ripe, P::Reach::all}
-                                 : Reaches{P::Reach::unsettled, P::Reach::ripe};
-    for (const P::Turn turn : turns)
-      for (const P::Runs runs : all_runs)
+    const Turns turns =
+        tiny ? Turns{Packing::Turn::in_order, Packing::Turn::filling, Packing::Turn::backward}
+             : Turns{Packing::Turn::in_order, Packing::Turn::filling};
+    const Runs all_runs = tiny ? Runs{RunPacking::late, RunPacking::early,
+                                      RunPacking::late_odd_last, RunPacking::even}
+                               : Runs{RunPacking::late};
+    const Reaches reaches = tiny ? Reaches{Reach::unsettled, Reach::ripe, Reach::all}
+                                 : Reaches{Reach::unsettled, Reach::ripe};
+    for (const Packing::Turn turn : turns)
+      for (const RunPacking runs : all_runs)
         for (const bool temper_first : {false, true}) {
           if (temper_first && terms_.temper == Temper::no) continue;
           for (const bool recalls_grow : {false, true})
-            for (const P::Reach reach : reaches)
+            for (const Reach reach : reaches)
               if (auto plan = squeezed(cut, {reach, turn, runs, recalls_grow, temper_first}))
                 return plan;
         }
     for (unsigned mix = 1; tiny && mix <= kMixes; ++mix)
-      for (const P::Runs runs : all_runs) {
+      for (const RunPacking runs : all_runs) {
         Packing packing;
         packing.runs = runs;
         packing.mix = mix;

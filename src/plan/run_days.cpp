@@ -82,4 +82,38 @@ RunDays choose_run_days(const Method& method, const std::vector<Day>& calendar,
   return result;
 }
 
+RunDays pack_run_days(const Method& method, const std::vector<Day>& calendar,
+                      const std::vector<double>& room, int first, int required, double minutes,
+                      RunPacking packing) {
+  RunDays result;
+  result.runs.assign(calendar.size(), 0);
+  result.alone = std::all_of(calendar.begin(), calendar.end(),
+                             [&](const Day& day) { return minutes > day.allowance; });
+  result.missing = required;
+  std::vector<int> candidates;
+  for (int day = std::max(0, first); day < static_cast<int>(calendar.size()); ++day)
+    if (calendar[day].allowance > 0) candidates.push_back(day);
+  if (!is_once_learned(packing)) std::reverse(candidates.begin(), candidates.end());
+
+  int days_to_come = method.run_days;
+  int days_left = static_cast<int>(candidates.size());
+  for (const int day : candidates) {
+    const int left = days_left--;
+    if (result.missing == 0) break;
+    int count = static_cast<int>(room[day] / minutes + 1e-9);
+    if (result.alone) count = room[day] == calendar[day].allowance ? 1 : 0;
+    const bool single =
+        packing == RunPacking::late_odd_last && result.missing % method.runs_a_day != 0;
+    count = std::min({count, single || result.alone ? 1 : method.runs_a_day,
+                      std::max(1, result.missing - (days_to_come - 1))});
+    if (packing == RunPacking::even) count = std::min(count, (result.missing + left - 1) / left);
+    if (count <= 0) continue;
+    result.runs[day] = count;
+    result.missing -= count;
+    --days_to_come;
+  }
+  if (result.missing == 0 && days_to_come > 0) result.missing = 1;
+  return result;
+}
+
 }  // namespace cahier

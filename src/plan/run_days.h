@@ -29,4 +29,19 @@ RunDays choose_run_days(const Method& method, const std::vector<Day>& calendar,
                         const std::vector<double>& room, int first, int required, double minutes,
                         bool light_end);
 
+// Ways of packing run-throughs into few days: as many a day as the method allows, at the end, the
+// odd one on the first or on the last of them; the same as soon as everything is learned; or evenly
+// on all days from then on.
+enum class RunPacking { late, late_odd_last, early, even };
+
+// Whether the packing starts from the day everything is learned.
+inline bool is_once_learned(RunPacking packing) {
+  return packing == RunPacking::early || packing == RunPacking::even;
+}
+
+// Days for the run-throughs in the fewest days or as the packing says, among those from `first` on.
+RunDays pack_run_days(const Method& method, const std::vector<Day>& calendar,
+                      const std::vector<double>& room, int first, int required, double minutes,
+                      RunPacking packing);
+
 }  // namespace cahier

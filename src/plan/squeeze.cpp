@@ -9,14 +9,8 @@
 namespace cahier {
 namespace {
 
-constexpr double kRipe = 0.5;   // best gaps since the last recall: worth taking along
 constexpr double kSoonDue = 1;  // best gaps: worth the room that a day has left
-constexpr int kBridge = 2;      // chunks that a recall plays on the way to another that is due
 constexpr int kLookAhead = 24;  // chunks tried before their turn
-
-bool as_soon_as_learned(Packing::Runs runs) {
-  return runs == Packing::Runs::early || runs == Packing::Runs::even;
-}
 
 class Squeeze {
  public:
@@ -46,43 +40,14 @@ class Squeeze {
   bool runs_alone(int day) const { return ledger_.draft.days[day].note == DayNote::run_alone; }
 
   void set_runs_aside(Desk& desk, int from) {
-    RunDays& runs = desk.runs;
     const double minutes = desk.anatomy.time.run_through();
-    runs.runs.assign(ledger_.end, 0);
-    runs.alone = std::all_of(ledger_.draft.days.begin(), ledger_.draft.days.end(),
-                             [&](const Day& day) { return minutes > day.allowance; });
-    runs.missing = ledger_.work.terms.runs_required();
-    std::vector<int> candidates;
-    for (const int day : ledger_.practice_days)
-      if (day >= from) candidates.push_back(day);
-    if (!as_soon_as_learned(packing_.runs)) std::reverse(candidates.begin(), candidates.end());
-    int days_to_come = method_.run_days;
-    int days_left = static_cast<int>(candidates.size());
-    for (const int day : candidates) {
-      if (runs.missing == 0) break;
-      const int count =
-          std::min(runs_on(day, runs, minutes, days_to_come),
-                   packing_.runs == Packing::Runs::even ? (runs.missing + days_left - 1) / days_left
-                                                        : runs.missing);
-      --days_left;
-      if (count == 0) continue;
-      runs.runs[day] = count;
-      runs.missing -= count;
-      --days_to_come;
-      ledger_.room[day] = runs.alone ? 0 : ledger_.room[day] - count * minutes;
-      if (runs.alone) ledger_.draft.days[day].note = DayNote::run_alone;
+    desk.runs = pack_run_days(method_, ledger_.draft.days, ledger_.room, from,
+                              ledger_.work.terms.runs_required(), minutes, packing_.runs);
+    for (const int day : ledger_.practice_days) {
+      if (desk.runs.runs[day] == 0) continue;
+      ledger_.room[day] = desk.runs.alone ? 0 : ledger_.room[day] - desk.runs.runs[day] * minutes;
+      if (desk.runs.alone) ledger_.draft.days[day].note = DayNote::run_alone;
     }
-    if (runs.missing == 0 && days_to_come > 0) runs.missing = 1;
-  }
-
-  int runs_on(int day, const RunDays& runs, double minutes, int days_to_come) const {
-    const double room = ledger_.room[day];
-    if (runs.alone) return room > 0 && room == ledger_.draft.days[day].allowance ? 1 : 0;
-    const bool single =
-        packing_.runs == Packing::Runs::late_odd_last && runs.missing % method_.runs_a_day != 0;
-    const int spare = std::max(1, runs.missing - (days_to_come - 1));
-    return std::min(
-        {single ? 1 : method_.runs_a_day, spare, static_cast<int>(room / minutes + 1e-9)});
   }
 
   // A number below `count`, from the mix.
@@ -99,8 +64,7 @@ class Squeeze {
   }
 
   void mix_the_day() {
-    constexpr Packing::Reach kReaches[] = {Packing::Reach::unsettled, Packing::Reach::ripe,
-                                           Packing::Reach::all, Packing::Reach::due};
+    constexpr Reach kReaches[] = {Reach::unsettled, Reach::ripe, Reach::all, Reach::due};
     packing_.reach = kReaches[draw(4)];
     packing_.recalls_grow = draw(2) == 1;
     packing_.temper_first = draw(2) == 1;
@@ -163,13 +127,12 @@ class Squeeze {
 
   // Recalls the chunks that `due` names among those learned on an earlier day, each together with
   // as many of its neighbours as leave `kept` minutes of the day.
-  template <typename Due>
-  void recall(Desk& desk, int day, double kept, bool must, Due due) {
+  void recall(Desk& desk, int day, double kept, bool must, const Due& due) {
     if (desk.runs.runs[day] > 0) return;
     const int chunks = static_cast<int>(desk.anatomy.planned.chunks.size());
     for (int chunk = 0; chunk < chunks; ++chunk) {
       if (!desk.memory.learned_before(chunk, day) || !due(chunk)) continue;
-      const auto [first, last] = reach(desk, chunk, day, kept, due);
+      const auto [first, last] = reach_from(desk, chunk, day, ledger_.room[day] - kept, due);
       if (put_recall(desk, first, last, day))
         chunk = last;
       else if (must)
@@ -191,9 +154,14 @@ class Squeeze {
       if (!desk.memory.learned_before(chunk, day) || !follows(desk, chunk + 1, day)) continue;
       if (!desk.joins.waits(chunk, chunk + 1)) continue;
       const auto none = [](int) { return false; };
-      const auto [first, last] = reach(desk, chunk, day, 0, none);
+      const auto [first, last] = reach_from(desk, chunk, day, ledger_.room[day], none);
       if (last > chunk) put_recall(desk, first, last, day);
     }
+  }
+
+  std::pair<int, int> reach_from(const Desk& desk, int chunk, int day, double room,
+                                 const Due& due) const {
+    return recall_reach(desk, chunk, day, room, packing_.reach, due);
   }
 
   bool put_recall(Desk& desk, int first, int last, int day) {
@@ -212,54 +180,6 @@ class Squeeze {
     desk.joins.played(task);
     ledger_.put(std::move(task), day);
     return true;
-  }
-
-  // The chunks from the first to the last that one recall takes in, starting from one that is due.
-  template <typename Due>
-  std::pair<int, int> reach(const Desk& desk, int from, int day, double kept, Due due) const {
-    int first = from;
-    int last = from;
-    const auto has_room = [&](int low, int high) {
-      return recall_minutes(desk, low, high) <= ledger_.room[day] - kept;
-    };
-    for (int ahead = 1; ahead <= kBridge + 1 && follows(desk, last + ahead, day); ++ahead) {
-      if (!has_room(first, last + ahead)) break;
-      if (!wanted(desk, last + ahead - 1, last + ahead, day, due)) continue;
-      last += ahead;
-      ahead = 0;
-    }
-    for (int back = 1; back <= kBridge + 1 && follows(desk, first - back + 1, day); ++back) {
-      if (!desk.memory.learned_before(first - back, day) || !has_room(first - back, last)) break;
-      if (!wanted(desk, first - back + 1, first - back, day, due)) continue;
-      first -= back;
-      back = 0;
-    }
-    return {first, last};
-  }
-
-  // Whether the chunk is known and stands right after the one before it.
-  static bool follows(const Desk& desk, int chunk, int day) {
-    const auto& chunks = desk.anatomy.planned.chunks;
-    return chunk > 0 && chunk < static_cast<int>(chunks.size()) &&
-           desk.memory.learned_before(chunk, day) &&
-           chunks[chunk - 1].bars.last + 1 == chunks[chunk].bars.first;
-  }
-
-  static double recall_minutes(const Desk& desk, int first, int last) {
-    const auto& chunks = desk.anatomy.planned.chunks;
-    const BarRange bars{chunks[first].bars.first, chunks[last].bars.last};
-    return desk.anatomy.time.recall(bars, desk.anatomy.level_in(bars));
-  }
-
-  // Whether a recall that has reached `beside` should go on to `chunk`.
-  template <typename Due>
-  bool wanted(const Desk& desk, int beside, int chunk, int day, Due due) const {
-    if (due(chunk) || packing_.reach == Packing::Reach::all) return true;
-    if (packing_.reach == Packing::Reach::due) return false;
-    if (desk.memory.waits_for_first(chunk) ||
-        desk.joins.waits(std::min(beside, chunk), std::max(beside, chunk)))
-      return true;
-    return packing_.reach == Packing::Reach::ripe && desk.memory.ripeness(chunk, day) >= kRipe;
   }
 
   bool may_learn(const Desk& desk, int chunk, int day) const {
@@ -343,10 +263,10 @@ class Squeeze {
 }  // namespace
 
 Draft squeeze(const Work& work, const Packing& packing) {
-  if (!as_soon_as_learned(packing.runs)) return Squeeze(work, packing).run(0);
+  if (!is_once_learned(packing.runs)) return Squeeze(work, packing).run(0);
   // When everything is learned shows once the run-throughs are out of the way.
   Packing late = packing;
-  late.runs = Packing::Runs::late;
+  late.runs = RunPacking::late;
   Draft draft = Squeeze(work, late).run(0);
   const auto unlearned = [](const Unplaced& one) { return one.why == Why::no_room_to_learn; };
   if (std::any_of(draft.unplaced.begin(), draft.unplaced.end(), unlearned)) return draft;

@@ -121,8 +121,8 @@ TEST_CASE("where the bound says never, no way of packing places everything") {
     const std::vector<Anatomy> anatomies = {dissect(piece, terms.method, 6.0)};
     const Work work{terms, anatomies, empty, learning_order(anatomies, terms.order)};
     for (const auto turn : {Packing::Turn::in_order, Packing::Turn::filling})
-      for (const auto runs : {Packing::Runs::late, Packing::Runs::early})
-        CHECK_FALSE(squeeze(work, {Packing::Reach::unsettled, turn, runs}).unplaced.empty());
+      for (const auto runs : {RunPacking::late, RunPacking::early})
+        CHECK_FALSE(squeeze(work, {Reach::unsettled, turn, runs}).unplaced.empty());
     CHECK_FALSE(lay_out(work, {static_cast<int>(empty.size()), false, true, true, true,
                                static_cast<int>(work.order.size())})
                     .unplaced.empty());
