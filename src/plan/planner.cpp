@@ -15,7 +15,6 @@ namespace cahier {
 namespace {
 
 constexpr std::size_t kTiny = 12;  // chunks
-constexpr unsigned kMixes = 40;    // ways of mixing that are tried for a tiny piece
 constexpr double kAnyLoad = 1e3;   // minutes that no chunk reaches: as large as they may be
 
 // Minutes a chunk should take: the method's, less where the days are short.
@@ -144,35 +143,8 @@ class Planner {
   bool is_tiny() const { return cut_.work.order.size() <= kTiny; }
 
   std::optional<Plan> squeezed(const Cut& cut) const {
-    // Every way for a tiny piece; for others those that were seen to help, since each costs time.
-    using Turns = std::vector<Packing::Turn>;
-    using Runs = std::vector<RunPacking>;
-    using Reaches = std::vector<Reach>;
-    const bool tiny = is_tiny();
-    const Turns turns =
-        tiny ? Turns{Packing::Turn::in_order, Packing::Turn::filling, Packing::Turn::backward}
-             : Turns{Packing::Turn::in_order, Packing::Turn::filling};
-    const Runs all_runs = tiny ? Runs{RunPacking::late, RunPacking::early,
-                                      RunPacking::late_odd_last, RunPacking::even}
-                               : Runs{RunPacking::late};
-    const Reaches reaches = tiny ? Reaches{Reach::unsettled, Reach::ripe, Reach::all}
-                                 : Reaches{Reach::unsettled, Reach::ripe};
-    for (const Packing::Turn turn : turns)
-      for (const RunPacking runs : all_runs)
-        for (const bool temper_first : {false, true}) {
-          if (temper_first && terms_.temper == Temper::no) continue;
-          for (const bool recalls_grow : {false, true})
-            for (const Reach reach : reaches)
-              if (auto plan = squeezed(cut, {reach, turn, runs, recalls_grow, temper_first}))
-                return plan;
-        }
-    for (unsigned mix = 1; tiny && mix <= kMixes; ++mix)
-      for (const RunPacking runs : all_runs) {
-        Packing packing;
-        packing.runs = runs;
-        packing.mix = mix;
-        if (auto plan = squeezed(cut, packing)) return plan;
-      }
+    for (const Packing& packing : ways_of_packing(is_tiny(), terms_.temper))
+      if (auto plan = squeezed(cut, packing)) return plan;
     return std::nullopt;
   }
 
