@@ -1,6 +1,7 @@
 #include "plan/schedule.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "plan/filler.h"
 #include "plan/ledger.h"
@@ -21,8 +22,10 @@ class Layout {
   Draft run() {
     set_runs_aside();
     const Quota quota(work_, pace_, ledger_.practice_days, ledger_.room);
+    bool learning_is_over = false;
     for (int position = 0; position < static_cast<int>(ledger_.practice_days.size()); ++position) {
       const int day = ledger_.practice_days[position];
+      if (day > pace_.learn_until && !std::exchange(learning_is_over, true)) give_runs_back();
       if (day_of(day).note == DayNote::run_alone) {
         ledger_.place_runs(day);
         continue;
@@ -78,6 +81,22 @@ class Layout {
       if (const int first_run = desk->next_run(-1); first_run >= 0)
         desk->bookings = book_growth(desk->anatomy, desk->make, method_, ledger_.room,
                                      pace_.learn_until, first_run);
+  }
+
+  // A piece that is not learned by the last day of learning has no run-throughs: their days are
+  // free for recalls.
+  void give_runs_back() {
+    for (auto& desk : ledger_.desks) {
+      if (desk->memory.everything_learned()) continue;
+      const double minutes = desk->anatomy.time.run_through();
+      for (int day = 0; day < ledger_.end; ++day) {
+        const int runs = std::exchange(desk->runs.runs[day], 0);
+        if (runs == 0) continue;
+        ledger_.room[day] =
+            desk->runs.alone ? day_of(day).allowance : ledger_.room[day] + runs * minutes;
+        if (desk->runs.alone) day_of(day).note = DayNote::none;
+      }
+    }
   }
 
   bool is_quiet(int day) const { return ledger_.end - day <= method_.quiet_days; }

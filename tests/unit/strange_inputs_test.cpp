@@ -203,6 +203,33 @@ TEST_CASE("after days off in the middle all comes back that could not wait") {
   CHECK(on_return > 0);
 }
 
+TEST_CASE("what is learned of too long a piece comes back in time, also where runs were to be") {
+  const Plan plan = sample::plan(
+      "title: Too much\nmeter: 4/4\nlevel: 1\ntempo: 55\ninstrument: violin\nsections:\n"
+      "  - {name: A, bars: 1-5, same as: 25-29}\n"
+      "  - {name: B, bars: 6-8, same as: 1-3}\n"
+      "  - {name: C, bars: 9-12}\n"
+      "  - {name: D, bars: 13-14, same as: 1-2}\n"
+      "  - {name: E, bars: 15-21, phrases: [15-17, 18-21]}\n"
+      "  - {name: F, bars: 22-31}\n"
+      "practice: {minutes: 3, new to performing: yes, order: hardest first, temper: no,\n"
+      "  days off: [2027-09-20..2027-09-27, 2027-10-02..2027-11-22]}\n",
+      "2027-09-12", "2027-12-13");
+  REQUIRE_FALSE(plan.fits);
+  CHECK(count(plan, Drill::run_through) == 0);
+  for (const Day& day : plan.days) CHECK(day.note != DayNote::run_alone);
+  const auto all = days_played(plan);
+  REQUIRE(all.size() >= 2);
+  for (const auto& [chunk, played] : all)
+    for (std::size_t at = 1; at < played.size(); ++at) {
+      const int from = played[at - 1];
+      int latest = from + 1;
+      while (plan.days[latest].allowance <= 0) ++latest;
+      latest = std::max(latest, from + longest_gap_days(plan.method, 92 - from));
+      CHECK(played[at] <= latest);
+    }
+}
+
 TEST_CASE("blocks follow one another with a break between, and no sitting is too long") {
   const Plan plan = sample::plan(
       "title: Blocks\nbars: 96\ntempo: 100\nlevel: 4\n"
