@@ -16,9 +16,9 @@ namespace {
 
 using namespace cahier;
 
-constexpr long kEveryQuick = 4999;  // primes, so that every choice comes round with every other
-constexpr long kEveryLong = 3001;   // takes memory: every list of tasks is kept
-constexpr long kMostJudged = 15000;
+constexpr long kEveryQuick = 4001;  // primes, so that every choice comes round with every other
+constexpr long kEveryLong = 3001;   // keeps every list of tasks, so it takes memory
+constexpr long kMostJudged = 6000;
 constexpr int kLittle = 10;  // half minutes, for works that no allowance makes possible
 // A work whose least allowance needs the second chunk learned first.
 constexpr long kOrderMatters = 605359;
