@@ -157,9 +157,9 @@ void divide_into_sittings(Day& day, int blocks, double break_after) {
       std::min(blocks, static_cast<int>(std::ceil(minutes * blocks / (kHardly * day.allowance))));
   int wanted = std::max({1, by_blocks, static_cast<int>(std::ceil(minutes / break_after))});
   std::vector<int> sittings = sittings_from_the_end(day, wanted);
-  // A break more, until none comes too late, and the first one in the first half or after the first
-  // task.
-  if (wanted > 1)
+  // On a long day a break more, until none comes too late, and the first one in the first half or
+  // after the first task.
+  if (minutes > break_after)
     while (wanted < static_cast<int>(day.tasks.size()) &&
            (one_too_long(day, sittings, break_after) ||
             first_sitting(day, sittings) > std::max(minutes / 2, day.tasks.front().minutes)))

@@ -21,7 +21,7 @@ void put_in_order(Day& day, const LevelOf& level_of);
 
 // Divides the day into sittings with a break between: as many as there are blocks, where the
 // minutes ask for them, and none longer than `break_after` minutes where the tasks allow it. The
-// first sitting is the shortest, so that the first break comes in the first half.
+// first sitting of a day longer than that is short: the first break comes in the first half.
 void divide_into_sittings(Day& day, int blocks, double break_after);
 
 // Gives every task its id: month, day and number, "0104-1". The same day of a later year goes on

@@ -197,8 +197,7 @@ class Planner {
     const double chunks_a_day = std::max(1.0, allowance / 15);
     const double needed = std::max(learning / std::max(1.0, 0.6 * allowance),
                                    static_cast<double>(cut_.work.order.size()) / chunks_a_day);
-    return static_cast<int>(
-        std::min(needed * 7 / 6 + 1, practice * (1 - terms_.method.prove_share)));
+    return static_cast<int>(std::min(needed * 7 / 6, practice * (1 - terms_.method.prove_share)));
   }
 
   std::optional<Plan> sound_plan(const Cut& cut, Draft draft) const {

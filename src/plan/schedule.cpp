@@ -40,10 +40,10 @@ class Layout {
       }
       recall(wanted, day, next_learning_minutes(day));
       learn(quota, day);
+      pass_once(day);
       join_what_is_learned(day);
       recall(wanted, day, 0);
       note_missed(wanted);
-      pass_once(day);
       prove(position);
       if (!is_quiet(day)) filler_.fill(ledger_, day);
       ledger_.place_runs(day);
@@ -189,6 +189,7 @@ class Layout {
     });
     recall(wanted, day, 0);
     note_missed(wanted);
+    filler_.fill(ledger_, day);
     ledger_.place_runs(day);
     ledger_.finish(day);
   }
