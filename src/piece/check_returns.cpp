@@ -74,8 +74,11 @@ void check_returns(const Source& source, const std::vector<WrittenSection>& sect
     const Section& section = sections[index].section;
     if (!section.same_as || !is_sound(source, sections[index], diagnostics)) continue;
     for (int bar = section.bars.first; bar <= section.bars.last; ++bar) {
+      const int from = section.same_as->first + (bar - section.bars.first);
+      // What lies outside the piece is refused elsewhere.
+      if (bar < 0 || bar > extent.last || from < 0 || from > extent.last) continue;
       const auto at = static_cast<std::size_t>(bar);
-      sources.from[at] = section.same_as->first + (bar - section.bars.first);
+      sources.from[at] = from;
       sources.section[at] = static_cast<int>(index);
     }
   }

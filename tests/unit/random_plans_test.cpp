@@ -13,7 +13,7 @@ namespace {
 
 constexpr int kShards = 6;  // test cases, that they may run side by side
 const bool kAtLength = std::getenv("CAHIER_LONG") != nullptr;
-const int kPlans = kAtLength ? 1500 : 400;  // in each shard
+const int kPlans = kAtLength ? 600 : 400;  // in each shard
 
 struct RandomCase {
   std::vector<Piece> pieces;
