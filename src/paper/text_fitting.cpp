@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "text/utf8.h"
 
@@ -10,6 +11,8 @@ namespace cahier {
 namespace {
 
 constexpr double kSizeStep = 0.25;  // points
+constexpr double kLeastLeading = 1.25;
+constexpr double kRounding = 1e-6;  // sums of millimetres that should be equal
 
 // Lines may be split after these, if a character follows.
 bool breaks_after(char32_t c) {
@@ -180,6 +183,10 @@ std::vector<std::string> wrap(const Typefaces& typefaces, std::string_view text,
   return LineBreaker(typefaces, text, style, width).lines();
 }
 
+double on_grid(double millimetres) { return std::ceil(millimetres / kGrid - kRounding) * kGrid; }
+
+double line_pitch(double size_pt) { return on_grid(kLeastLeading * millimetres(size_pt)); }
+
 double draw_line(Canvas& canvas, const Box& box, std::string_view text, const TextStyle& style,
                  Align align, double smallest_pt) {
   const bool upwards = style.turn == Turn::upwards;
@@ -198,15 +205,14 @@ double draw_line(Canvas& canvas, const Box& box, std::string_view text, const Te
 }
 
 TextBlock::TextBlock(const Typefaces& typefaces, std::string_view text, const TextStyle& style,
-                     double width, double leading)
+                     double width)
     : lines_(wrap(typefaces, text, style, width)),
       style_(style),
-      line_height_(millimetres(style.size_pt) * leading) {}
+      line_height_(line_pitch(style.size_pt)) {}
 
 double TextBlock::draw(Canvas& canvas, const Box& box, Align align) const {
-  const FaceMetrics metrics = canvas.typefaces().metrics(style_.face, style_.size_pt);
-  // The leading is shared evenly above and below, so that blocks stack without a jump.
-  const double middle = (metrics.ascent - metrics.descent) / 2;
+  // By the capitals, as draw_line does: both share a baseline in a row of one height.
+  const double middle = canvas.typefaces().metrics(style_.face, style_.size_pt).cap_height / 2;
   double y = box.y;
   for (const std::string& line : lines_) {
     const double width = canvas.typefaces().width(line, style_.face, style_.size_pt);

@@ -9,6 +9,16 @@
 
 namespace cahier {
 
+// The step in which lines of text and whatever stands below one another are set, millimetres.
+inline constexpr double kGrid = 1.5;
+
+// The next step of the grid at or below `millimetres`.
+double on_grid(double millimetres);
+
+// The distance of baselines for a size in points: the fewest whole steps of the grid that leave
+// the lines apart.
+double line_pitch(double size_pt);
+
 enum class Align { left, centre, right };
 
 struct Fitted {
@@ -41,12 +51,11 @@ std::vector<std::string> wrap(const Typefaces& typefaces, std::string_view text,
 double draw_line(Canvas& canvas, const Box& box, std::string_view text, const TextStyle& style,
                  Align align, double smallest_pt);
 
-// A paragraph broken to a width.
+// A paragraph broken to a width, its lines set on the grid.
 class TextBlock {
  public:
-  // `leading` is the distance of baselines as a multiple of the type size.
-  TextBlock(const Typefaces& typefaces, std::string_view text, const TextStyle& style, double width,
-            double leading = 1.3);
+  TextBlock(const Typefaces& typefaces, std::string_view text, const TextStyle& style,
+            double width);
 
   const std::vector<std::string>& lines() const { return lines_; }
   double line_height() const { return line_height_; }

@@ -8,7 +8,7 @@ namespace cahier {
 namespace {
 
 constexpr double kHeadHeight = 9;  // the running head with its rule
-constexpr double kHeadGap = 4;
+constexpr double kHeadGap = 4.5;
 constexpr double kFootHeight = 6;
 
 std::string title_of(const Plan& plan, const Words& words) {
@@ -45,7 +45,7 @@ void Book::mark(std::string_view title) { canvas_.outline_entry(title, 2); }
 
 Box Book::open_bare_page() {
   begin(print_.paper);
-  return style::kMargins.inside(print_.paper, page());
+  return print_.margins.inside(print_.paper, page());
 }
 
 Box Book::open_page(std::string_view right) {
@@ -56,16 +56,16 @@ Box Book::open_page(std::string_view right) {
 Box Book::open_wide_page(std::string_view right) {
   const PageSize size = print_.paper.landscape();
   begin(size);
-  return draw_head_and_foot(style::kMargins.inside(size, page()), right);
+  return draw_head_and_foot(print_.margins.inside(size, page()), right);
 }
 
 Box Book::draw_head_and_foot(Box inside, std::string_view right) {
   const Box head = inside.top(kHeadHeight).without_bottom(2);
   const double right_width = inside.width * 0.55;
   draw_line(canvas_, head.without_right(right.empty() ? 0 : right_width), sheet_title_,
-            style::kHeading.at(13), Align::left, 9);
+            style::kHeading, Align::left, style::kLeast);
   if (!right.empty())
-    draw_line(canvas_, head.right(right_width), right, style::kSmall.at(9.5), Align::right, 7.5);
+    draw_line(canvas_, head.right(right_width), right, style::kSmall, Align::right, style::kLeast);
   const double rule_y = inside.y + kHeadHeight;
   canvas_.line({inside.x, rule_y}, {inside.right(), rule_y}, style::kRule);
 
@@ -73,8 +73,9 @@ Box Book::draw_head_and_foot(Box inside, std::string_view right) {
   draw_line(
       canvas_, foot.without_right(20),
       words_.say("book.foot", {{"title", title_}, {"date", day_month_year(words_, plan_.by)}}),
-      style::kFine, Align::left, 7);
-  draw_line(canvas_, foot.right(18), std::to_string(page()), style::kFine.at(9), Align::right, 7);
+      style::kFine, Align::left, style::kLeast);
+  draw_line(canvas_, foot.right(18), std::to_string(page()), style::kFine, Align::right,
+            style::kLeast);
   return inside.without_top(kHeadHeight + kHeadGap).without_bottom(kFootHeight + 2);
 }
 

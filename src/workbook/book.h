@@ -8,6 +8,7 @@
 #include "paper/canvas.h"
 #include "plan/plan.h"
 #include "text/words.h"
+#include "workbook/style.h"
 
 namespace cahier {
 
@@ -16,6 +17,7 @@ struct Print {
   PageSize paper = kA4;
   double staff_height = 8;  // millimetres, for writing by hand
   bool teacher = false;     // with the teacher's lines and sign-off
+  Margins margins = style::kMargins;
 };
 
 // Where sheets and days stand; found by drawing the book once on a recording canvas.
@@ -38,6 +40,8 @@ class Book {
   const Plan& plan() const { return plan_; }
   const Words& words() const { return words_; }
   const Print& print() const { return print_; }
+  // What every upright page holds between its margins, head and foot included.
+  Box upright() const { return print_.margins.inside(print_.paper, 1); }
   // The piece's title, or the titles of a programme.
   const std::string& title() const { return title_; }
 

@@ -81,10 +81,10 @@ std::vector<std::string> assumptions(const Plan& plan, const Words& words, const
 TextBlock title_block(const Typefaces& typefaces, const std::string& text, double width,
                       std::size_t lines) {
   for (const double size : {36.0, 31.0, 27.0, 23.0, 20.0, 18.0}) {
-    const TextBlock block(typefaces, text, style::kTitle.at(size), width, 1.3);
+    const TextBlock block(typefaces, text, style::kTitle.at(size), width);
     if (block.lines().size() <= lines) return block;
   }
-  return TextBlock(typefaces, text, style::kTitle.at(15), width, 1.3);
+  return TextBlock(typefaces, text, style::kSubtitle, width);
 }
 
 std::string composers(const Plan& plan, const Words& words) {
@@ -132,7 +132,8 @@ class Cover {
   bool small_paper() const { return page_.height < 220; }
 
   void draw_title() {
-    draw_line(canvas(), take(6), words_.say("cover.kind"), style::kSmall.at(10), Align::left, 7.5);
+    draw_line(canvas(), take(6), words_.say("cover.kind"), style::kSmall, Align::left,
+              style::kLeast);
     take(small_paper() ? 6 : 22);
     const TextBlock title =
         title_block(book_.typefaces(), book_.title(), box_.width, small_paper() ? 2 : 3);
@@ -140,23 +141,22 @@ class Cover {
     if (title.height() <= page_.height * 0.34) {
       title.draw(canvas(), take(title.height()));
     } else {
-      draw_line(canvas(), take(9), book_.title(), style::kTitle.at(15), Align::left, 15);
+      draw_line(canvas(), take(9), book_.title(), style::kSubtitle, Align::left, 15);
     }
     if (const std::string names = composers(plan_, words_); !names.empty()) {
-      const TextBlock composer(book_.typefaces(), names, style::kBody.at(13), box_.width);
+      const TextBlock composer(book_.typefaces(), names, style::kLead, box_.width);
       take(1.5);
       if (composer.lines().size() <= 2)
         composer.draw(canvas(), take(composer.height()));
       else
-        draw_line(canvas(), take(7), names, style::kBody.at(13), Align::left, 9);
+        draw_line(canvas(), take(7), names, style::kLead, Align::left, style::kLeast);
     }
     take(small_paper() ? 5 : 15);
   }
 
   void draw_dates() {
     block(words_.say("cover.performance"), style::kBody);
-    draw_line(canvas(), take(11), full_date(words_, plan_.by), style::kTitle.at(23), Align::left,
-              12);
+    draw_line(canvas(), take(11), full_date(words_, plan_.by), style::kGreat, Align::left, 12);
     block(words_.say("cover.practice", {{"from", full_date(words_, plan_.from)},
                                         {"to", full_date(words_, plan_.by - days{1})}}),
           style::kBody);
@@ -176,7 +176,7 @@ class Cover {
     for (std::size_t at = 0; at < labels.size(); ++at) {
       const Box cell = row.columns(2, 6)[at];
       const double label = draw_line(canvas(), cell.bottom(6).left(cell.width * 0.5), labels[at],
-                                     style::kBody, Align::left, 7.5);
+                                     style::kBody, Align::left, style::kLeast);
       canvas().line({cell.x + label + 2, cell.bottom() - 0.8}, {cell.right(), cell.bottom() - 0.8},
                     style::kWritingLine);
     }
@@ -191,10 +191,9 @@ class Cover {
       double height = 0;
       for (std::size_t at = 0; at < kColumns; ++at) {
         const Box cell = cells[at];
-        draw_line(canvas(), cell.top(8.5), all[first + at].figure, style::kStandBars.at(18),
-                  Align::left, 10);
-        const TextBlock label(book_.typefaces(), all[first + at].label, style::kBody.at(9),
-                              cell.width);
+        draw_line(canvas(), cell.top(8.5), all[first + at].figure, style::kStandBars, Align::left,
+                  10);
+        const TextBlock label(book_.typefaces(), all[first + at].label, style::kNote, cell.width);
         label.draw(canvas(), cell.without_top(8.5));
         height = std::max(height, 8.5 + label.height());
       }
@@ -217,7 +216,7 @@ class Cover {
     if (drawn > 0 && drawn < plan_.pieces.size())
       draw_line(canvas(), take(5),
                 words_.count("cover.more_pieces", static_cast<int>(plan_.pieces.size() - drawn)),
-                style::kSmall.at(9.5), Align::left, 7.5);
+                style::kSmall, Align::left, style::kLeast);
   }
 
   void draw_form(const PlannedPiece& piece, bool several) {
@@ -229,10 +228,11 @@ class Cover {
     if (!piece.piece.tempo_at(1)) {
       const std::string usual = words_.say("cover.tempo_usual");
       const Box room = head.without_right(beside - 1).right(head.width * 0.4);
-      beside += 2 + draw_line(canvas(), room, usual, style::kSmall.at(9.5), Align::right, 7.5);
+      beside += 2 + draw_line(canvas(), room, usual, style::kSmall, Align::right, style::kLeast);
     }
     const std::string name = several ? piece.piece.title : words_.say("cover.the_form");
-    draw_line(canvas(), head.without_right(beside), name, style::kStrong, Align::left, 8);
+    draw_line(canvas(), head.without_right(beside), name, style::kStrong, Align::left,
+              style::kLeast);
     draw_form_strip(book_, piece, take(kFormStripHeight).inset(0.3, 0));
     take(1);
   }
@@ -241,7 +241,7 @@ class Cover {
     std::string text;
     for (const std::string& sentence : assumptions(plan_, words_, totals_))
       text += (text.empty() ? "" : " ") + sentence;
-    return TextBlock(book_.typefaces(), text, style::kSmall.at(9), box_.width);
+    return TextBlock(book_.typefaces(), text, style::kSmall, box_.width);
   }
 
   void draw_assumptions() {
@@ -249,8 +249,8 @@ class Cover {
     if (box_.height < text.height() + 7) return;
     // Just above the foot.
     box_ = box_.bottom(text.height() + 6.5);
-    draw_line(canvas(), take(5.5), words_.say("cover.assumes"), style::kStrong.at(9), Align::left,
-              7.5);
+    draw_line(canvas(), take(5.5), words_.say("cover.assumes"), style::kNoteStrong, Align::left,
+              style::kLeast);
     text.draw(canvas(), take(text.height()));
   }
 
@@ -263,12 +263,12 @@ class Cover {
     for (const double x : {foot.x, foot.x + kCheckLength})
       canvas().line({x, y - 1.8}, {x, y + 1.8}, stroke);
     draw_line(canvas(), Box{foot.x, y + 2, foot.width, 4.5}, words_.say("cover.scale"),
-              style::kSmall, Align::left, 7.5);
+              style::kSmall, Align::left, style::kLeast);
     if (book_.pages() > 0) {
       const int sheets = (book_.pages() + 1) / 2;
       draw_line(canvas(), Box{foot.x, y + 6.5, foot.width, 4.5},
                 words_.count("cover.paper", sheets, {{"pages", book_.pages()}}), style::kSmall,
-                Align::left, 7.5);
+                Align::left, style::kLeast);
     }
   }
 

@@ -116,7 +116,7 @@ class CueSheet {
     constexpr double kIndent = 6;
     const TextBlock block(book_.typefaces(), text, style::kBody, rest_.width - kIndent);
     draw_line(book_.canvas(), rest_.top(block.line_height()).left(kIndent - 1),
-              std::to_string(number), style::kStrong, Align::left, 7.5);
+              std::to_string(number), style::kStrong, Align::left, style::kLeast);
     block.draw(book_.canvas(), rest_.without_left(kIndent));
     rest_ = rest_.without_top(block.height() + 0.9);
   }
@@ -128,13 +128,13 @@ class CueSheet {
     need(6 * kGridRow + kDie + 12);
     rest_ = rest_.without_top(2);
     const Box second{rest_.x + turned + heads, rest_.y, width - turned - heads, 5.5};
-    draw_line(book_.canvas(), second, words_.say("cue_starts.second_die"), style::kSmall.at(9),
-              Align::centre, 7.5);
+    draw_line(book_.canvas(), second, words_.say("cue_starts.second_die"), style::kSmall,
+              Align::centre, style::kLeast);
     const Box grid{second.x, second.bottom() + kDie + 2, second.width - 0.2, 6 * kGridRow};
-    TextStyle upwards = style::kSmall.at(9);
+    TextStyle upwards = style::kSmall;
     upwards.turn = Turn::upwards;
     draw_line(book_.canvas(), {rest_.x, grid.y, 5.5, grid.height},
-              words_.say("cue_starts.first_die"), upwards, Align::centre, 7.5);
+              words_.say("cue_starts.first_die"), upwards, Align::centre, style::kLeast);
     const std::vector<Box> rows = grid.rows(6);
     const std::vector<Box> columns = grid.columns(6);
     for (int face = 1; face <= 6; ++face) {
@@ -152,7 +152,7 @@ class CueSheet {
     for (const std::vector<int>& outcome : table_.again) {
       const Box cell = rows[outcome[0] - 1].columns(6)[outcome[1] - 1];
       draw_line(book_.canvas(), cell.inset(1, 1), words_.say("cue_starts.again"), style::kSmall,
-                Align::centre, 7.5);
+                Align::centre, style::kLeast);
     }
     rest_ = rest_.without_top(grid.bottom() + 2.5 - rest_.y);
   }
@@ -160,9 +160,9 @@ class CueSheet {
   void draw_cue(const Box& cell, const CueStart& cue) {
     const Box inner = cell.inset(0.8, 0.6);
     draw_line(book_.canvas(), inner.top(6.6), std::to_string(cue.number), style::kStandBars,
-              Align::centre, 12.75);
+              Align::centre, style::kLeastStand);
     draw_line(book_.canvas(), inner.bottom(4.4), words_.say("cue_starts.bar", {{"bar", cue.bar}}),
-              style::kBody.at(9), Align::centre, 7.5);
+              style::kNote, Align::centre, style::kLeast);
   }
 
   void draw_odds() {
@@ -179,7 +179,7 @@ class CueSheet {
                          {{"number", starts}, {"percent", std::lround(unmet * 100)}});
     }
     if (text.empty()) return;
-    const TextBlock block(book_.typefaces(), text, style::kBody.at(9.5), rest_.width);
+    const TextBlock block(book_.typefaces(), text, style::kBody, rest_.width);
     need(block.height());
     block.draw(book_.canvas(), rest_);
     rest_ = rest_.without_top(std::min(rest_.height, block.height() + 4));
@@ -223,14 +223,14 @@ class CueSheet {
                 bool full) {
     Canvas& canvas = book_.canvas();
     draw_line(canvas, cells[0].without_right(1), std::to_string(cue.number), style::kStrong,
-              Align::right, 7.5);
+              Align::right, style::kLeast);
     draw_line(canvas, cells[1].without_right(1.5), std::to_string(cue.bar), style::kStandBars,
-              Align::right, 12.75);
+              Align::right, style::kLeastStand);
     if (full) {
       draw_cell(canvas, cells[2].without_left(0.5), piece_.sections[cue.section].name,
                 style::kBody);
       draw_line(canvas, cells[3].without_right(1.5), std::to_string(last_bar_from(piece_, cue)),
-                style::kBody.at(10.5), Align::right, 7.5);
+                style::kBody, Align::right, style::kLeast);
       canvas.circle(cells[4].centre(), style::kTick, {style::kRule, {}}, CircleUse::tick);
     }
     const std::size_t before = full ? 5 : 2;

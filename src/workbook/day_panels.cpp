@@ -32,7 +32,7 @@ class DayPanelSheet {
   explicit DayPanelSheet(Book& book)
       : book_(book),
         weeks_(weeks_of(book.plan())),
-        panels_(book, style::kMargins.inside(book.print().paper, 1).width),
+        panels_(book, book.upright().width),
         flow_([this] { return open_page(); }) {}
 
   void draw() {
@@ -77,11 +77,11 @@ class DayPanelSheet {
     week_begins_ = true;
     const std::vector<Panel> panels = panels_of(week);
     const TextBlock goal(book_.typefaces(), week_goal(book_.words(), book_.plan(), week),
-                         style::kBody, style::kMargins.inside(book_.print().paper, 1).width);
+                         style::kBody, book_.upright().width);
     const double head = kWeekTitle + goal.height() + 2.5;
     double height = head + (book_.print().teacher ? kSignOff : 0);
     for (const Panel& panel : panels) height += panel.height;
-    const double page_height = style::kMargins.inside(book_.print().paper, 1).height;
+    const double page_height = book_.upright().height;
     if (!flow_.fits(height) && flow_.left() < kWorthBeginning * page_height) flow_.next_page();
     const double first_panel = head + panels.front().height;
     if (!flow_.fits(first_panel)) flow_.next_page();
@@ -102,11 +102,11 @@ class DayPanelSheet {
     const Words& words = book_.words();
     book_.mark(words.say("panels.week_mark", {{"number", week_->number}}));
     const Box head = box.top(7);
-    const double title =
-        draw_line(book_.canvas(), head.left(head.width * 0.4),
-                  week_title(words, *week_, weeks_.size()), style::kHeading.at(14), Align::left, 9);
+    const double title = draw_line(book_.canvas(), head.left(head.width * 0.4),
+                                   week_title(words, *week_, weeks_.size()), style::kHeading,
+                                   Align::left, style::kLeast);
     draw_line(book_.canvas(), head.without_left(title + 5), week_dates(words, *week_),
-              style::kSmall.at(9.5), Align::right, 7.5);
+              style::kSmall, Align::right, style::kLeast);
     goal.draw(book_.canvas(), box.without_top(kWeekTitle));
     rule(box.bottom() - 0.5, box);
   }
@@ -132,15 +132,15 @@ class DayPanelSheet {
     const Box row = box.top(kSlimHeight - 1).without_top(1);
     const double weekday =
         draw_line(canvas, row.left(16), weekday_short(book_.words(), panel.days.front()->date),
-                  style::kHeading, Align::left, 8);
+                  style::kHeading, Align::left, style::kLeast);
     const Box date_box = row.without_left(weekday + 2).left(row.width * 0.4);
     const double date =
-        draw_line(canvas, date_box, slim_date(panel), style::kBody, Align::left, 7.5);
+        draw_line(canvas, date_box, slim_date(panel), style::kBody, Align::left, style::kLeast);
     const double after = date_box.x + date + 5 - row.x;
     const double text_at = panel.days.size() > 1 || !panels_.date_beside() ? after : 0;
     if (panel.days.size() > 1)
       draw_line(canvas, row.without_left(text_at), book_.words().say("panels.days_off"),
-                style::kBody.at(9.5), Align::left, 7.5);
+                style::kBody, Align::left, style::kLeast);
     else
       panel.strips.front().draw(row.without_left(text_at));
     rule(box.bottom(), box);
@@ -189,7 +189,7 @@ class DayPanelSheet {
     for (std::size_t at = 0; at < labels.size(); ++at) {
       const Box& field = columns[at];
       const double label = draw_line(canvas, field.left(field.width * 0.6), labels[at],
-                                     style::kSmall.at(9), Align::left, 7.5);
+                                     style::kSmall, Align::left, style::kLeast);
       const double y = field.bottom() - 1.2;
       canvas.line({field.x + label + 2, y}, {field.right(), y}, style::kWritingLine);
     }

@@ -33,7 +33,7 @@ class Legend {
     const Words& words = book.words();
     const double text_width = (width - kBetweenColumns) / 2 - kSignRoom;
     const auto add = [&](Sign sign, const std::string& text) {
-      entries_.push_back({sign, TextBlock(book.typefaces(), text, style::kBody.at(9), text_width)});
+      entries_.push_back({sign, TextBlock(book.typefaces(), text, style::kNote, text_width)});
     };
     add(Sign::section, words.say("form_map.legend_section"));
     add(Sign::hard, words.say("form_map.legend_hard"));
@@ -61,7 +61,7 @@ class Legend {
 
   void draw(Box box) {
     draw_line(book_.canvas(), box.top(6), book_.words().say("form_map.legend"), style::kHeading,
-              Align::left, 9);
+              Align::left, style::kLeast);
     box = box.without_top(kHeading);
     for (std::size_t at = 0; at < entries_.size(); ++at) {
       const double row = rows_[at / 2];
@@ -104,8 +104,8 @@ class Legend {
         return;
       case Sign::chunk:
         canvas.rectangle(box.inset(0, 0.5), {style::kHairline, {}});
-        draw_line(canvas, box.inset(0.5, 0.5), piece_.chunks.front().id, style::kBody.at(8.5),
-                  Align::centre, 7.5);
+        draw_line(canvas, box.inset(0.5, 0.5), piece_.chunks.front().id, style::kNote,
+                  Align::centre, style::kLeast);
         return;
       case Sign::cue:
         draw_cue_sign(canvas, {box.x + 2.3, box.y + 0.5}, 1);
@@ -142,7 +142,7 @@ void draw_names(Book& book, const PlannedPiece& piece, Box& page, double& used) 
     }
     if (needs_head) {
       draw_line(book.canvas(), page.without_top(used).top(6), words.say("form_map.names"),
-                style::kHeading, Align::left, 9);
+                style::kHeading, Align::left, style::kLeast);
       used += 7;
       needs_head = false;
     }
@@ -150,7 +150,7 @@ void draw_names(Book& book, const PlannedPiece& piece, Box& page, double& used) 
         book.canvas(), page.without_top(used).top(kName),
         words.say("form_map.names_row", {{"bars", bar_range(section.bars.first, section.bars.last)},
                                          {"name", section.name}}),
-        style::kBody.at(9), Align::left, 7.5);
+        style::kNote, Align::left, style::kLeast);
     used += kName;
   }
   used += 4;

@@ -14,7 +14,7 @@
 namespace cahier {
 namespace {
 
-constexpr double kRow = 3.9;
+constexpr double kRow = 4.5;
 constexpr double kWideLabel = 28;   // for bars of four figures
 constexpr double kUsualLabel = 22;  // the column of chunks
 constexpr double kLeastColumn = 1.7;
@@ -117,11 +117,11 @@ class Calendar {
     const Words& words = book_.words();
     draw_line(canvas, body_.top(6),
               words.say(continued ? "form_map.days_continued" : "form_map.days_heading"),
-              style::kHeading, Align::left, 9);
+              style::kHeading, Align::left, style::kLeast);
     draw_line(canvas, body_.without_top(6).top(5),
               span_ == 1 ? words.say("form_map.days_lead")
                          : words.say("form_map.days_lead_spans", {{"number", span_}}),
-              style::kBody.at(9.5), Align::left, 7.5);
+              style::kBody, Align::left, style::kLeast);
     draw_legend(body_.without_top(11).top(5.5));
     const Box grid{body_.x + label_, body_.y + kHead, column_width_ * columns_,
                    kRow * static_cast<double>(last - first)};
@@ -146,12 +146,12 @@ class Calendar {
     if (has_days_off) {
       book_.canvas().rectangle(cells[3].left(2).inset(0, 0.8), {{}, kDayOff});
       draw_line(book_.canvas(), cells[3].without_left(3.5), words.say("form_map.mark_off"),
-                style::kSmall, Align::left, 7.5);
+                style::kSmall, Align::left, style::kLeast);
     }
     for (std::size_t at = 0; at < entries.size(); ++at) {
       draw_dot(book_.canvas(), {cells[at].x + 1, cells[at].centre().y}, entries[at].first);
       draw_line(book_.canvas(), cells[at].without_left(3.5), entries[at].second, style::kSmall,
-                Align::left, 7.5);
+                Align::left, style::kLeast);
     }
   }
 
@@ -173,7 +173,8 @@ class Calendar {
           book_.typefaces().width(date, style::kSmall.face, style::kSmall.size_pt) + 0.6;
       canvas.line({x, grid.y - 1}, {x, grid.bottom()}, {0.12, 0.6, 0, 0, true});
       if (x < free_from || x + width > page_.right()) continue;
-      draw_line(canvas, {x, grid.y - 5.6, width, 4.6}, date, style::kSmall, Align::left, 7.5);
+      draw_line(canvas, {x, grid.y - 5.6, width, 4.6}, date, style::kSmall, Align::left,
+                style::kLeast);
       free_from = x + width + 1.5;
     }
   }
@@ -181,12 +182,13 @@ class Calendar {
   void draw_row(const Row& row, const Box& box, bool ruled) {
     Canvas& canvas = book_.canvas();
     const Box label{body_.x, box.y, label_ - 1.5, box.height};
-    const TextStyle small = style::kBody.at(8);
+    const TextStyle small = style::kNote;
     if (row.bars.empty()) {
-      draw_line(canvas, label, row.label, small, Align::left, 7.5);
+      draw_line(canvas, label, row.label, small, Align::left, style::kLeast);
     } else {
-      draw_line(canvas, label.left(9), row.label, small, Align::left, 7.5);
-      draw_line(canvas, label.without_left(9.5), row.bars, style::kSmall.at(8), Align::right, 7.5);
+      draw_line(canvas, label.left(9), row.label, small, Align::left, style::kLeast);
+      draw_line(canvas, label.without_left(9.5), row.bars, style::kSmall, Align::right,
+                style::kLeast);
     }
     canvas.line({ruled ? body_.x : box.x, box.y}, {box.right(), box.y},
                 ruled ? style::kHairline : Stroke{0.1, style::kPale, 0, 0, true});

@@ -62,19 +62,19 @@ class LeftOutSheet {
  private:
   void heading(const std::string& text) {
     if (!flow_.fits(30)) flow_.next_page();
-    draw_line(book_.canvas(), flow_.take(8), text, style::kHeading, Align::left, 9);
+    draw_line(book_.canvas(), flow_.take(8), text, style::kHeading, Align::left, style::kLeast);
   }
 
   void paragraph(const std::string& text) {
-    const Box page = style::kMargins.inside(book_.print().paper, 1);
-    const TextBlock block(book_.typefaces(), text, style::kBody.at(10.5), page.width, 1.4);
+    const Box page = book_.upright();
+    const TextBlock block(book_.typefaces(), text, style::kBody, page.width);
     block.draw(book_.canvas(), flow_.take(block.height()));
     flow_.skip(5);
   }
 
   void draw_remedy(const std::string& say) {
-    const double width = style::kMargins.inside(book_.print().paper, 1).width;
-    const TextBlock typed(book_.typefaces(), say, style::kStrong.at(11), width * 0.5);
+    const double width = book_.upright().width;
+    const TextBlock typed(book_.typefaces(), say, style::kStrong, width * 0.5);
     const TextBlock meaning(book_.typefaces(), meaning_of(book_.words(), say), style::kBody,
                             width * 0.45);
     const Box row = flow_.take(std::max(typed.height(), meaning.height()) + 2.5);
@@ -98,7 +98,7 @@ class LeftOutSheet {
 
   // As many lines as the page has room for at a time: a list of bars may be longer than a page.
   void draw_kind(const LeftOut& kind) {
-    const double width = style::kMargins.inside(book_.print().paper, 1).width;
+    const double width = book_.upright().width;
     const std::vector<std::string> lines =
         wrap(book_.typefaces(), work_of(kind), style::kStrong, width - kMinutesWidth - 4);
     for (std::size_t at = 0; at < lines.size(); ++at) {
@@ -107,9 +107,10 @@ class LeftOutSheet {
                 Align::left, style::kStrong.size_pt);
       if (at == 0)
         draw_line(book_.canvas(), row.right(kMinutesWidth),
-                  minutes_phrase(book_.words(), kind.minutes), style::kBody, Align::right, 7.5);
+                  minutes_phrase(book_.words(), kind.minutes), style::kBody, Align::right,
+                  style::kLeast);
     }
-    const TextBlock why(book_.typefaces(), say_why(book_.words(), kind.why), style::kSmall.at(9),
+    const TextBlock why(book_.typefaces(), say_why(book_.words(), kind.why), style::kSmall,
                         width - kMinutesWidth - 4);
     const Box row = flow_.take(why.height() + kRowPadding);
     why.draw(book_.canvas(), row);

@@ -73,9 +73,9 @@ class LookAlikesSheet {
     const BarRange bars = group.passages[at];
     const Box head = box.top(kPassageHead);
     const double large = draw_line(canvas, head, bar_range(bars.first, bars.last),
-                                   style::kStandBars, Align::left, 12.75);
+                                   style::kStandBars, Align::left, style::kLeastStand);
     draw_line(canvas, head.without_left(large + 4), where_it_parts(bars, group.forks[at]),
-              style::kBody, Align::left, 7.5);
+              style::kBody, Align::left, style::kLeast);
     draw_labelled_line(canvas, box.without_top(kPassageHead).top(style::kWritingRow),
                        words_.say("look_alikes.goes_on", {{"bar", group.forks[at]}}), style::kBody);
     draw_writing_lines(canvas, box.without_top(kPassageHead + style::kWritingRow), kLines - 1);

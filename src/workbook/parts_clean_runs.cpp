@@ -35,11 +35,12 @@ void draw_bounds(Book& book, const Box& box) {
   Box rest = table.draw_head(book.canvas(), box);
   for (const int runs : kRuns) {
     const std::vector<Box> cells = table.draw_row(book.canvas(), rest);
-    draw_line(book.canvas(), cells[0], std::to_string(runs), style::kStrong, Align::left, 7.5);
+    draw_line(book.canvas(), cells[0], std::to_string(runs), style::kStrong, Align::left,
+              style::kLeast);
     for (int slips = 0; slips <= 1; ++slips)
       draw_line(book.canvas(), cells[slips + 1],
                 words.say("run_tally.percent", {{"percent", percent_at_least(runs, slips)}}),
-                style::kBody, Align::left, 7.5);
+                style::kBody, Align::left, style::kLeast);
     rest = rest.without_top(kTableRow);
   }
 }
@@ -54,22 +55,22 @@ class Curve {
   void draw() {
     Canvas& canvas = book_.canvas();
     const Words& words = book_.words();
-    draw_cell(canvas, box_.top(7), words.say("run_tally.curve"), style::kSmall.at(9));
+    draw_cell(canvas, box_.top(7), words.say("run_tally.curve"), style::kSmall);
     for (const int percent : {0, 50, 100}) {
       const double y = at(0, percent / 100.0).y;
       canvas.line({plot_.x, y}, {plot_.right(), y}, percent == 0 ? style::kRule : style::kHairline);
       draw_line(canvas, {box_.x, y - 2.2, 10.5, 4.4},
                 words.say("run_tally.percent", {{"percent", percent}}), style::kSmall, Align::right,
-                7.5);
+                style::kLeast);
     }
     for (const int runs : {1, 10, 20, 30, 40, 50, 60}) {
       const double x = at(runs, 0).x;
       canvas.line({x, plot_.bottom()}, {x, plot_.bottom() + 1}, style::kRule);
       draw_line(canvas, {x - 3, plot_.bottom() + 1.2, 6, 3.8}, std::to_string(runs), style::kSmall,
-                Align::centre, 7.5);
+                Align::centre, style::kLeast);
     }
     draw_line(canvas, {plot_.x, plot_.bottom() + 5, plot_.width, 4},
-              words.say("run_tally.curve_runs"), style::kSmall, Align::right, 7.5);
+              words.say("run_tally.curve_runs"), style::kSmall, Align::right, style::kLeast);
     draw_bound(0, kSolid);
     draw_bound(1, kDashed);
     const Box legend = plot_.right(plot_.width * 0.62).bottom(plot_.height * 0.48);
@@ -112,7 +113,7 @@ class Curve {
   void draw_legend(const Box& row, const Stroke& stroke, const std::string& text) {
     const double y = row.centre().y;
     book_.canvas().line({row.x, y}, {row.x + 6, y}, stroke);
-    draw_line(book_.canvas(), row.without_left(8), text, style::kSmall, Align::left, 7.5);
+    draw_line(book_.canvas(), row.without_left(8), text, style::kSmall, Align::left, style::kLeast);
   }
 
   // A dot where all the runs that the book asks for are clean.
@@ -126,7 +127,7 @@ class Curve {
                           CircleUse::ornament);
     draw_line(book_.canvas(), row.without_left(8),
               book_.words().say("run_tally.asked", {{"number", asked}}), style::kSmall, Align::left,
-              7.5);
+              style::kLeast);
   }
 
   Book& book_;

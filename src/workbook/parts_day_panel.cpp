@@ -85,7 +85,7 @@ std::string DayPanels::says(const Task& task) {
 
 Strip DayPanels::line_of_text(double height, std::string text, TextStyle style) {
   return {height, [this, text, style](const Box& box) {
-            draw_line(book_.canvas(), task_area(box), text, style, Align::left, 7.5);
+            draw_line(book_.canvas(), task_area(box), text, style, Align::left, style::kLeast);
           }};
 }
 
@@ -97,7 +97,7 @@ Strip DayPanels::break_line() {
             const double y = line.centre().y;
             const double text_at = line.x + 10;
             const double length = draw_line(book_.canvas(), line.without_left(10).without_right(10),
-                                            text, style::kSmall.at(9.5), Align::left, 7.5);
+                                            text, style::kSmall, Align::left, style::kLeast);
             book_.canvas().line({line.x, y}, {text_at - 2, y}, style::kHairline);
             book_.canvas().line({text_at + length + 2, y}, {line.right(), y}, style::kHairline);
           }};
@@ -120,20 +120,20 @@ Strip DayPanels::report_line(const std::string& before) {
             const double line_y = row.bottom() - 1.2;
             const double took_width = columns_.wide() ? 46 : 38;
             const double stop = draw_line(canvas, row.left(row.width * 0.3), before, style::kStrong,
-                                          Align::left, 7.5);
+                                          Align::left, style::kLeast);
             const Box slipped =
                 row.without_right(took_width + 4).without_left(stop > 0 ? stop + 5 : 0);
             const Box took = row.right(took_width);
-            const TextStyle style = style::kSmall.at(9);
+            const TextStyle style = style::kSmall;
             const double slipped_label =
                 draw_line(canvas, slipped.left(slipped.width * 0.5), words.say("panels.slipped"),
-                          style, Align::left, 7.5);
+                          style, Align::left, style::kLeast);
             canvas.line({slipped.x + slipped_label + 2, line_y}, {slipped.right(), line_y},
                         style::kWritingLine);
-            const double took_label =
-                draw_line(canvas, took.left(15), words.say("panels.took"), style, Align::left, 7.5);
+            const double took_label = draw_line(canvas, took.left(15), words.say("panels.took"),
+                                                style, Align::left, style::kLeast);
             const double unit = draw_line(canvas, took.right(12), words.say("panels.took_minutes"),
-                                          style, Align::right, 7.5);
+                                          style, Align::right, style::kLeast);
             canvas.line({took.x + took_label + 2, line_y}, {took.right() - unit - 2, line_y},
                         style::kWritingLine);
           }};
@@ -148,7 +148,7 @@ std::vector<Strip> DayPanels::slim_strips(const Day& day) {
   const std::string note = say_note(words, day.note);
   if (!note.empty()) text = note;
   if (!rest && day.lesson) text.append(" ").append(words.say("panels.lesson_too"));
-  return {line_of_text(7, text, rest ? style::kBody.at(9.5) : style::kBody)};
+  return {line_of_text(7, text, rest ? style::kBody : style::kBody)};
 }
 
 std::vector<Strip> DayPanels::strips(const Day& day) {
@@ -194,23 +194,24 @@ void DayPanels::draw_date(const Box& box, const Day& day, bool continued) {
     draw_line(canvas, rest.top(8.5), weekday_short(words, day.date), style::kTitle, Align::left,
               11);
     rest = rest.without_top(8.5);
-    draw_line(canvas, rest.top(5.5), day_month(words, day.date), style::kBody, Align::left, 7.5);
+    draw_line(canvas, rest.top(5.5), day_month(words, day.date), style::kBody, Align::left,
+              style::kLeast);
     rest = rest.without_top(5.5);
-    draw_line(canvas, rest.top(5), minutes, style::kSmall.at(9), Align::left, 7.5);
-    draw_line(canvas, rest.without_top(5).top(5), lesson, style::kStrong.at(9), Align::left, 7.5);
+    draw_line(canvas, rest.top(5), minutes, style::kSmall, Align::left, style::kLeast);
+    draw_line(canvas, rest.without_top(5).top(5), lesson, style::kNoteStrong, Align::left,
+              style::kLeast);
     return;
   }
   const Box row = box.top(8.5);
-  const double weekday =
-      draw_line(canvas, row.left(row.width * 0.3), weekday_short(words, day.date),
-                style::kTitle.at(18), Align::left, 11);
+  const double weekday = draw_line(canvas, row.left(row.width * 0.3),
+                                   weekday_short(words, day.date), style::kTitle, Align::left, 11);
   const Box after = row.without_left(weekday + 3);
   const double date = draw_line(canvas, after.left(after.width * 0.45), day_month(words, day.date),
-                                style::kBody, Align::left, 7.5);
-  const double taken = draw_line(canvas, after.right(after.width * 0.35), minutes,
-                                 style::kSmall.at(9), Align::right, 7.5);
+                                style::kBody, Align::left, style::kLeast);
+  const double taken = draw_line(canvas, after.right(after.width * 0.35), minutes, style::kSmall,
+                                 Align::right, style::kLeast);
   draw_line(canvas, after.without_left(date + 3).without_right(taken + 3), lesson,
-            style::kStrong.at(9), Align::left, 7.5);
+            style::kNoteStrong, Align::left, style::kLeast);
 }
 
 }  // namespace cahier

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "paper/text_fitting.h"
+
 namespace cahier {
 namespace {
 
@@ -23,12 +25,12 @@ void Flow::open() {
 Box Flow::take(double height) {
   if (!is_open_ || (!fits(height) && !at_top())) open();
   const Box taken = page_.without_top(used_).top(height);
-  used_ += height;
+  used_ = on_grid(used_ + height);
   return taken;
 }
 
 void Flow::skip(double height) {
-  if (!at_top()) used_ += std::clamp(height, 0.0, std::max(0.0, left()));
+  if (!at_top()) used_ = on_grid(used_ + std::clamp(height, 0.0, std::max(0.0, left())));
 }
 
 void Flow::next_page() {

@@ -1,6 +1,7 @@
-// Content set from the top of a page downwards, and on to the next page.
+// Content set from the top of a page downwards on the grid, and on to the next page.
 #pragma once
 
+#include <algorithm>
 #include <functional>
 
 #include "paper/geometry.h"
@@ -20,7 +21,7 @@ class Flow {
   // Whether nothing has been set on the current page yet. True before the first page is open.
   bool at_top() const { return used_ <= 0; }
   // Millimetres left on the current page; 0 before the first page is open.
-  double left() const { return is_open_ ? page_.height - used_ : 0; }
+  double left() const { return is_open_ ? std::max(0.0, page_.height - used_) : 0; }
 
   // The next `height` millimetres, as wide as the page; on a new page when they do not fit on this
   // one. What is higher than a whole page starts at the top of one and sticks out below.

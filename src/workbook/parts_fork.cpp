@@ -27,7 +27,7 @@ void draw_fork(Canvas& canvas, const Box& box, int branches, double pitch, std::
   const double stem_y = box.y + kBranchAt + pitch * (branches - 1) / 2;
   const Point parting{box.x + box.width * 0.48, stem_y};
   draw_line(canvas, {box.x, stem_y - 5, parting.x - box.x - 1.5, 4.4}, stem, style::kSmall,
-            Align::left, 7.5);
+            Align::left, style::kLeast);
   canvas.line({box.x, stem_y}, parting, stroke);
   canvas.circle(parting, 2, {{}, Fill{style::kDark, false}}, CircleUse::ornament);
   for (int branch = 0; branch < branches; ++branch) {

@@ -20,8 +20,8 @@ constexpr double kSignRow = 6;
 constexpr double kSign = 5;  // diameter of a cue start's circle
 constexpr double kForkSign = 3;
 
-const TextStyle kLabel = style::kBody.at(8.5);
-const TextStyle kLabelBar = style::kStrong.at(8.5);
+const TextStyle kLabel = style::kNote;
+const TextStyle kLabelBar = style::kNoteStrong;
 
 bool has_phrases(const PlannedPiece& piece, BarRange line) {
   return std::any_of(piece.piece.sections.begin(), piece.piece.sections.end(),
@@ -48,8 +48,8 @@ void draw_cue_sign(Canvas& canvas, Point top_left, int number) {
     canvas.circle(box.centre(), diameter, {style::kRule, {}}, CircleUse::ornament);
   else
     canvas.rectangle(box, {style::kRule, {}});
-  draw_line(canvas, box.inset(0.5), std::to_string(number), style::kStrong.at(8.5), Align::centre,
-            7.5);
+  draw_line(canvas, box.inset(0.5), std::to_string(number), style::kNoteStrong, Align::centre,
+            style::kLeast);
 }
 
 void draw_fork_sign(Canvas& canvas, Point top_left) {
@@ -206,13 +206,14 @@ void FormLine::draw_above(double y) const {
   for (const Label& label : above_) {
     Box box{label.x, y + (rows_above_ - 1 - label.row) * kLabelRow, label.width, kLabelRow};
     const double bar =
-        draw_line(canvas, box, std::to_string(label.bar), kLabelBar, Align::left, 7.5);
+        draw_line(canvas, box, std::to_string(label.bar), kLabelBar, Align::left, style::kLeast);
     box = box.without_left(bar + 1.2);
     double tempo = 0;
     if (label.tempo) tempo = tempo_width(book_.typefaces(), *label.tempo, kLabel) + 1;
     double text = 0;
     if (!label.text.empty())
-      text = draw_line(canvas, box.without_right(tempo), label.text, kLabel, Align::left, 7.5);
+      text = draw_line(canvas, box.without_right(tempo), label.text, kLabel, Align::left,
+                       style::kLeast);
     if (label.tempo)
       draw_tempo(canvas, box.without_left(text > 0 ? text + 2 : 0), *label.tempo, kLabel);
   }
@@ -249,11 +250,11 @@ void FormLine::draw_chunks(double y) const {
     if (!chunk.bars.overlaps(scale_.bars())) continue;
     const Box box = scale_.over(chunk.bars, y, kChunks).inset(0.35, 0.2);
     book_.canvas().rectangle(box, {style::kHairline, {}});
-    const TextStyle id = style::kBody.at(8.5);
+    const TextStyle id = style::kNote;
     const Box inner = box.inset(0.5, 0);
     if (chunk.bars.first >= scale_.bars().first &&
-        !fit_line(book_.typefaces(), chunk.id, id, inner.width, 7.5).cut)
-      draw_line(book_.canvas(), inner, chunk.id, id, Align::centre, 7.5);
+        !fit_line(book_.typefaces(), chunk.id, id, inner.width, style::kLeast).cut)
+      draw_line(book_.canvas(), inner, chunk.id, id, Align::centre, style::kLeast);
   }
 }
 
@@ -267,7 +268,7 @@ void FormLine::draw_below(double y) const {
     draw_fork_sign(book_.canvas(), {label.x, top});
     draw_line(book_.canvas(),
               {label.x + kForkSign + 0.8, top, label.width - kForkSign - 0.6, kSign}, label.text,
-              kLabel, Align::left, 7.5);
+              kLabel, Align::left, style::kLeast);
   }
 }
 

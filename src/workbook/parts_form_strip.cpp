@@ -47,19 +47,20 @@ void draw_edges(Canvas& canvas, const Box& box, bool begins, bool ends) {
 bool draw_name(Book& book, const PlannedSection& section, const Box& box, bool begins) {
   if (box.width < kLeastName) return false;
   const Box inner = box.inset(kNameEdge, 0);
-  const TextStyle name_style = begins ? style::kStrong : style::kBody.at(9);
-  const Fitted name = fit_line(book.typefaces(), section.name, name_style, inner.width, 7.5);
+  const TextStyle name_style = begins ? style::kStrong : style::kNote;
+  const Fitted name =
+      fit_line(book.typefaces(), section.name, name_style, inner.width, style::kLeast);
   // A few letters of a name say less than none.
   if (name.cut && box.width < kLeastCutName) return false;
-  draw_line(book.canvas(), inner, section.name, name_style, Align::left, 7.5);
+  draw_line(book.canvas(), inner, section.name, name_style, Align::left, style::kLeast);
   if (section.same_as && !name.cut) {
     const std::string as = book.words().say(
         "form_map.as_bars", {{"bars", bar_range(section.same_as->first, section.same_as->last)}});
     const TextStyle as_style = style::kSmall;
     const double room = inner.width - name.width - 2;
-    const Fitted fitted = fit_line(book.typefaces(), as, as_style, room, 7.5);
+    const Fitted fitted = fit_line(book.typefaces(), as, as_style, room, style::kLeast);
     if (room > 0 && !fitted.cut)
-      draw_line(book.canvas(), inner.right(room), as, as_style, Align::right, 7.5);
+      draw_line(book.canvas(), inner.right(room), as, as_style, Align::right, style::kLeast);
   }
   return !name.cut;
 }
@@ -165,7 +166,7 @@ void draw_bar_numbers(Canvas& canvas, const BarScale& scale, double y, double he
     const double room = scale.right() - scale.left(bar);
     if (bar > first && room < widest) break;
     const Box box{scale.left(bar), y, std::max(widest + 0.5, step * scale.bar_width()), height};
-    draw_line(canvas, box, std::to_string(bar), text_style, Align::left, 7.5);
+    draw_line(canvas, box, std::to_string(bar), text_style, Align::left, style::kLeast);
   }
 }
 
@@ -179,9 +180,9 @@ void draw_form_strip(Book& book, const PlannedPiece& piece, const Box& box) {
   const std::string last = std::to_string(whole.last);
   const double last_width = canvas.typefaces().width(last, style::kSmall.face, 8.5) + 0.5;
   draw_line(canvas, first.left(box.width - last_width - 2),
-            std::to_string(std::max(whole.first, 1)), style::kSmall, Align::left, 7.5);
+            std::to_string(std::max(whole.first, 1)), style::kSmall, Align::left, style::kLeast);
   if (whole.last > 1)
-    draw_line(canvas, first.right(last_width), last, style::kSmall, Align::right, 7.5);
+    draw_line(canvas, first.right(last_width), last, style::kSmall, Align::right, style::kLeast);
   draw_section_bands(book, piece, scale, box.y + kNumbers, kBand);
 
   const double chunk_y = box.y + kNumbers + kBand;
@@ -199,7 +200,8 @@ void draw_form_strip(Book& book, const PlannedPiece& piece, const Box& box) {
     const double width = canvas.typefaces().width(number, style::kSmall.face, 8.5) + 0.6;
     if (x < free_from || x + width > box.right()) continue;
     canvas.line({x, chunk_y}, {x, chunk_y + 2.6}, style::kRule);
-    draw_line(canvas, {x, chunk_y + 2.8, width, 4}, number, style::kSmall, Align::left, 7.5);
+    draw_line(canvas, {x, chunk_y + 2.8, width, 4}, number, style::kSmall, Align::left,
+              style::kLeast);
     free_from = x + width + 1;
   }
 }

@@ -52,14 +52,14 @@ void Prose::term(std::string_view label, std::string_view text, double label_wid
 void Prose::tick(std::string_view text, const std::vector<std::string>& notes) {
   constexpr double kIndent = 9;
   const Typefaces& typefaces = book_.typefaces();
-  const TextBlock block(typefaces, text, style::kBody.at(10.5), page_.width - kIndent);
+  const TextBlock block(typefaces, text, style::kBody, page_.width - kIndent);
   need(std::max(block.height(), style::kTick + 0.5));
   const Box box = rest();
   const Point centre{box.x + style::kTick / 2 + 0.2, box.y + style::kTick / 2 + 0.2};
   book_.canvas().circle(centre, style::kTick, {style::kRule, {}}, CircleUse::tick);
   y_ = std::max(block.draw(book_.canvas(), box.without_left(kIndent)), box.y + style::kTick + 0.5);
   for (const std::string& note : notes) {
-    const TextBlock small(typefaces, note, style::kSmall.at(9.5), page_.width - kIndent);
+    const TextBlock small(typefaces, note, style::kSmall, page_.width - kIndent);
     need(small.height());
     y_ = small.draw(book_.canvas(), rest().without_left(kIndent));
   }
@@ -71,7 +71,8 @@ void Prose::writing_line(std::string_view label) {
   need(style::kWritingRow + 1);
   const Box row = rest().top(style::kWritingRow);
   const double width = row.width * kLabel;
-  draw_line(book_.canvas(), row.left(width).bottom(6), label, style::kBody, Align::left, 7.5);
+  draw_line(book_.canvas(), row.left(width).bottom(6), label, style::kBody, Align::left,
+            style::kLeast);
   book_.canvas().line({row.x + width + 2, row.bottom() - 0.5}, {row.right(), row.bottom() - 0.5},
                       style::kWritingLine);
   y_ = row.bottom() + 1;
@@ -81,7 +82,7 @@ void Prose::framed(const std::vector<std::string>& paragraphs) {
   std::vector<TextBlock> blocks;
   double height = 2 * kFrame - 1;
   for (const std::string& text : paragraphs) {
-    const TextStyle text_style = blocks.empty() ? style::kStrong : style::kBody.at(9.5);
+    const TextStyle text_style = blocks.empty() ? style::kStrong : style::kBody;
     blocks.emplace_back(book_.typefaces(), text, text_style, page_.width - 2 * kFrame);
     height += blocks.back().height() + 1;
   }

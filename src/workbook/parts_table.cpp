@@ -9,16 +9,14 @@ namespace cahier {
 namespace {
 
 constexpr double kInset = 1;       // of a cell, at its left and right
-constexpr double kHeadFoot = 1;    // below the words of the head
-constexpr double kLeading = 1.35;  // of baselines, to the type size
-constexpr double kSmallest = 7.5;  // points
+constexpr double kHeadFoot = 1.5;  // below the words of the head
 
 // The largest size at which every word of the head fits in a line.
 double head_size(const Typefaces& typefaces, std::string_view head, double width) {
   double size = style::kSmall.size_pt;
   while (!head.empty()) {
     const auto space = head.find(' ');
-    size = fit_line(typefaces, head.substr(0, space), style::kSmall.at(size), width, kSmallest)
+    size = fit_line(typefaces, head.substr(0, space), style::kSmall.at(size), width, style::kLeast)
                .style.size_pt;
     if (space == std::string_view::npos) break;
     head.remove_prefix(space + 1);
@@ -31,8 +29,8 @@ double least_width(const Typefaces& typefaces, std::string_view head) {
   double widest = 0;
   while (true) {
     const auto space = head.find(' ');
-    widest = std::max(widest,
-                      typefaces.width(head.substr(0, space), style::kSmall.face, kSmallest) + 0.3);
+    widest = std::max(
+        widest, typefaces.width(head.substr(0, space), style::kSmall.face, style::kLeast) + 0.3);
     if (space == std::string_view::npos) return widest + 2 * kInset;
     head.remove_prefix(space + 1);
   }
@@ -75,7 +73,7 @@ Table::Table(const Typefaces& typefaces, std::vector<Column> columns, double wid
   for (std::size_t at = 0; at < columns.size(); ++at) {
     const double room = widths_[at] - 2 * kInset;
     const TextStyle text_style = style::kSmall.at(head_size(typefaces, columns[at].head, room));
-    TextBlock text(typefaces, columns[at].head, text_style, room, kLeading);
+    TextBlock text(typefaces, columns[at].head, text_style, room);
     const double height = text.height();
     heads_.push_back({std::move(text), height});
     head_height_ = std::max(head_height_, height + kHeadFoot);
@@ -107,20 +105,20 @@ void draw_cell(Canvas& canvas, const Box& cell, std::string_view text, const Tex
                Align align) {
   const Typefaces& typefaces = canvas.typefaces();
   const bool one_line = !fit_line(typefaces, text, text_style, cell.width, text_style.size_pt).cut;
-  const double size = std::max(kSmallest, text_style.size_pt - 1.5);
+  const double size = std::max(style::kLeast, text_style.size_pt - 1.5);
   const std::vector<std::string> lines = wrap(typefaces, text, text_style.at(size), cell.width);
   if (one_line || lines.size() < 2) {
-    draw_line(canvas, cell, text, text_style, align, kSmallest);
+    draw_line(canvas, cell, text, text_style, align, style::kLeast);
     return;
   }
-  const double height = std::min(cell.height / 2, millimetres(size * kLeading));
+  const double height = std::min(cell.height / 2, line_pitch(size));
   const Box both = cell.inset(0, (cell.height - 2 * height) / 2);
-  draw_line(canvas, both.top(height), lines[0], text_style.at(size), align, kSmallest);
+  draw_line(canvas, both.top(height), lines[0], text_style.at(size), align, style::kLeast);
   // The second line takes all that is left, and is cut where that is too much.
   std::string_view rest = text;
   rest.remove_prefix(lines[0].size());
   while (rest.starts_with(' ')) rest.remove_prefix(1);
-  draw_line(canvas, both.bottom(height), rest, text_style.at(size), align, kSmallest);
+  draw_line(canvas, both.bottom(height), rest, text_style.at(size), align, style::kLeast);
 }
 
 }  // namespace cahier

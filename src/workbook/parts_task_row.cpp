@@ -23,7 +23,6 @@ constexpr double kMostLabels = 22;
 constexpr double kMostLabelsNarrow = 15;
 constexpr double kMinutes = 14;
 constexpr int kMostTickLines = 8;  // before the circles go on in a further strip
-constexpr double kLeastStandSize = 12.75;
 
 const PlannedPiece& piece_of(const Book& book, const Task& task) {
   return book.plan().pieces[task.piece];
@@ -67,7 +66,7 @@ void draw_bars(const LaidOutTask& laid, const Box& box) {
   Box rest = box.left(laid.columns.bars);
   for (const std::string& bars : laid.bars) {
     draw_line(laid.book.canvas(), rest.top(laid.line), bars, style::kStandBars, Align::left,
-              kLeastStandSize);
+              style::kLeastStand);
     rest = rest.without_top(laid.line);
   }
 }
@@ -78,7 +77,7 @@ Box draw_words(const LaidOutTask& laid, const Box& box) {
   Box rest = box.without_left(laid.columns.bars + kGap).left(laid.columns.words);
   double height = kLine;
   for (const std::string& line : laid.title) {
-    draw_line(canvas, rest.top(height), line, style::kStandText, Align::left, kLeastStandSize);
+    draw_line(canvas, rest.top(height), line, style::kStandText, Align::left, style::kLeastStand);
     rest = rest.without_top(height);
     height = kTitleLine;
   }
@@ -90,7 +89,8 @@ Box draw_words(const LaidOutTask& laid, const Box& box) {
 
 void draw_minutes(const LaidOutTask& laid, const Box& box, Align align) {
   draw_line(laid.book.canvas(), box.top(kLine),
-            minutes_phrase(laid.book.words(), laid.task.minutes), style::kBody, align, 7.5);
+            minutes_phrase(laid.book.words(), laid.task.minutes), style::kBody, align,
+            style::kLeast);
 }
 
 // Below the minutes, on a narrow page below the bars.
@@ -99,7 +99,7 @@ void draw_code(const LaidOutTask& laid, const Box& box) {
   const double lines = kLine + (wide ? 0 : laid.line * static_cast<double>(laid.bars.size() - 1));
   const Box column = wide ? box.right(laid.columns.minutes) : box.left(laid.columns.bars);
   draw_line(laid.book.canvas(), column.without_top(lines).top(kCodeLine), laid.task.id,
-            style::kFine, wide ? Align::right : Align::left, 7);
+            style::kFine, wide ? Align::right : Align::left, style::kLeast);
 }
 
 void draw_tempo_and_minutes(const LaidOutTask& laid, const Box& box, const Box& below_words) {

@@ -7,9 +7,8 @@
 namespace cahier {
 namespace {
 
-constexpr double kLabelGap = 1.5;          // between a label and its first circle
-constexpr double kSmallLabel = 7.5;        // points, of a label that must be broken
-constexpr double kSmallLabelHeight = 3.4;  // millimetres, of one of its lines
+constexpr double kLabelGap = 1.5;   // between a label and its first circle
+constexpr double kLabelLine = 3.4;  // millimetres, of one of its lines
 
 double measured(const Typefaces& typefaces, const std::string& label, const TextStyle& style) {
   return label.empty() ? 0 : typefaces.width(label, style.face, style.size_pt) + 0.5;
@@ -25,9 +24,9 @@ TickRows::TickRows(const Typefaces& typefaces, const std::vector<TickRow>& rows,
     if (measured(typefaces, row.label, line.style) <= label_width) {
       if (!row.label.empty()) line.label = {row.label};
     } else {
-      line.style = style::kBody.at(kSmallLabel);
+      line.style = style::kNote.at(style::kLeast);
       line.label = wrap(typefaces, row.label, line.style, label_width);
-      line.height = std::max(pitch, kSmallLabelHeight * static_cast<double>(line.label.size()));
+      line.height = std::max(pitch, kLabelLine * static_cast<double>(line.label.size()));
     }
     for (int left = row.count; left > 0; left -= circles) {
       line.circles = std::min(left, circles);
@@ -65,7 +64,7 @@ void TickRows::draw(Canvas& canvas, const Box& box, int first, int count) const 
     const double lines_of_label = static_cast<double>(line.label.size());
     Box text = row.left(label_width_);
     if (line.label.size() > 1)
-      text = text.inset(0, (line.height - kSmallLabelHeight * lines_of_label) / 2);
+      text = text.inset(0, (line.height - kLabelLine * lines_of_label) / 2);
     for (std::size_t part = 0; part < line.label.size(); ++part) {
       const double height = text.height / lines_of_label;
       draw_line(canvas, text.top(height).moved(0, height * static_cast<double>(part)),

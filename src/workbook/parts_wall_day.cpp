@@ -149,7 +149,7 @@ Box WallDay::draw_date(Canvas& canvas, const Box& box, const WallSizes& sizes) c
 
 void WallDay::draw(Canvas& canvas, const Box& box, const WallSizes& sizes) const {
   Box rest = draw_date(canvas, box, sizes);
-  draw_line(canvas, rest.top(kSmallLine), heading(day_), style::kBody, Align::left, 7.5);
+  draw_line(canvas, rest.top(kSmallLine), heading(day_), style::kBody, Align::left, style::kLeast);
   rest = rest.without_top(kSmallLine + 1);
   if (day_.tasks.empty()) return;
   const Box tick = box.bottom(kTickBox).right(kTickBox);
@@ -164,7 +164,7 @@ void WallDay::draw(Canvas& canvas, const Box& box, const WallSizes& sizes) const
     const double width = draw_line(canvas, line, fresh.front(), style::kWallBars.at(sizes.type()),
                                    Align::left, kLeastWall);
     draw_line(canvas, line.without_left(width + 2), fresh_label(0), style::kStrong, Align::left,
-              7.5);
+              style::kLeast);
     return draw_paragraph(canvas, above.without_top(sizes.line()), false);
   }
   draw_paragraph(canvas, above.height >= 3 * kSmallLine ? above : rest.without_right(kTickRow),
@@ -175,7 +175,7 @@ Box WallDay::draw_fresh(Canvas& canvas, Box rest, const WallSizes& sizes) const 
   if (fresh_.empty()) return rest;
   for (std::size_t at = 0; at < fresh_.size(); ++at) {
     if (const std::string label = fresh_label(at); !label.empty()) {
-      draw_line(canvas, rest.top(kSmallLine), label, style::kStrong, Align::left, 7.5);
+      draw_line(canvas, rest.top(kSmallLine), label, style::kStrong, Align::left, style::kLeast);
       rest = rest.without_top(kSmallLine);
     }
     for (const std::string& line : fresh_lines(fresh_[at].bars, rest.width)) {
@@ -195,11 +195,11 @@ void WallDay::draw_lines(Canvas& canvas, Box rest, const WallSizes& sizes) const
     const double width =
         draw_line(canvas, line, std::to_string(count.number), wall, Align::left, kLeastWall);
     draw_line(canvas, line.without_left(width + 2), count.noun, style::kBody.at(sizes.noun()),
-              Align::left, 7.5);
+              Align::left, style::kLeast);
     rest = rest.without_top(sizes.line());
     if (count.bars.empty() || sizes.detail() <= 0) continue;
-    draw_line(canvas, rest.top(sizes.detail() - 0.5), count.bars, style::kBody.at(11), Align::left,
-              7.5);
+    draw_line(canvas, rest.top(sizes.detail() - 0.5), count.bars, style::kBody, Align::left,
+              style::kLeast);
     rest = rest.without_top(sizes.detail());
   }
 }
@@ -217,7 +217,7 @@ void WallDay::draw_paragraph(Canvas& canvas, const Box& box, bool with_fresh) co
     texts.push_back(words.say("weeks.some", {{"number", count.number}, {"what", count.noun}}));
   const auto drawn = [&](const std::string& text) {
     for (double size = 11; size >= 7.5; size -= 0.5) {
-      const TextBlock block(book_.typefaces(), text, style::kBody.at(size), box.width, 1.25);
+      const TextBlock block(book_.typefaces(), text, style::kBody.at(size), box.width);
       if (block.height() > box.height) continue;
       block.draw(canvas, box);
       return true;
@@ -232,7 +232,7 @@ void WallDay::draw_paragraph(Canvas& canvas, const Box& box, bool with_fresh) co
         {{"number", fresh_chunks_}, {"what", drill_noun(words, Drill::learn, fresh_chunks_)}});
   if (!drawn(list_text(words, texts)))
     draw_line(canvas, box.top(std::min(kSmallLine, box.height)), list_text(words, texts),
-              style::kBody, Align::left, 7.5);
+              style::kBody, Align::left, style::kLeast);
 }
 
 }  // namespace cahier

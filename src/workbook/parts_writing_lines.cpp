@@ -8,7 +8,6 @@ namespace {
 constexpr double kAboveFoot = 1.2;  // the line, so that the next row's letters stay clear of it
 constexpr double kGap = 1.5;        // between a label and its line
 constexpr double kLabelHeight = 5.4;
-constexpr double kSmallestLabel = 7.5;  // points
 
 }  // namespace
 
@@ -23,7 +22,7 @@ void draw_labelled_line(Canvas& canvas, const Box& row, std::string_view label,
                         const TextStyle& text_style) {
   const Box text = row.left(row.width * 2 / 3).without_bottom(kAboveFoot - 0.6);
   const double used =
-      draw_line(canvas, text.bottom(kLabelHeight), label, text_style, Align::left, kSmallestLabel);
+      draw_line(canvas, text.bottom(kLabelHeight), label, text_style, Align::left, style::kLeast);
   const double y = row.bottom() - kAboveFoot;
   canvas.line({row.x + used + (used > 0 ? kGap : 0), y}, {row.right(), y}, style::kWritingLine);
 }

@@ -62,7 +62,7 @@ class PassSheet {
  public:
   explicit PassSheet(Book& book)
       : book_(book),
-        width_(style::kMargins.inside(book.print().paper, 1).width),
+        width_(book.upright().width),
         table_(book.typefaces(),
                {{book.words().say("passes.kind"), 19},
                 {book.words().say("passes.tempo"), 23},
@@ -92,7 +92,7 @@ class PassSheet {
   }
 
   void paragraph(const std::string& text) {
-    const TextBlock block(book_.typefaces(), text, style::kBody, width_, 1.4);
+    const TextBlock block(book_.typefaces(), text, style::kBody, width_);
     block.draw(book_.canvas(), flow_.take(block.height()));
     flow_.skip(2.5);
   }
@@ -124,7 +124,7 @@ class PassSheet {
   void piece_title(int piece) {
     if (!flow_.fits(9 + kStretchHead + kRow)) flow_.next_page();
     draw_line(book_.canvas(), flow_.take(9).without_top(2.5),
-              book_.plan().pieces[piece].piece.title, style::kStrong, Align::left, 7.5);
+              book_.plan().pieces[piece].piece.title, style::kStrong, Align::left, style::kLeast);
   }
 
   void stretch_head(const PlannedPiece& piece, BarRange bars, bool continued) {
@@ -132,11 +132,11 @@ class PassSheet {
     const Box head = flow_.take(kStretchHead).without_top(1.5);
     const double length =
         draw_line(book_.canvas(), head.left(head.width * 0.4), bar_range(bars.first, bars.last),
-                  style::kStandBars, Align::left, 12.75);
+                  style::kStandBars, Align::left, style::kLeastStand);
     std::string sections = sections_in(words, piece, bars);
     if (continued) sections = words.say("passes.continued", {{"sections", sections}});
-    draw_line(book_.canvas(), head.without_left(length + 5), sections, style::kBody.at(9.5),
-              Align::left, 7.5);
+    draw_line(book_.canvas(), head.without_left(length + 5), sections, style::kBody, Align::left,
+              style::kLeast);
     book_.canvas().line({head.x, head.bottom()}, {head.right(), head.bottom()}, style::kHairline);
   }
 
@@ -171,7 +171,7 @@ class PassSheet {
     if (!flow_.fits(kStretchHead + kSpareRows * kRow)) return;
     const Box head = flow_.take(kStretchHead).without_top(1.5);
     draw_line(book_.canvas(), head, book_.words().say("passes.spare"), style::kStrong, Align::left,
-              7.5);
+              style::kLeast);
     book_.canvas().line({head.x, head.bottom()}, {head.right(), head.bottom()}, style::kHairline);
     for (int spare = 0; spare < kSpareRows; ++spare)
       draw_tick(book_.canvas(), table_.draw_row(book_.canvas(), flow_.take(kRow))[3]);

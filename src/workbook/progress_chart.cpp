@@ -21,7 +21,7 @@ constexpr std::size_t kBoxes = 5;
 constexpr double kBetweenLines = 7;
 
 // The height of a chart line with boxes of this height, and the space below it.
-constexpr double line_height(double box) {
+constexpr double row_height(double box) {
   return kNumbers + kBand + kNames + box * kBoxes + kBetweenLines;
 }
 constexpr Stroke kReturn{0.2, 0.4, 1, 1, false};
@@ -38,10 +38,10 @@ void draw_chunk(Book& book, const Chunk& chunk, const BarScale& scale, double y,
                 double box_height) {
   Canvas& canvas = book.canvas();
   const Box names = scale.over(chunk.bars, y, kNames);
-  const TextStyle small = style::kBody.at(8.5);
+  const TextStyle small = style::kNote;
   if (chunk.bars.first >= scale.bars().first &&
-      !fit_line(book.typefaces(), chunk.id, small, names.width - 0.6, 7.5).cut)
-    draw_line(canvas, names.inset(0.3, 0), chunk.id, small, Align::centre, 7.5);
+      !fit_line(book.typefaces(), chunk.id, small, names.width - 0.6, style::kLeast).cut)
+    draw_line(canvas, names.inset(0.3, 0), chunk.id, small, Align::centre, style::kLeast);
   for (std::size_t at = 0; at < kBoxes; ++at) {
     const Box box =
         scale.over(chunk.bars, y + kNames + box_height * static_cast<double>(at), box_height)
@@ -59,8 +59,8 @@ void draw_return(Book& book, const PlannedSection& section, const BarScale& scal
       book.words().say("progress_chart.coloured_at",
                        {{"bars", bar_range(section.same_as->first, section.same_as->last)}});
   const Box row = box.inset(1.5, 0).top(box_height);
-  if (!fit_line(book.typefaces(), text, style::kSmall, row.width, 7.5).cut)
-    draw_line(book.canvas(), row, text, style::kSmall, Align::left, 7.5);
+  if (!fit_line(book.typefaces(), text, style::kSmall, row.width, style::kLeast).cut)
+    draw_line(book.canvas(), row, text, style::kSmall, Align::left, style::kLeast);
 }
 
 void draw_chart_line(Book& book, const PlannedPiece& piece, const BarScale& scale,
@@ -71,7 +71,7 @@ void draw_chart_line(Book& book, const PlannedPiece& piece, const BarScale& scal
   for (std::size_t at = 0; at < kBoxes; ++at) {
     const Box label{page.x, chunks_y + kNames + box_height * static_cast<double>(at),
                     scale.left(scale.bars().first) - page.x - 2, box_height};
-    draw_line(book.canvas(), label, labels[at], style::kBody.at(9), Align::right, 7.5);
+    draw_line(book.canvas(), label, labels[at], style::kNote, Align::right, style::kLeast);
   }
   for (const Chunk& chunk : piece.chunks)
     if (chunk.bars.overlaps(scale.bars())) draw_chunk(book, chunk, scale, chunks_y, box_height);
@@ -95,7 +95,7 @@ void draw_chart(Book& book, const PlannedPiece& piece, const Labels& labels) {
   const int bars = piece.piece.bars;
   // The fewest bars a line, in eights, that keep the chart on one page; a bar is 4 mm wide or more.
   const int lines_a_page =
-      std::max(1, static_cast<int>((page.bottom() - y + kBetweenLines) / line_height(kLeastBox)));
+      std::max(1, static_cast<int>((page.bottom() - y + kBetweenLines) / row_height(kLeastBox)));
   int most = 16;
   while (most < 32 && most * lines_a_page < bars) most += 8;
   while (most > 8 && room / (most + 0.5) < 4) most -= 8;
@@ -104,9 +104,9 @@ void draw_chart(Book& book, const PlannedPiece& piece, const Labels& labels) {
   const std::vector<BarRange> lines = form_lines(piece, most);
   double box_height = kMostBox;
   while (box_height > kLeastBox &&
-         y + line_height(box_height) * static_cast<double>(lines.size()) > page.bottom())
+         y + row_height(box_height) * static_cast<double>(lines.size()) > page.bottom())
     box_height = std::max(kLeastBox, box_height - 0.3);
-  const double height = line_height(box_height);
+  const double height = row_height(box_height);
   for (const BarRange& line : lines) {
     if (y + height - kBetweenLines > page.bottom()) {
       page = book.open_page(piece.piece.title).inset(0.3, 0);

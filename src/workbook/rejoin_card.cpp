@@ -16,7 +16,6 @@ constexpr double kCardHeight = 148;
 constexpr double kRow = 9;
 constexpr double kLeastRow = 7.6;  // the largest figures still stand clear of the rules
 constexpr double kHead = 29;       // title, date and the heads of the columns
-constexpr Stroke kCut{0.35, 0.2, 0.4, 1.3, false};
 
 // A lapse anywhere in `from` is followed by a jump to `to`; at the end there is nowhere to go.
 struct Rejoin {
@@ -64,35 +63,36 @@ void draw_head(Book& book, const Box& head, const PlannedPiece& piece) {
   const Words& words = book.words();
   Canvas& canvas = book.canvas();
   draw_line(canvas, head.top(7), words.say("rejoin_card.forward"), style::kStandBars, Align::left,
-            12.75);
+            style::kLeastStand);
   draw_line(canvas, head.without_top(7).top(6), piece.piece.title, style::kStrong, Align::left,
             8.5);
   draw_line(canvas, head.without_top(13).top(5.5), full_date(words, book.plan().by), style::kBody,
             Align::left, 8.5);
   const Box labels = head.bottom(7).top(5.5);
   draw_line(canvas, labels.left(38), words.say("rejoin_card.slip_in"), style::kSmall, Align::left,
-            7.5);
+            style::kLeast);
   draw_line(canvas, labels.without_left(42), words.say("rejoin_card.go_to"), style::kSmall,
-            Align::left, 7.5);
+            Align::left, style::kLeast);
   canvas.line({head.x, head.bottom()}, {head.right(), head.bottom()}, style::kRule);
 }
 
 void draw_row(Book& book, const Box& row, const Rejoin& rejoin) {
   Canvas& canvas = book.canvas();
   draw_line(canvas, row.left(32), bar_range(rejoin.from.first, rejoin.from.last), style::kStandText,
-            Align::left, 12.75);
+            Align::left, style::kLeastStand);
   draw_arrow(canvas, {row.x + 39, row.centre().y});
   const Box target = row.without_left(42);
   if (rejoin.to == 0) {
     draw_line(canvas, target, book.words().say("rejoin_card.to_the_end"), style::kStandText,
-              Align::left, 12.75);
+              Align::left, style::kLeastStand);
   } else {
     const bool begins = !rejoin.section.empty();
-    const TextStyle bar_style = begins ? style::kStandBars.at(20) : style::kStandText.at(14);
-    draw_line(canvas, target.left(22), std::to_string(rejoin.to), bar_style, Align::left, 12.75);
+    const TextStyle bar_style = begins ? style::kStandBars : style::kStandText;
+    draw_line(canvas, target.left(22), std::to_string(rejoin.to), bar_style, Align::left,
+              style::kLeastStand);
     if (begins)
       draw_line(canvas, target.without_left(23), rejoin.section, style::kStandText, Align::left,
-                12.75);
+                style::kLeastStand);
   }
   canvas.line({row.x, row.bottom()}, {row.right(), row.bottom()}, style::kHairline);
 }
@@ -115,7 +115,7 @@ void draw_practice(Book& book, const Box& page) {
   const int rows = std::min(8, static_cast<int>((box.height - 12) / style::kWritingRow));
   if (rows < 3) return;
   draw_line(book.canvas(), box.top(6), words.say("rejoin_card.practice"), style::kHeading,
-            Align::left, 9);
+            Align::left, style::kLeast);
   box = box.without_top(6.5);
   const std::vector<double> shares = {2, 3, 3, 1.6};
   const std::vector<std::string> heads = {
@@ -123,7 +123,7 @@ void draw_practice(Book& book, const Box& page) {
       words.say("rejoin_card.went_on_from"), words.say("rejoin_card.went_well")};
   const std::vector<Box> cells = box.top(5).columns_by_share(shares, 4);
   for (std::size_t at = 0; at < heads.size(); ++at)
-    draw_line(book.canvas(), cells[at], heads[at], style::kSmall, Align::left, 7.5);
+    draw_line(book.canvas(), cells[at], heads[at], style::kSmall, Align::left, style::kLeast);
   box = box.without_top(5);
   for (int row = 0; row < rows; ++row) {
     const Box line = box.top(style::kWritingRow);
@@ -155,7 +155,7 @@ void draw_rejoin_card(Book& book) {
       const Box page = book.open_page(which);
       if (card == 0 && book.plan().pieces.size() > 1) book.mark(piece.piece.title);
       const Box frame = Box{page.x, page.y, kCardWidth, kCardHeight}.inset(0.2);
-      book.canvas().rectangle(frame, {kCut, {}});
+      book.canvas().rectangle(frame, {style::kCutLine, {}});
       const Box inner = frame.inset(5, 5);
       draw_head(book, inner.top(kHead - 1), piece);
       Box row = inner.without_top(kHead - 1).top(height);

@@ -86,14 +86,16 @@ class ReportSheet {
               words.say("report.week",
                         {{"week", words.say("panels.week_mark", {{"number", week.number}})},
                          {"dates", date_span(words, week.first(), week.last())}}),
-              style::kStrong, Align::left, 7.5);
+              style::kStrong, Align::left, style::kLeast);
     const Box heads = box.without_top(6.5).without_bottom(1.5);
     const std::vector<Box> columns = cells(heads);
-    const TextStyle style = style::kSmall.at(8);
+    const TextStyle style = style::kSmall;
     draw_line(book_.canvas(), columns[1].around(columns[2]), words.say("report.task"), style,
-              Align::left, 7.5);
-    draw_line(book_.canvas(), columns[4], words.say("report.slips"), style, Align::left, 7.5);
-    draw_line(book_.canvas(), columns[5], words.say("report.minutes"), style, Align::right, 7.5);
+              Align::left, style::kLeast);
+    draw_line(book_.canvas(), columns[4], words.say("report.slips"), style, Align::left,
+              style::kLeast);
+    draw_line(book_.canvas(), columns[5], words.say("report.minutes"), style, Align::right,
+              style::kLeast);
     book_.canvas().line({box.x, box.bottom()}, {box.right(), box.bottom()}, style::kRule);
   }
 
@@ -105,9 +107,9 @@ class ReportSheet {
       draw_line(canvas, columns[0],
                 words.say("report.day", {{"weekday", weekday_short(words, day->date)},
                                          {"day", day_of_month(day->date)}}),
-                style::kStrong.at(9), Align::left, 7.5);
-    draw_line(canvas, columns[1], task.id, style::kBody.at(8.5), Align::left, 7.5);
-    draw_cell(canvas, columns[2], say_task(words, task), style::kBody.at(8.5));
+                style::kNoteStrong, Align::left, style::kLeast);
+    draw_line(canvas, columns[1], task.id, style::kNote, Align::left, style::kLeast);
+    draw_cell(canvas, columns[2], say_task(words, task), style::kNote);
     draw_tick(canvas, columns[3]);
     // Two small uprights mark the fields to write in.
     for (const Box& field : {columns[4], columns[5]})
@@ -119,8 +121,8 @@ class ReportSheet {
     const double height = 6 + writing_lines_height(kCommentLines);
     const Box box = flow_.take(height);
     draw_line(book_.canvas(), box.top(6),
-              book_.words().say("report.comments", {{"number", week.number}}), style::kSmall.at(9),
-              Align::left, 7.5);
+              book_.words().say("report.comments", {{"number", week.number}}), style::kSmall,
+              Align::left, style::kLeast);
     draw_writing_lines(book_.canvas(), box.without_top(4), kCommentLines);
   }
 

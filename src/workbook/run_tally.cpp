@@ -53,8 +53,8 @@ void draw_row(Book& book, const Table& table, const Box& row, std::size_t number
     canvas.circle(cell.centre(), style::kTick, {style::kRule, {}}, CircleUse::tick);
   };
   draw_line(canvas, cells[0].without_right(1), std::to_string(number), style::kStrong, Align::right,
-            7.5);
-  draw_cell(canvas, cells[1], run.planned, style::kBody.at(9.5));
+            style::kLeast);
+  draw_cell(canvas, cells[1], run.planned, style::kBody);
   circle(cells[4]);
   if (run.recorded) circle(cells[7]);
   if (run.listener) circle(cells[8]);

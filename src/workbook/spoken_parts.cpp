@@ -35,11 +35,11 @@ class SpokenParts {
     book_.note_task(task);
     const Box left = block.left(head_width(block));
     draw_line(book_.canvas(), left.top(8), bar_range(task.bars.first, task.bars.last),
-              style::kStandBars, Align::left, 12.75);
+              style::kStandBars, Align::left, style::kLeastStand);
     draw_line(book_.canvas(), left.without_top(8).top(5.5),
               words_.say("spoken_parts.on", {{"weekday", weekday_short(words_, date)},
                                              {"date", day_month(words_, date)}}),
-              style::kBody, Align::left, 7.5);
+              style::kBody, Align::left, style::kLeast);
     if (task.tempo)
       draw_tempo(book_.canvas(), left.without_top(15).top(7), tempo_of(task), style::kStandText);
     draw_steps(block.without_left(left.width + 4), task.steps);
@@ -97,7 +97,7 @@ class SpokenParts {
     draw_line(book_.canvas(), box.top(6),
               words_.say("spoken_parts.step", {{"played", parts_text(words_, step.parts)},
                                                {"spoken", parts_text(words_, step.spoken)}}),
-              style::kBody.at(10.5), Align::left, 7.5);
+              style::kBody, Align::left, style::kLeast);
   }
 
   Book& book_;

@@ -77,7 +77,8 @@ class WeekSheet {
           words.say("weeks.row_goal", {{"week", week_title(words, week, weeks_.size())},
                                        {"iso", iso_week_text(week.first())},
                                        {"goal", goal}});
-      draw_line(book_.canvas(), box.top(kRowGoal - 1), row_goal, style::kStrong, Align::left, 7.5);
+      draw_line(book_.canvas(), box.top(kRowGoal - 1), row_goal, style::kStrong, Align::left,
+                style::kLeast);
       return;
     }
     const TextStyle wall = style::kWallText;
@@ -87,12 +88,12 @@ class WeekSheet {
       return;
     }
     for (double size = 14; size >= 8; size -= 0.5) {
-      const TextBlock block(book_.typefaces(), goal, style::kStrong.at(size), box.width, 1.25);
+      const TextBlock block(book_.typefaces(), goal, style::kStrong.at(size), box.width);
       if (block.height() > kGoal - 1) continue;
       block.draw(book_.canvas(), box.moved(0, -1));
       return;
     }
-    draw_line(book_.canvas(), box.top(kGoal - 2), goal, style::kStrong, Align::left, 7.5);
+    draw_line(book_.canvas(), box.top(kGoal - 2), goal, style::kStrong, Align::left, style::kLeast);
   }
 
   void draw_grid(const std::vector<Box>& columns) {
@@ -117,8 +118,8 @@ class WeekSheet {
         WallDay(book_, *day).draw(book_.canvas(), inside(column), sizes_);
       else
         draw_line(book_.canvas(), inside(column).top(sizes_.line()), outside(date),
-                  date == book_.plan().by ? style::kHeading : style::kSmall.at(10), Align::left,
-                  7.5);
+                  date == book_.plan().by ? style::kHeading : style::kSmall, Align::left,
+                  style::kLeast);
     }
   }
 

@@ -26,7 +26,7 @@ double least_height(const Piece& piece, const StaffMeasures& measures) {
 StaffMeasures fitting_measures(const Book& book, const Piece& piece) {
   constexpr double kHeadAndFoot = 24;
   constexpr double kLeastStaff = 4;
-  const double room = style::kMargins.inside(book.print().paper, 1).height - kHeadAndFoot;
+  const double room = book.upright().height - kHeadAndFoot;
   double height = book.print().staff_height;
   while (height > kLeastStaff && least_height(piece, writing_measures(height)) > room)
     height -= 0.25;
@@ -88,7 +88,7 @@ class WriteOuts {
   }
 
  private:
-  double book_width() const { return style::kMargins.inside(book_.print().paper, 1).width; }
+  double book_width() const { return book_.upright().width; }
 
   Box open() {
     Box page = book_.open_page(right_);
@@ -108,10 +108,10 @@ class WriteOuts {
     const double large =
         draw_line(book_.canvas(), box.left(box.width * 0.4),
                   words_.say("write_outs.bars", {{"bars", bar_range(bars.first, bars.last)}}),
-                  style::kStandBars, Align::left, 12.75);
+                  style::kStandBars, Align::left, style::kLeastStand);
     draw_line(book_.canvas(), box.without_left(large + 5),
               words_.say("write_outs.planned", {{"date", weekday_day_month(words_, date)}}),
-              style::kBody, Align::left, 7.5);
+              style::kBody, Align::left, style::kLeast);
   }
 
   void draw_check(const Box& row) {

@@ -1,6 +1,7 @@
 #include "paper/text_fitting.h"
 
 #include <catch2/catch.hpp>
+#include <cmath>
 
 #include "paper/layout_check.h"
 #include "text/utf8.h"
@@ -145,4 +146,17 @@ TEST_CASE("a line is centred in its box by its capitals, level and turned") {
   CHECK(draw_line(canvas, {40, 80, 60, 10}, "HH", kStyle, Align::right, 8) == Approx(width("HH")));
   CHECK(canvas.pages()[0].texts().at(2).ink.right() == Approx(100).margin(0.5));
   CHECK(joined(faults(canvas, Margins{})) == "");
+}
+
+TEST_CASE("lines of text stand on the grid, apart but as near as they can") {
+  CHECK(on_grid(0) == 0);
+  CHECK(on_grid(1.5) == 1.5);
+  CHECK(on_grid(0.1 + 0.2 + 1.2) == 1.5);  // a sum that comes out a little larger
+  CHECK(on_grid(1.6) == 3);
+  for (double size = 7; size <= 40; size += 0.25) {
+    const double pitch = line_pitch(size);
+    CHECK(pitch >= millimetres(size) * 1.2);
+    CHECK(pitch < millimetres(size) * 1.25 + kGrid);
+    CHECK(std::abs(pitch / kGrid - std::round(pitch / kGrid)) < 1e-9);
+  }
 }
