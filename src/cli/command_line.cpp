@@ -11,11 +11,12 @@ namespace {
 struct Typed {
   std::string piece;
   std::vector<std::string> files;
-  std::string by, from, output, packet = "full", paper = "a4", staff;
+  std::string by, from, output, packet = "full", paper = "a4", staff, punched = "inner";
   std::string minutes, days_off, temper, order, blocks, lesson, new_to_performing, repetitions,
       chunk_bars;
   std::string templates, language = "en", method = "steady";
   bool json = false, why = false, spacing = false, anyway = false;
+  bool large_print = false, booklet = false;
 };
 
 void add_shared(CLI::App& command, Typed& typed) {
@@ -87,6 +88,31 @@ void read_wishes(const Typed& typed, Values& values, Request& request) {
                   "write yes, no or weak");
 }
 
+void read_print(const Typed& typed, Values& values, Request& request) {
+  if (const auto paper = parse_page_size(typed.paper))
+    request.paper = *paper;
+  else
+    values.refuse("--paper", "\"" + typed.paper + "\" is no paper that cahier knows",
+                  "write a4, letter or a5");
+  if (!typed.staff.empty())
+    request.staff_height = values.number("--staff", typed.staff, 6, 20, "millimetres");
+  if (const auto edge = parse_punched_edge(typed.punched))
+    request.punched = *edge;
+  else
+    values.refuse("--punched", "\"" + typed.punched + "\" is no edge that can be punched",
+                  "write inner (for printing on both sides), left or right");
+  request.large_print = typed.large_print;
+  request.booklet = typed.booklet;
+  const std::string small = "needs paper larger than " + typed.paper;
+  if (typed.booklet && request.paper == kA5)
+    values.refuse("--booklet", "a booklet " + small, "write --paper a4 or --paper letter");
+  if (typed.large_print && request.paper == kA5)
+    values.refuse("--large-print", "large print " + small, "write --paper a4 or --paper letter");
+  if (typed.booklet && typed.large_print)
+    values.refuse("--large-print", "large print does not fit on the half pages of a booklet",
+                  "leave out --large-print or --booklet");
+}
+
 Request to_request(const CLI::App& command, const Typed& typed, const TypedLine& line) {
   Diagnostics diagnostics;
   Values values(line, diagnostics);
@@ -112,13 +138,7 @@ Request to_request(const CLI::App& command, const Typed& typed, const TypedLine&
     request.repetitions = values.whole("--repetitions", typed.repetitions, 1, 20, "repetitions");
   if (!typed.chunk_bars.empty())
     request.chunk_bars = values.whole("--chunk-bars", typed.chunk_bars, 1, kMostChunkBars, "bars");
-  if (!typed.staff.empty())
-    request.staff_height = values.number("--staff", typed.staff, 6, 20, "millimetres").value_or(8);
-  if (const auto paper = parse_page_size(typed.paper))
-    request.paper = *paper;
-  else
-    values.refuse("--paper", "\"" + typed.paper + "\" is no paper that cahier knows",
-                  "write a4, letter or a5");
+  read_print(typed, values, request);
   read_wishes(typed, values, request);
   diagnostics.sort_by_place(0);
   if (diagnostics.has_errors()) throw InputError(diagnostics.all());
@@ -140,6 +160,11 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
                     "which sheets: full, student, wall, staves, or your own");
   print->add_option("--paper", typed.paper, "a4, letter or a5");
   print->add_option("--staff", typed.staff, "height of a staff for handwriting, in millimetres");
+  print->add_flag("--large-print", typed.large_print, "everything 1.41 times as large");
+  print->add_flag("--booklet", typed.booklet,
+                  "two pages a side, in the order for folding; print turned on the short edge");
+  print->add_option("--punched", typed.punched,
+                    "inner, left or right: the edge that keeps clear of holes");
   print->add_flag("--anyway", typed.anyway, "print what fits when not everything does");
   print->add_option("-o,--output", typed.output,
                     "where to write; the piece's name and .pdf when not given");

@@ -20,6 +20,22 @@ std::string output_path(const Request& request) {
   return std::filesystem::path(request.files.front()).stem().string() + ".pdf";
 }
 
+Print print_for(const Request& request, const Packet& packet) {
+  Print print = request.booklet       ? booklet_print(request.paper)
+                : request.large_print ? large_print(request.paper, request.punched)
+                                      : usual_print(request.paper, request.punched);
+  // Staves grow with large print, unless their printed height was asked for.
+  if (request.staff_height) print.staff_height = print.laid_out(*request.staff_height);
+  print.teacher = packet.teacher;
+  return print;
+}
+
+std::string_view how_printed(const Print& print) {
+  if (print.booklet) return "printed on both sides, turned on the short edge, and folded";
+  if (print.margins.edge == PunchedEdge::inner) return "printed on both sides";
+  return "printed on one side";
+}
+
 }  // namespace
 
 int print_workbook(const Request& request, const TypedLine& typed, Date today) {
@@ -37,12 +53,13 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
     say_out("\nNothing was written. --anyway prints what fits, and a sheet of what does not.\n");
     return 1;
   }
-  const Print print{request.paper, request.staff_height, packet.teacher};
+  const Print print = print_for(request, packet);
   const std::string path = output_path(request);
   const PrintedBook book = print_book(typefaces, plan, packet, inputs.words, print);
   write_whole(path, book.pdf);
-  say_out(fmt::format("{}: {} pages, {} sheets of paper printed on both sides\n", path, book.pages,
-                      (book.pages + 1) / 2));
+  say_out(fmt::format("{}: {} {}, {} {} of paper {}\n", path, book.pages,
+                      book.pages == 1 ? "page" : "pages", book.sheets,
+                      book.sheets == 1 ? "sheet" : "sheets", how_printed(print)));
   return plan.fits ? 0 : 1;
 }
 

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "cli/typed_line.h"
+#include "paper/margins.h"
 #include "paper/page_size.h"
 #include "piece/wishes.h"
 #include "text/date.h"
@@ -29,7 +30,10 @@ struct Request {
   bool anyway = false;
   std::string packet = "full";
   PageSize paper = kA4;
-  double staff_height = 8;
+  std::optional<double> staff_height;  // millimetres, as printed
+  PunchedEdge punched = PunchedEdge::inner;
+  bool large_print = false;
+  bool booklet = false;
   std::string templates;
   std::string language = "en";
   std::string method = "steady";

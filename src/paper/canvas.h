@@ -17,8 +17,9 @@ namespace cahier {
 // wall at 100 cm. Fine print (page numbers, credits) is read by bringing it near.
 enum class TextRole { desk, stand, wall, fine_print };
 
-// Upwards: turned by 90 degrees, so that the text reads from bottom to top.
-enum class Turn { none, upwards };
+// Upwards: turned by 90 degrees, so that the text reads from bottom to top. Over: by 180, upside
+// down; only what lies on a page that is itself turned stands so.
+enum class Turn { none, upwards, over };
 
 struct TextStyle {
   Face face = Face::sans;
@@ -88,9 +89,9 @@ class Canvas {
   virtual void circle(Point centre, double diameter, const Paint& paint, CircleUse use) = 0;
   virtual void fill(const Outline& outline, const Fill& fill) = 0;
 
-  // An entry in the document's outline that leads to the current page; level 1 is outermost, and
-  // a level is at most one deeper than the entry before.
-  virtual void outline_entry(std::string_view title, int level) = 0;
+  // An entry in the document's outline that leads to a page, counted from 1, which may still have
+  // to be drawn; level 1 is outermost, and a level is at most one deeper than the entry before.
+  virtual void outline_entry(std::string_view title, int level, int page) = 0;
   // A touch on `area` leads to a page, counted from 1, which may still have to be drawn.
   virtual void link(const Box& area, int page) = 0;
   virtual void metadata(const DocumentInfo& info) = 0;

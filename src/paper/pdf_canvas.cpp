@@ -26,6 +26,12 @@ void take_note(HPDF_STATUS number, HPDF_STATUS detail, void* user) {
 
 HPDF_REAL real(double value) { return static_cast<HPDF_REAL>(value); }
 
+// An outline entry and where it is to lead, once that page is there.
+struct PendingEntry {
+  HPDF_Outline entry = nullptr;
+  int target = 1;
+};
+
 struct PendingLink {
   HPDF_Page page = nullptr;
   HPDF_Rect area{};
@@ -51,6 +57,7 @@ struct PdfCanvas::State {
   PenState pen;
   std::array<HPDF_Font, kFaceCount> fonts{};
   std::vector<HPDF_Outline> open_entries;  // the last entry of each level
+  std::vector<PendingEntry> entries;
   std::vector<PendingLink> links;
   bool ended = false;
 
@@ -136,31 +143,37 @@ struct PdfCanvas::State {
     const HPDF_REAL up = real(y(at.y));
     HPDF_Page_BeginText(page());
     HPDF_Page_SetFontAndSize(page(), run_font, real(style.size_pt * run.scale));
-    if (style.turn == Turn::upwards) {
-      HPDF_Page_SetTextMatrix(page(), 0, 1, -1, 0, x, up);
-    } else {
-      HPDF_Page_SetTextMatrix(page(), 1, 0, 0, 1, x, up);
-    }
+    const HPDF_REAL cosine = style.turn == Turn::none ? 1 : style.turn == Turn::over ? -1 : 0;
+    const HPDF_REAL sine = style.turn == Turn::upwards ? 1 : 0;
+    HPDF_Page_SetTextMatrix(page(), cosine, sine, -sine, cosine, x, up);
     HPDF_Page_ShowText(page(), text.c_str());
     HPDF_Page_EndText(page());
     check();
   }
 
-  void resolve_links() {
-    for (const PendingLink& link : links) {
-      if (link.target < 1 || link.target > static_cast<int>(pages.size())) {
-        throw std::logic_error(fmt::format("a link leads to page {}", link.target));
-      }
-      const HPDF_Page target = pages[static_cast<std::size_t>(link.target - 1)];
-      const HPDF_Destination destination = HPDF_Page_CreateDestination(target);
+  HPDF_Destination destination(int target) {
+    if (target < 1 || target > static_cast<int>(pages.size()))
+      throw std::logic_error(fmt::format("a link leads to page {}", target));
+    const HPDF_Destination destination =
+        HPDF_Page_CreateDestination(pages[static_cast<std::size_t>(target - 1)]);
+    check();
+    HPDF_Destination_SetFit(destination);
+    return destination;
+  }
+
+  void resolve_destinations() {
+    for (const PendingEntry& entry : entries) {
+      HPDF_Outline_SetDestination(entry.entry, destination(entry.target));
       check();
-      HPDF_Destination_SetFit(destination);
+    }
+    for (const PendingLink& link : links) {
       const HPDF_Annotation annotation =
-          HPDF_Page_CreateLinkAnnot(link.page, link.area, destination);
+          HPDF_Page_CreateLinkAnnot(link.page, link.area, destination(link.target));
       check();
       HPDF_LinkAnnot_SetBorderStyle(annotation, 0, 0, 0);
       check();
     }
+    entries.clear();
     links.clear();
   }
 };
@@ -204,7 +217,7 @@ void PdfCanvas::text(Point baseline, std::string_view text, const TextStyle& sty
   for (const TextRun& run : runs) {
     state_->draw_run(run, at, style, typefaces());
     const double advance = typefaces().width(run.text, run.face, style.size_pt * run.scale);
-    (style.turn == Turn::upwards ? at.y : at.x) += style.turn == Turn::upwards ? -advance : advance;
+    (style.turn == Turn::upwards ? at.y : at.x) += style.turn == Turn::none ? advance : -advance;
   }
 }
 
@@ -257,8 +270,7 @@ void PdfCanvas::fill(const Outline& outline, const Fill& fill) {
   state_->paint_path({std::nullopt, fill});
 }
 
-void PdfCanvas::outline_entry(std::string_view title, int level) {
-  const HPDF_Page page = state_->page();
+void PdfCanvas::outline_entry(std::string_view title, int level, int page) {
   auto& open = state_->open_entries;
   if (level < 1 || level > static_cast<int>(open.size()) + 1) {
     throw std::logic_error(fmt::format("an outline entry of level {} without its parent", level));
@@ -268,10 +280,7 @@ void PdfCanvas::outline_entry(std::string_view title, int level) {
       HPDF_CreateOutline(state_->document, open.empty() ? nullptr : open.back(),
                          std::string(title).c_str(), HPDF_GetEncoder(state_->document, "UTF-8"));
   state_->check();
-  const HPDF_Destination destination = HPDF_Page_CreateDestination(page);
-  state_->check();
-  HPDF_Destination_SetFit(destination);
-  HPDF_Outline_SetDestination(entry, destination);
+  state_->entries.push_back({entry, page});
   HPDF_SetPageMode(state_->document, HPDF_PAGE_MODE_USE_OUTLINE);
   state_->check();
   open.push_back(entry);
@@ -300,7 +309,7 @@ void PdfCanvas::metadata(const DocumentInfo& info) {
 
 std::string PdfCanvas::bytes() {
   state_->page();
-  state_->resolve_links();
+  state_->resolve_destinations();
   HPDF_SaveToStream(state_->document);
   state_->check();
   std::string result(HPDF_GetStreamSize(state_->document), '\0');

@@ -10,6 +10,8 @@ namespace {
 // What ink that starts at (0, 0) covers once it stands on the page.
 Box placed(const Box& ink, Point baseline, Turn turn) {
   if (turn == Turn::none) return ink.moved(baseline.x, baseline.y);
+  if (turn == Turn::over)
+    return {baseline.x - ink.right(), baseline.y - ink.bottom(), ink.width, ink.height};
   return {baseline.x + ink.y, baseline.y - ink.right(), ink.height, ink.width};
 }
 
@@ -93,9 +95,8 @@ void RecordingCanvas::fill(const Outline& outline, const Fill& fill) {
   keep(DrawnOutline{outline, fill});
 }
 
-void RecordingCanvas::outline_entry(std::string_view title, int level) {
-  if (pages_.empty()) throw std::logic_error("an outline entry before the first page");
-  outline_entries_.push_back({std::string(title), level, page_count()});
+void RecordingCanvas::outline_entry(std::string_view title, int level, int page) {
+  outline_entries_.push_back({std::string(title), level, page});
 }
 
 void RecordingCanvas::link(const Box& area, int page) { keep(DrawnLink{area, page}); }

@@ -79,7 +79,7 @@ class RecordingCanvas : public Canvas {
   void rectangle(const Box& box, const Paint& paint) override;
   void circle(Point centre, double diameter, const Paint& paint, CircleUse use) override;
   void fill(const Outline& outline, const Fill& fill) override;
-  void outline_entry(std::string_view title, int level) override;
+  void outline_entry(std::string_view title, int level, int page) override;
   void link(const Box& area, int page) override;
   void metadata(const DocumentInfo& info) override { info_ = info; }
 

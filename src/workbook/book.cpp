@@ -37,11 +37,11 @@ void Book::open_sheet(std::string_view name, std::string_view title) {
 
 void Book::begin(PageSize size) {
   canvas_.begin_page(size);
-  if (sheet_begins_) canvas_.outline_entry(sheet_title_, 1);
+  if (sheet_begins_) canvas_.outline_entry(sheet_title_, 1, page());
   sheet_begins_ = false;
 }
 
-void Book::mark(std::string_view title) { canvas_.outline_entry(title, 2); }
+void Book::mark(std::string_view title) { canvas_.outline_entry(title, 2, page()); }
 
 Box Book::open_bare_page() {
   begin(print_.paper);

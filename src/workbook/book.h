@@ -8,17 +8,9 @@
 #include "paper/canvas.h"
 #include "plan/plan.h"
 #include "text/words.h"
-#include "workbook/style.h"
+#include "workbook/print.h"
 
 namespace cahier {
-
-// How it is to be printed.
-struct Print {
-  PageSize paper = kA4;
-  double staff_height = 8;  // millimetres, for writing by hand
-  bool teacher = false;     // with the teacher's lines and sign-off
-  Margins margins = style::kMargins;
-};
 
 // Where sheets and days stand; found by drawing the book once on a recording canvas.
 struct Contents {

@@ -97,6 +97,12 @@ std::string composers(const Plan& plan, const Words& words) {
   return names.empty() ? std::string() : list_text(words, names);
 }
 
+// How the paper is counted.
+std::string_view paper_words(const Print& print) {
+  if (print.booklet) return "cover.paper_folded";
+  return print.margins.edge == PunchedEdge::inner ? "cover.paper" : "cover.paper_one_side";
+}
+
 class Cover {
  public:
   explicit Cover(Book& book)
@@ -255,20 +261,20 @@ class Cover {
   }
 
   void draw_foot() {
-    constexpr double kCheckLength = 100;
+    const double length = book_.print().laid_out(100);
     const Box foot = page_.bottom(kFootRoom - 2).inset(0.3, 0);
     const double y = foot.y + 4;
     const Stroke stroke{0.3, style::kDark, 0, 0, false};
-    canvas().line({foot.x, y}, {foot.x + kCheckLength, y}, stroke);
-    for (const double x : {foot.x, foot.x + kCheckLength})
+    canvas().line({foot.x, y}, {foot.x + length, y}, stroke);
+    for (const double x : {foot.x, foot.x + length})
       canvas().line({x, y - 1.8}, {x, y + 1.8}, stroke);
     draw_line(canvas(), Box{foot.x, y + 2, foot.width, 4.5}, words_.say("cover.scale"),
               style::kSmall, Align::left, style::kLeast);
     if (book_.pages() > 0) {
-      const int sheets = (book_.pages() + 1) / 2;
+      const int sheets = book_.print().sheets_of_paper(book_.pages());
       draw_line(canvas(), Box{foot.x, y + 6.5, foot.width, 4.5},
-                words_.count("cover.paper", sheets, {{"pages", book_.pages()}}), style::kSmall,
-                Align::left, style::kLeast);
+                words_.count(paper_words(book_.print()), sheets, {{"pages", book_.pages()}}),
+                style::kSmall, Align::left, style::kLeast);
     }
   }
 

@@ -1,6 +1,11 @@
 #include "workbook/workbook.h"
 
+#include <map>
+#include <optional>
+
+#include "paper/booklet.h"
 #include "paper/pdf_canvas.h"
+#include "paper/placement.h"
 #include "text/phrasing.h"
 
 namespace cahier {
@@ -15,20 +20,64 @@ Contents draw_workbook(Canvas& canvas, const Plan& plan, const Packet& packet, c
   return book.contents();
 }
 
+namespace {
+
+void put_pages(Canvas& paper, const RecordingCanvas& drawn, double magnification) {
+  const auto same_page = [](int page) { return page; };
+  for (const DrawnPage& page : drawn.pages()) {
+    paper.begin_page({page.size.width * magnification, page.size.height * magnification});
+    draw_placed(paper, page, {magnification, false, {}}, same_page);
+  }
+  for (const DrawnOutlineEntry& entry : drawn.outline_entries())
+    paper.outline_entry(entry.title, entry.level, entry.page);
+}
+
+void put_booklet(Canvas& paper, const RecordingCanvas& drawn, PageSize page_size) {
+  const std::vector<BookletSide> sides = booklet_sides(drawn.page_count());
+  std::map<int, int> side_of;
+  for (std::size_t at = 0; at < sides.size(); ++at)
+    for (const int page : {sides[at].left, sides[at].right})
+      side_of[page] = static_cast<int>(at) + 1;
+  const auto to_side = [&](int page) { return side_of.at(page); };
+  for (const BookletSide& side : sides) {
+    paper.begin_page({2 * page_size.width, page_size.height});
+    for (const int half : {0, 1}) {
+      const int number = half == 0 ? side.left : side.right;
+      if (number == 0) continue;
+      const DrawnPage& page = drawn.pages()[static_cast<std::size_t>(number - 1)];
+      const bool sideways = page.size.width > page.size.height;
+      draw_placed(paper, page, {1, sideways, {half * page_size.width, 0}}, to_side);
+    }
+  }
+  for (const DrawnOutlineEntry& entry : drawn.outline_entries())
+    paper.outline_entry(entry.title, entry.level, to_side(entry.page));
+}
+
+}  // namespace
+
+void put_on_paper(const RecordingCanvas& drawn, const Print& print, Canvas& paper) {
+  paper.metadata(drawn.info());
+  if (print.booklet)
+    put_booklet(paper, drawn, print.paper);
+  else
+    put_pages(paper, drawn, print.magnification);
+}
+
 PrintedBook print_book(const Typefaces& typefaces, const Plan& plan, const Packet& packet,
                        const Words& words, const Print& print) {
   // Page numbers in the text hardly move anything, but they may: draw until they stand still.
   Contents contents;
+  std::optional<RecordingCanvas> drawn;
   for (int round = 0; round < 3; ++round) {
-    RecordingCanvas recording(typefaces);
-    Contents found = draw_workbook(recording, plan, packet, words, print, contents);
+    drawn.emplace(typefaces);
+    Contents found = draw_workbook(*drawn, plan, packet, words, print, contents);
     const bool settled = found == contents;
     contents = std::move(found);
     if (settled) break;
   }
   PdfCanvas pdf(typefaces);
-  draw_workbook(pdf, plan, packet, words, print, contents);
-  return {pdf.bytes(), contents.pages};
+  put_on_paper(*drawn, print, pdf);
+  return {pdf.bytes(), contents.pages, print.sheets_of_paper(contents.pages)};
 }
 
 }  // namespace cahier

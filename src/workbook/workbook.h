@@ -13,13 +13,19 @@ namespace cahier {
 Contents draw_workbook(Canvas& canvas, const Plan& plan, const Packet& packet, const Words& words,
                        const Print& print, const Contents& known);
 
-// The whole PDF file, and how many pages it has.
+// Puts the pages of a drawn book onto paper: magnified, or two beside one another in the order for
+// folding. Outline and links lead to where the pages have come.
+void put_on_paper(const RecordingCanvas& drawn, const Print& print, Canvas& paper);
+
+// The whole PDF file, how many pages the book has, and how many sheets of paper they take.
 struct PrintedBook {
   std::string pdf;
   int pages = 0;
+  int sheets = 0;
 };
 
-// The book is drawn on a recording canvas first, to learn its page numbers.
+// The book is drawn on a recording canvas until its page numbers stand still; from there its pages
+// come onto paper as the print wants it.
 PrintedBook print_book(const Typefaces& typefaces, const Plan& plan, const Packet& packet,
                        const Words& words, const Print& print);
 

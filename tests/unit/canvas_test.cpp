@@ -39,12 +39,11 @@ TEST_CASE("boxes divide evenly and keep their gaps") {
 TEST_CASE("a recording keeps pages, texts, ink and outline in the order they came") {
   RecordingCanvas canvas(typefaces());
   CHECK_THROWS_AS(canvas.line({0, 0}, {1, 1}, {}), std::logic_error);
-  CHECK_THROWS_AS(canvas.outline_entry("early", 1), std::logic_error);
   CHECK_THROWS_AS(canvas.page_size(), std::logic_error);
   canvas.begin_page(kA4);
   canvas.text({20, 30}, "Hx", {Face::sans, 72}, {20, 0, 100, 100});
   canvas.begin_page(kA5);
-  canvas.outline_entry("second", 1);
+  canvas.outline_entry("second", 1, 2);
   TextStyle upwards{Face::sans, 72};
   upwards.turn = Turn::upwards;
   canvas.text({50, 90}, "Hx", upwards, {0, 0, 100, 100});

@@ -57,8 +57,8 @@ std::string sample() {
   PdfCanvas canvas(typefaces());
   canvas.metadata({"Lantern Study ♭ – Dvořák", "Nobody №1", "A workbook", "en"});
   canvas.begin_page(kA4);
-  canvas.outline_entry("Cover", 1);
-  canvas.outline_entry("Étude in E♭", 2);
+  canvas.outline_entry("Cover", 1, 1);
+  canvas.outline_entry("Étude in E♭", 2, 3);
   canvas.text({30, 30}, "Dvořák “quoted” – E♭ major №3", {Face::serif, 14}, kPage);
   TextStyle upwards{Face::sans_bold, 10};
   upwards.turn = Turn::upwards;
@@ -69,7 +69,7 @@ std::string sample() {
   canvas.begin_page(kA5.landscape());
   canvas.rectangle({20, 20, 50, 30}, {Stroke{}, {}});
   canvas.begin_page(kLetter);
-  canvas.outline_entry("Staves", 1);
+  canvas.outline_entry("Staves", 1, 3);
   draw_system(canvas, {20, 20, 180, 40}, StaffSystem{}, StaffMeasures{});
   return canvas.bytes();
 }
@@ -162,7 +162,7 @@ TEST_CASE("the outline and the links lead to their pages") {
   CHECK_THAT(plain, Catch::Contains("/Subtype /Link"));
   PdfCanvas canvas(typefaces());
   canvas.begin_page(kA4);
-  CHECK_THROWS_AS(canvas.outline_entry("orphan", 2), std::logic_error);
+  CHECK_THROWS_AS(canvas.outline_entry("orphan", 2, 1), std::logic_error);
   canvas.link({10, 10, 10, 10}, 2);
   CHECK_THROWS_AS(canvas.bytes(), std::logic_error);
 }

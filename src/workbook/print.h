@@ -1,0 +1,33 @@
+// How a workbook is to be printed: on what page its sheets are laid out, and how these pages come
+// onto paper.
+#pragma once
+
+#include "paper/page_size.h"
+#include "workbook/style.h"
+
+namespace cahier {
+
+struct Print {
+  PageSize paper = kA4;     // a page as it is laid out
+  double staff_height = 8;  // millimetres, for writing by hand, as it is laid out
+  bool teacher = false;     // with the teacher's lines and sign-off
+  Margins margins = style::kMargins;
+  double magnification = 1;  // of a page laid out, to the page printed
+  bool booklet = false;      // two pages beside one another, to be folded
+
+  // Of a length on the printed page, where it is laid out.
+  double laid_out(double printed_millimetres) const { return printed_millimetres / magnification; }
+  // The sheets of paper that so many pages take.
+  int sheets_of_paper(int pages) const;
+};
+
+// A page laid out is a page printed. `paper` is upright in all three.
+Print usual_print(PageSize paper, PunchedEdge edge);
+
+// Everything 1.41 times as large: body type of 14 points. An A4 page holds what an A5 page held.
+Print large_print(PageSize paper, PunchedEdge edge);
+
+// Pages half as large as `paper`, without holes.
+Print booklet_print(PageSize paper);
+
+}  // namespace cahier
