@@ -11,6 +11,10 @@ constexpr double kHeadHeight = 9;  // the running head with its rule
 constexpr double kHeadGap = 4.5;
 constexpr double kFootHeight = 6;
 
+Box between_head_and_foot(const Box& inside) {
+  return inside.without_top(kHeadHeight + kHeadGap).without_bottom(kFootHeight + 2);
+}
+
 std::string title_of(const Plan& plan, const Words& words) {
   if (!plan.programme.empty()) return plan.programme;
   std::vector<std::string> titles;
@@ -76,8 +80,10 @@ Box Book::draw_head_and_foot(Box inside, std::string_view right) {
       style::kFine, Align::left, style::kLeast);
   draw_line(canvas_, foot.right(18), std::to_string(page()), style::kFine, Align::right,
             style::kLeast);
-  return inside.without_top(kHeadHeight + kHeadGap).without_bottom(kFootHeight + 2);
+  return between_head_and_foot(inside);
 }
+
+Box Book::content() const { return between_head_and_foot(upright()); }
 
 int Book::page_of(std::string_view sheet) const {
   const auto found = known_.sheets.find(sheet);

@@ -34,12 +34,17 @@ class Book {
   const Print& print() const { return print_; }
   // What every upright page holds between its margins, head and foot included.
   Box upright() const { return print_.margins.inside(print_.paper, 1); }
+  // The same between head and foot: what open_page returns on an odd page.
+  Box content() const;
   // The piece's title, or the titles of a programme.
   const std::string& title() const { return title_; }
 
   // Starts a sheet: its pages follow. `name` is the packet's name for it ("day panels"), `title`
   // what stands in the PDF outline and at the head of its pages.
   void open_sheet(std::string_view name, std::string_view title);
+
+  // The sheet goes on under another name at the head of its pages.
+  void rename_sheet(std::string_view title) { sheet_title_ = title; }
 
   // A second-level entry of the PDF outline for the current page ("Week 3").
   void mark(std::string_view title);

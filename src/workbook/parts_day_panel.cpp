@@ -9,12 +9,16 @@
 namespace cahier {
 namespace {
 
-constexpr double kDateWidth = 27;     // of the date's column, with its gap
+constexpr double kDateWidth = 26;     // of the date's column, with its gap
 constexpr double kLeastBeside = 150;  // narrower pages have the date above the tasks
-constexpr double kBetween = 3.2;      // between tasks
+constexpr double kBetween = kGrid;    // between tasks
 constexpr double kNoteIndent = 4;     // behind the bar beside a note
-constexpr int kTimesToldToStop = 4;   // at length, on days with something new
-constexpr int kFirstTimes = 2;        // how often a drill is explained
+constexpr double kWeekdayLine = 7.5;
+constexpr double kDateLine = 4.5;
+constexpr double kSmallLine = 4.5;
+constexpr double kDateAbove = 9;     // where weekday and date stand above the tasks
+constexpr int kTimesToldToStop = 4;  // at length, on days with something new
+constexpr int kFirstTimes = 2;       // how often a drill is explained
 
 }  // namespace
 
@@ -45,42 +49,20 @@ int DayPanels::page_for(const Task& task) const {
   }
 }
 
-std::string DayPanels::page_sentence(const Task& task) const {
-  const int page = page_for(task);
-  if (page == 0) return {};
-  const Words& words = book_.words();
-  switch (task.drill) {
-    case Drill::cue_starts:
-      return words.say("panels.dice_page", {{"page", page}});
-    case Drill::run_through:
-      return words.say("panels.tally_page", {{"page", page}});
-    case Drill::write_out:
-      return words.say("panels.staves_page", {{"page", page}});
-    case Drill::spoken_part:
-      return words.say("panels.spoken_page", {{"page", page}});
-    default:
-      return words.say("panels.passes_page", {{"page", page}});
-  }
-}
-
-std::string DayPanels::says(const Task& task) {
+TaskRemarks DayPanels::remarks(const Task& task) {
   const Words& words = book_.words();
   const PlannedPiece& piece = book_.plan().pieces[task.piece];
-  std::string text;
-  if (met_[task.drill]++ < kFirstTimes) {
-    text = drill_meaning(words, task);
-  } else if (task.drill == Drill::learn && !task.chunks.empty()) {
-    const Chunk& chunk = piece.chunks[task.chunks.front()];
-    text = words.say("panels.new_chunk",
-                     {{"chunk", chunk.id}, {"section", piece.sections[chunk.section].name}});
-  } else {
-    text = say_reason(words, task);
-  }
-  const std::string page = page_sentence(task);
-  if (!page.empty()) text += (text.empty() ? "" : "\n") + page;
+  TaskRemarks remarks;
+  remarks.leads_to = page_for(task);
+  if (remarks.leads_to > 0)
+    remarks.beside = words.say("panels.on_page", {{"page", remarks.leads_to}});
+  else if (task.drill == Drill::learn && !task.chunks.empty())
+    remarks.beside = piece.chunks[task.chunks.front()].id;
+  if (met_[task.drill]++ < kFirstTimes) remarks.below = drill_meaning(words, task);
   if (task.drill == Drill::learn)
-    for (const std::string& mark : marks_in(words, piece, task.bars)) text += "\n" + mark;
-  return text;
+    for (const std::string& mark : marks_in(words, piece, task.bars))
+      remarks.below += (remarks.below.empty() ? "" : "\n") + mark;
+  return remarks;
 }
 
 Strip DayPanels::line_of_text(double height, std::string text, TextStyle style) {
@@ -162,7 +144,7 @@ std::vector<Strip> DayPanels::strips(const Day& day) {
     if (book_.plan().pieces.size() > 1 && (at == 0 || task.piece != day.tasks[at - 1].piece))
       strips.push_back(
           line_of_text(6, book_.plan().pieces[task.piece].piece.title, style::kStrong));
-    for (Strip& strip : task_strips(book_, columns_, task, says(task), page_for(task))) {
+    for (Strip& strip : task_strips(book_, columns_, task, remarks(task))) {
       const double inset = date_width_;
       strips.push_back({strip.height, [inset, draw = std::move(strip.draw)](const Box& box) {
                           draw(box.without_left(inset));
@@ -179,7 +161,10 @@ std::vector<Strip> DayPanels::strips(const Day& day) {
   return strips;
 }
 
-double DayPanels::date_height() const { return date_beside() ? 24 : 10; }
+double DayPanels::date_height(const Day& day) const {
+  if (!date_beside()) return kDateAbove;
+  return kWeekdayLine + kDateLine + kSmallLine + (day.lesson ? kSmallLine : 0);
+}
 
 void DayPanels::draw_date(const Box& box, const Day& day, bool continued) {
   Canvas& canvas = book_.canvas();
@@ -191,18 +176,18 @@ void DayPanels::draw_date(const Box& box, const Day& day, bool continued) {
   const std::string lesson = day.lesson ? words.say("panels.lesson") : "";
   if (date_beside()) {
     Box rest = box.left(date_width_ - 2);
-    draw_line(canvas, rest.top(8.5), weekday_short(words, day.date), style::kTitle, Align::left,
-              11);
-    rest = rest.without_top(8.5);
-    draw_line(canvas, rest.top(5.5), day_month(words, day.date), style::kBody, Align::left,
+    draw_line(canvas, rest.top(kWeekdayLine), weekday_short(words, day.date), style::kTitle,
+              Align::left, 11);
+    rest = rest.without_top(kWeekdayLine);
+    draw_line(canvas, rest.top(kDateLine), day_month(words, day.date), style::kBody, Align::left,
               style::kLeast);
-    rest = rest.without_top(5.5);
-    draw_line(canvas, rest.top(5), minutes, style::kSmall, Align::left, style::kLeast);
-    draw_line(canvas, rest.without_top(5).top(5), lesson, style::kNoteStrong, Align::left,
-              style::kLeast);
+    rest = rest.without_top(kDateLine);
+    draw_line(canvas, rest.top(kSmallLine), minutes, style::kSmall, Align::left, style::kLeast);
+    draw_line(canvas, rest.without_top(kSmallLine).top(kSmallLine), lesson, style::kNoteStrong,
+              Align::left, style::kLeast);
     return;
   }
-  const Box row = box.top(8.5);
+  const Box row = box.top(kWeekdayLine);
   const double weekday = draw_line(canvas, row.left(row.width * 0.3),
                                    weekday_short(words, day.date), style::kTitle, Align::left, 11);
   const Box after = row.without_left(weekday + 3);

@@ -23,14 +23,13 @@ class DayPanels {
   static bool is_slim(const Day& day) { return day.tasks.empty(); }
 
   // The height of the date above the strips, or beside them from the first one down.
-  double date_height() const;
+  double date_height(const Day& day) const;
   bool date_beside() const { return date_width_ > 0; }
   void draw_date(const Box& box, const Day& day, bool continued);
 
  private:
-  std::string says(const Task& task);
+  TaskRemarks remarks(const Task& task);
   int page_for(const Task& task) const;
-  std::string page_sentence(const Task& task) const;
   Strip line_of_text(double height, std::string text, TextStyle style);
   Strip break_line();
   Strip note_strip(const std::string& text);

@@ -12,16 +12,17 @@ namespace cahier {
 namespace {
 
 constexpr int kCirclesInLine = 5;
-constexpr double kGap = 3;          // between columns
-constexpr double kTempoGap = 2;     // more of it in front of the tempo
-constexpr double kLine = 7;         // height of a line of bars
-constexpr double kTitleLine = 5.6;  // of further lines of the drill's name
-constexpr double kCodeLine = 3.4;
-constexpr double kLeastWide = 140;  // narrower, tempo and minutes go below the drill's words
+constexpr double kGap = 3;             // between columns
+constexpr double kTempoGap = 2;        // more of it in front of the tempo
+constexpr double kLine = style::kRow;  // height of a line of bars, of a drill's name
+constexpr double kSmallLine = 3 * kGrid;
+constexpr double kCodeLine = 2 * kGrid;  // where the code stands below the bars
+constexpr double kLeastWide = 140;       // narrower, tempo and minutes go below the drill's words
 constexpr double kMostBars = 34;
 constexpr double kMostLabels = 22;
 constexpr double kMostLabelsNarrow = 15;
 constexpr double kMinutes = 14;
+constexpr double kCode = 12;
 constexpr int kMostTickLines = 8;  // before the circles go on in a further strip
 
 const PlannedPiece& piece_of(const Book& book, const Task& task) {
@@ -39,25 +40,28 @@ struct LaidOutTask {
   const Task& task;
   std::vector<std::string> bars;
   std::vector<std::string> title;
-  TextBlock says;
-  TickRows ticks;
-  double line = kLine;  // pitch of bars and circles
+  double title_width = 0;
+  std::string beside;
+  bool beside_inline = false;  // else on a line of its own below the title
   int leads_to = 0;
+  TextBlock below;
+  TickRows ticks;
 
-  // Of tempo, minutes and code below the words.
-  double below_height() const {
+  double below_at() const {
+    const double beside_line = beside.empty() || beside_inline ? 0 : kSmallLine;
+    return kLine * static_cast<double>(title.size()) + beside_line;
+  }
+  // Of tempo and minutes below the words.
+  double narrow_height() const {
     if (columns.wide()) return 0;
     return kLine + (columns.stacked && task.tempo ? kLine : 0);
   }
-  double words_height() const {
-    const double titles = kLine + kTitleLine * static_cast<double>(title.size() - 1);
-    return titles + says.height() + below_height();
-  }
+  double words_height() const { return below_at() + below.height() + narrow_height(); }
+  double bars_height() const { return kLine * static_cast<double>(bars.size()); }
   int first_ticks() const { return std::min(kMostTickLines, ticks.line_count()); }
   double first_height() const {
-    const double bars_height = line * static_cast<double>(bars.size());
-    const double code = columns.wide() ? kLine + kCodeLine : bars_height + kCodeLine;
-    return std::max({words_height(), ticks.height(0, first_ticks()), bars_height, code});
+    const double code = columns.wide() ? 0 : bars_height() + kCodeLine;
+    return on_grid(std::max({words_height(), ticks.height(0, first_ticks()), bars_height(), code}));
   }
   double ticks_at() const { return columns.bars + columns.words + 2 * kGap; }
 };
@@ -65,41 +69,44 @@ struct LaidOutTask {
 void draw_bars(const LaidOutTask& laid, const Box& box) {
   Box rest = box.left(laid.columns.bars);
   for (const std::string& bars : laid.bars) {
-    draw_line(laid.book.canvas(), rest.top(laid.line), bars, style::kStandBars, Align::left,
+    draw_line(laid.book.canvas(), rest.top(kLine), bars, style::kStandBars, Align::left,
               style::kLeastStand);
-    rest = rest.without_top(laid.line);
+    rest = rest.without_top(kLine);
   }
+}
+
+void draw_beside(const LaidOutTask& laid, const Box& box) {
+  Canvas& canvas = laid.book.canvas();
+  draw_line(canvas, box, laid.beside, style::kSmall, Align::left, style::kLeast);
+  if (laid.leads_to > 0) canvas.link(box, laid.leads_to);
 }
 
 // Returns what is left below the words.
 Box draw_words(const LaidOutTask& laid, const Box& box) {
   Canvas& canvas = laid.book.canvas();
-  Box rest = box.without_left(laid.columns.bars + kGap).left(laid.columns.words);
-  double height = kLine;
+  const Box words = box.without_left(laid.columns.bars + kGap);
+  Box rest = words.left(laid.title_width);
   for (const std::string& line : laid.title) {
-    draw_line(canvas, rest.top(height), line, style::kStandText, Align::left, style::kLeastStand);
-    rest = rest.without_top(height);
-    height = kTitleLine;
+    const Box row = rest.top(kLine);
+    const double width =
+        draw_line(canvas, row, line, style::kStandText, Align::left, style::kLeastStand);
+    if (laid.beside_inline && &line == &laid.title.back())
+      draw_beside(laid, row.without_left(width + 2));
+    rest = rest.without_top(kLine);
   }
-  laid.says.draw(canvas, rest);
-  if (laid.leads_to > 0 && laid.says.height() > 0)
-    canvas.link(rest.top(laid.says.height()), laid.leads_to);
-  return rest.without_top(laid.says.height());
+  if (!laid.beside.empty() && !laid.beside_inline) draw_beside(laid, rest.top(kSmallLine));
+  const Box below = words.without_top(laid.below_at());
+  laid.below.draw(canvas, below);
+  return below.without_top(laid.below.height()).left(laid.columns.words);
 }
 
-void draw_minutes(const LaidOutTask& laid, const Box& box, Align align) {
-  draw_line(laid.book.canvas(), box.top(kLine),
-            minutes_phrase(laid.book.words(), laid.task.minutes), style::kBody, align,
-            style::kLeast);
-}
-
-// Below the minutes, on a narrow page below the bars.
 void draw_code(const LaidOutTask& laid, const Box& box) {
   const bool wide = laid.columns.wide();
-  const double lines = kLine + (wide ? 0 : laid.line * static_cast<double>(laid.bars.size() - 1));
-  const Box column = wide ? box.right(laid.columns.minutes) : box.left(laid.columns.bars);
-  draw_line(laid.book.canvas(), column.without_top(lines).top(kCodeLine), laid.task.id,
-            style::kFine, wide ? Align::right : Align::left, style::kLeast);
+  const Box place =
+      wide ? box.top(kLine).right(laid.columns.code)
+           : box.without_top(laid.bars_height()).top(kCodeLine).left(laid.columns.bars);
+  draw_line(laid.book.canvas(), place, laid.task.id, style::kFine,
+            wide ? Align::right : Align::left, style::kLeast);
 }
 
 void draw_tempo_and_minutes(const LaidOutTask& laid, const Box& box, const Box& below_words) {
@@ -107,8 +114,8 @@ void draw_tempo_and_minutes(const LaidOutTask& laid, const Box& box, const Box& 
   Box tempo;
   Box minutes;
   if (columns.wide()) {
-    minutes = box.right(columns.minutes);
-    tempo = box.without_right(columns.minutes + kGap).right(columns.tempo);
+    minutes = box.without_right(columns.code).right(columns.minutes);
+    tempo = box.without_right(columns.code + columns.minutes + kGap).right(columns.tempo);
   } else if (columns.stacked) {
     tempo = below_words;
     minutes = below_words.without_top(laid.task.tempo ? kLine : 0);
@@ -116,15 +123,42 @@ void draw_tempo_and_minutes(const LaidOutTask& laid, const Box& box, const Box& 
     tempo = below_words.without_right(kMinutes + kGap);
     minutes = below_words.right(kMinutes);
   }
-  draw_minutes(laid, minutes, columns.stacked ? Align::left : Align::right);
+  draw_line(laid.book.canvas(), minutes.top(kLine),
+            minutes_phrase(laid.book.words(), laid.task.minutes), style::kBody,
+            columns.stacked ? Align::left : Align::right, style::kLeast);
   if (laid.task.tempo)
     draw_tempo(laid.book.canvas(), tempo.top(kLine), tempo_of(laid.task), style::kStandText);
 }
 
-TickRows ticks_for(const Book& book, const TaskColumns& columns, const Task& task) {
-  const double pitch = task.drill == Drill::cue_starts ? kLine : style::kTickStep;
-  return TickRows(book.typefaces(), tick_rows(book.words(), piece_of(book, task), task),
-                  columns.labels, kCirclesInLine, pitch);
+LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
+                    const TaskRemarks& remarks) {
+  const Typefaces& faces = book.typefaces();
+  const PlannedPiece& piece = piece_of(book, task);
+  const std::vector<TickRow> rows = tick_rows(book.words(), piece, task);
+  const TickRows ticks(faces, rows, columns.labels, kCirclesInLine, kLine);
+  const std::vector<std::string> bars = task_bars(book.words(), piece, task);
+  // Without a label in front of the first circles, the words may go on to them; below a single
+  // line of circles they go on to the tempo.
+  const bool label_is_free = !rows.empty() && rows.front().label.empty();
+  const double free_label = TickRows::width(columns.labels, 0);
+  const double title_width = columns.words + (label_is_free ? free_label : 0);
+  const bool below_is_free = ticks.line_count() <= 1 && columns.wide();
+  const double below_width = below_is_free ? columns.words + kGap + columns.circles : columns.words;
+  std::vector<std::string> title =
+      wrap(faces, drill_title(book.words(), task), style::kStandText, title_width);
+  const double taken = text_width(book, title.back(), style::kStandText) + 2 +
+                       text_width(book, remarks.beside, style::kSmall);
+  return {book,
+          columns,
+          task,
+          bars,
+          std::move(title),
+          title_width,
+          remarks.beside,
+          !remarks.beside.empty() && taken <= title_width,
+          remarks.leads_to,
+          TextBlock(faces, remarks.below, style::kSmall, below_width),
+          ticks};
 }
 
 }  // namespace
@@ -147,39 +181,26 @@ TaskColumns task_columns(const Book& book, double width) {
     }
   columns.bars = std::min(columns.bars, kMostBars);
   columns.circles = TickRows::width(columns.labels, kCirclesInLine);
-  const double right = narrow ? 0 : kMinutes + columns.tempo + 2 * kGap + kTempoGap;
+  const double right = narrow ? 0 : kCode + kMinutes + columns.tempo + 2 * kGap + kTempoGap;
   columns.words = width - columns.bars - columns.circles - right - 2 * kGap;
   if (narrow) {
     columns.stacked = columns.tempo + kGap + kMinutes > columns.words;
     columns.tempo = 0;
   } else {
     columns.minutes = kMinutes;
+    columns.code = kCode;
   }
   return columns;
 }
 
 std::vector<Strip> task_strips(Book& book, const TaskColumns& columns, const Task& task,
-                               const std::string& says, int leads_to) {
-  const PlannedPiece& piece = piece_of(book, task);
-  const Typefaces& faces = book.typefaces();
-  LaidOutTask laid{book,
-                   columns,
-                   task,
-                   task_bars(book.words(), piece, task),
-                   wrap(faces, drill_title(book.words(), task), style::kStandText, columns.words),
-                   TextBlock(faces, says, style::kSmall, columns.words),
-                   ticks_for(book, columns, task),
-                   task.drill == Drill::cue_starts ? kLine : style::kTickStep,
-                   leads_to};
-  laid.line = kLine;
+                               const TaskRemarks& remarks) {
+  const LaidOutTask laid = lay_out(book, columns, task, remarks);
   std::vector<Strip> strips;
   strips.push_back({laid.first_height(), [laid](const Box& box) {
                       draw_bars(laid, box);
                       const Box below = draw_words(laid, box);
-                      // The first circle stands in the middle of the line of bars.
-                      const double middle = std::max(0.0, kLine - laid.ticks.height(0, 1)) / 2;
-                      laid.ticks.draw(laid.book.canvas(),
-                                      box.without_left(laid.ticks_at()).moved(0, middle), 0,
+                      laid.ticks.draw(laid.book.canvas(), box.without_left(laid.ticks_at()), 0,
                                       laid.first_ticks());
                       draw_tempo_and_minutes(laid, box, below);
                       draw_code(laid, box);

@@ -18,6 +18,7 @@ struct TaskColumns {
   double circles = 0;  // labels and circles together
   double tempo = 0;
   double minutes = 0;
+  double code = 0;
   bool stacked = false;  // below the words the minutes stand under the tempo, not beside it
 
   bool wide() const { return minutes > 0; }
@@ -26,10 +27,16 @@ struct TaskColumns {
 // For tasks in `width` millimetres.
 TaskColumns task_columns(const Book& book, double width);
 
-// The task in strips of which none is higher than a fraction of a page. `says` stands in small
-// type below the drill's name, a paragraph each line; a touch on it leads to page `leads_to`
-// unless that is 0. REQUIRES: book, task and columns outlive the strips.
+// What is said about a task besides its drill, in small type.
+struct TaskRemarks {
+  std::string beside;  // after the drill's name; a touch on it leads to a page
+  int leads_to = 0;    // that page; 0 for none
+  std::string below;   // a paragraph each line
+};
+
+// The task in strips of which none is higher than a fraction of a page. REQUIRES: book, task and
+// columns outlive the strips.
 std::vector<Strip> task_strips(Book& book, const TaskColumns& columns, const Task& task,
-                               const std::string& says, int leads_to);
+                               const TaskRemarks& remarks);
 
 }  // namespace cahier
