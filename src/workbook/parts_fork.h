@@ -8,8 +8,9 @@
 namespace cahier {
 
 // A stem that enters `box` at its left and parts into `branches`, each ending in an arrow at the
-// right, `pitch` apart; `stem` is written over the stem. The first points at the middle of the
-// first writing row of its passage.
-void draw_fork(Canvas& canvas, const Box& box, int branches, double pitch, std::string_view stem);
+// right: the first `first` millimetres below the top, the next ones `pitch` apart. `above` and
+// `below` stand over and under the stem.
+void draw_fork(Canvas& canvas, const Box& box, int branches, double first, double pitch,
+               std::string_view above, std::string_view below);
 
 }  // namespace cahier

@@ -1,62 +1,54 @@
-// A day as it is read from the wall: its date, what is new, and how much there is to do.
+// A day as it is read from the wall: a column of its own.
 #pragma once
 
 #include <string>
 #include <vector>
 
 #include "workbook/book.h"
+#include "workbook/parts_wall_list.h"
 
 namespace cahier {
 
-// The sizes of a wall sheet: the least type for the wall, times `scale`.
-struct WallSizes {
-  double scale = 1;
-
-  double type() const;    // points
-  double line() const;    // millimetres
-  double noun() const;    // points, of the word behind a count
-  double detail() const;  // millimetres, of the line with bars below a count; 0 for none
+// How the columns of a week are set, so that one stands like the other.
+struct WallLook {
+  WallSizes sizes = WallSizes::plain();
+  TextStyle date = style::kWallBars;
+  bool date_below = false;  // the day of the month below the weekday: narrow columns
+  int words = 0;            // lines kept on every day for "lesson" and "catch up"
+  int lines = 0;            // to write on, at the foot
+  bool flat = false;        // several weeks on a page: the box to tick stands beside the minutes
 };
 
 class WallDay {
  public:
-  WallDay(const Book& book, const Day& day);
+  // REQUIRES: both outlive it.
+  WallDay(const Book& book, const Day& day) : book_(book), day_(day) {}
 
-  // Whether everything fits, each on a line of its own; above the least type the date in one.
-  bool fits(double width, double height, const WallSizes& sizes) const;
-  // Draws the day in `box`, in lines where they fit, else as a paragraph.
-  void draw(Canvas& canvas, const Box& box, const WallSizes& sizes) const;
+  // Whether all tasks fit in a column of these millimetres, the foot included.
+  bool fits(double width, double height, const WallLook& look) const;
+  // "lesson", "catch up": what stands large below the minutes. Empty for a day without tasks.
+  std::vector<std::string> words() const;
+  // Draws the day. Where it holds too much for the look, the lines to write on give way, then its
+  // tasks stand closer together, and last it says how many more there are.
+  void draw(Canvas& canvas, const Box& box, const WallLook& look) const;
 
  private:
-  struct Count {
-    int number = 0;
-    std::string noun;
-    std::string bars;
-  };
-
-  std::string heading(const Day& day) const;
-  struct Fresh {
-    int piece = 0;
-    BarRange bars;
-  };
-
-  bool several_pieces() const { return book_.plan().pieces.size() > 1; }
-  // What stands over the new bars at `at`; empty where the line before has said it.
-  std::string fresh_label(std::size_t at) const;
-  std::vector<std::string> fresh_lines(const BarRange& bars, double width) const;
-  double fresh_height(double width, const WallSizes& sizes) const;
-  Box draw_fresh(Canvas& canvas, Box rest, const WallSizes& sizes) const;
-  double body_height(double width, const WallSizes& sizes) const;
-  Box draw_date(Canvas& canvas, const Box& box, const WallSizes& sizes) const;
-  bool date_in_one_line(double width, const WallSizes& sizes) const;
-  void draw_lines(Canvas& canvas, Box rest, const WallSizes& sizes) const;
-  void draw_paragraph(Canvas& canvas, const Box& box, bool with_fresh) const;
+  std::vector<std::string> all_words() const;
+  double room(const Box& box, const WallLook& look, int lines) const;
+  Box draw_head(Canvas& canvas, const Box& box, const WallLook& look) const;
+  Box draw_flat_head(Canvas& canvas, const Box& box) const;
+  void draw_foot(Canvas& canvas, const Box& box, int lines) const;
 
   const Book& book_;
   const Day& day_;
-  std::vector<Fresh> fresh_;  // new bars, neighbours put together
-  int fresh_chunks_ = 0;
-  std::vector<Count> counts_;
 };
+
+// Whether weekday and day of the month stand on one line.
+bool wall_date_fits(const Book& book, Date date, double width, const TextStyle& text_style);
+// Both at the top of `box`; returns what is left below.
+Box draw_wall_date(Canvas& canvas, const Words& words, const Box& box, Date date,
+                   const WallLook& look);
+// A word on a line of its own, as large as the wall asks for where it fits; returns what is left.
+Box draw_wall_word(Canvas& canvas, const Box& box, std::string_view word);
 
 }  // namespace cahier

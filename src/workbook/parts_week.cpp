@@ -10,33 +10,27 @@
 namespace cahier {
 namespace {
 
-constexpr std::size_t kLongestTitle = 40;  // characters
-constexpr std::size_t kMostRanges = 4;     // beyond that bars are counted, not named
+constexpr std::size_t kLongestTitle = 30;  // characters
+constexpr std::size_t kMostRanges = 3;     // beyond that bars are counted, not named
 
-bool is_learned(const PlannedPiece& piece, const std::vector<bool>& chunk_learned, int bar) {
-  const int learned_at = piece.piece.learned_bar(bar);
-  const auto chunk = std::find_if(piece.chunks.begin(), piece.chunks.end(),
-                                  [=](const Chunk& one) { return one.bars.contains(learned_at); });
-  return chunk != piece.chunks.end() && chunk_learned[chunk - piece.chunks.begin()];
-}
-
-// The stretches of a piece learned by the end of a day, returns among them.
+// The stretches of a piece learned by the end of a day. A return is never learned: it is the bars
+// it comes back to.
 std::vector<BarRange> learned_bars(const Plan& plan, int piece, Date until) {
   const PlannedPiece& planned = plan.pieces[piece];
-  std::vector<bool> chunk_learned(planned.chunks.size());
+  std::vector<bool> learned(planned.chunks.size());
   for (const Day& day : plan.days)
     for (const Task& task : day.tasks)
       if (day.date <= until && task.piece == piece && task.drill == Drill::learn)
-        for (const int chunk : task.chunks) chunk_learned[chunk] = true;
+        for (const int chunk : task.chunks) learned[chunk] = true;
   std::vector<BarRange> ranges;
-  for (const PlannedSection& section : planned.sections)
-    for (int bar = section.bars.first; bar <= section.bars.last; ++bar) {
-      if (!is_learned(planned, chunk_learned, bar)) continue;
-      if (!ranges.empty() && ranges.back().last == bar - 1)
-        ranges.back().last = bar;
-      else
-        ranges.push_back({bar, bar});
-    }
+  for (std::size_t at = 0; at < planned.chunks.size(); ++at) {
+    if (!learned[at]) continue;
+    const BarRange bars = planned.chunks[at].bars;
+    if (!ranges.empty() && ranges.back().last + 1 == bars.first)
+      ranges.back().last = bars.last;
+    else
+      ranges.push_back(bars);
+  }
   return ranges;
 }
 
@@ -66,10 +60,11 @@ int runs_in(const PlanWeek& week) {
 
 std::string bars_learned(const Words& words, const PlannedPiece& piece,
                          const std::vector<BarRange>& ranges) {
-  if (bars_in(ranges) == piece.piece.whole().size()) return words.say("week.every_bar");
+  int to_learn = 0;
+  for (const Chunk& chunk : piece.chunks) to_learn += chunk.bars.size();
+  if (bars_in(ranges) == to_learn) return words.say("week.every_bar");
   if (ranges.size() > kMostRanges)
-    return words.say("week.so_many_bars",
-                     {{"some", bars_in(ranges)}, {"all", piece.piece.whole().size()}});
+    return words.say("week.so_many_bars", {{"some", bars_in(ranges)}, {"all", to_learn}});
   std::vector<std::string> texts;
   for (const BarRange& range : ranges) texts.push_back(bar_range(range.first, range.last));
   return words.say("week.bars", {{"bars", list_text(words, texts)}});

@@ -28,7 +28,8 @@ std::string iso_week_text(Date date);
 std::string week_title(const Words& words, const PlanWeek& week, std::size_t weeks);
 std::string week_dates(const Words& words, const PlanWeek& week);
 
-// What the week is for, in one sentence: "By Sunday: bars 1–24 from memory."
+// What the week is for, in one sentence: "By Sunday: bars 1–24 from memory." It names all that is
+// learned by then, without the returns.
 std::string week_goal(const Words& words, const Plan& plan, const PlanWeek& week);
 
 }  // namespace cahier

@@ -1,172 +1,163 @@
 #include <algorithm>
-#include <string>
-#include <vector>
 
 #include "paper/text_fitting.h"
-#include "text/phrasing.h"
+#include "workbook/parts_rejoin.h"
+#include "workbook/parts_table.h"
+#include "workbook/parts_ticks.h"
 #include "workbook/sheets.h"
-#include "workbook/style.h"
 
 namespace cahier {
 namespace {
 
-// ISO 216: A6.
-constexpr double kCardWidth = 105;
-constexpr double kCardHeight = 148;
-constexpr double kRow = 9;
-constexpr double kLeastRow = 7.6;  // the largest figures still stand clear of the rules
-constexpr double kHead = 29;       // title, date and the heads of the columns
+constexpr double kEdge = style::kCutLine.width / 2;  // keeps the cut line within the margins
+constexpr double kBesideCard = 8;
+constexpr double kLeastBeside = 45;  // millimetres for words beside a card
+constexpr double kGap = 2 * kGrid;
+constexpr double kHeading = 5 * kGrid;
+constexpr int kMostRows = 12;  // of the table for practising
+constexpr int kLeastRows = 3;
 
-// A lapse anywhere in `from` is followed by a jump to `to`; at the end there is nowhere to go.
-struct Rejoin {
-  BarRange from;
-  int to = 0;           // bar; 0 for the end
-  std::string section;  // its name, where one begins at `to`
+class RejoinSheet {
+ public:
+  explicit RejoinSheet(Book& book) : book_(book), words_(book.words()) {}
+
+  void draw() {
+    Box page = book_.open_page();
+    lay_out(page);
+    for (std::size_t first = 0; first < cards_.size(); first += on_page_) {
+      if (first > 0) page = book_.open_page();
+      draw_page(page, first, std::min(first + on_page_, cards_.size()));
+    }
+    if (!advised_) draw_below(book_.open_page());
+  }
+
+ private:
+  // One card upright where a single one holds the piece, else two sideways to a page.
+  void lay_out(const Box& page) {
+    width_ = std::min(kCardShort, page.width - 2 * kEdge);
+    height_ = std::min(kCardLong, page.height - 2 * kEdge);
+    const auto& pieces = book_.plan().pieces;
+    const bool one_upright =
+        pieces.size() == 1 && rejoins(pieces.front()).size() <= rejoin_rows(width_, height_);
+    const bool two_sideways =
+        page.width >= kCardLong + 2 * kEdge && page.height >= 2 * (kCardShort + kEdge);
+    if (two_sideways && !one_upright) {
+      width_ = kCardLong;
+      height_ = kCardShort;
+      on_page_ = 2;
+    }
+    for (const PlannedPiece& piece : pieces) add_cards(piece);
+  }
+
+  void add_cards(const PlannedPiece& piece) {
+    const std::vector<Rejoin> all = rejoins(piece);
+    const std::size_t most = rejoin_rows(width_, height_);
+    const std::size_t cards = (all.size() + most - 1) / most;
+    const std::size_t a_card = (all.size() + cards - 1) / cards;
+    for (std::size_t card = 0; card < cards; ++card) {
+      const auto first = all.begin() + static_cast<std::ptrdiff_t>(card * a_card);
+      const auto last =
+          all.begin() + static_cast<std::ptrdiff_t>(std::min(all.size(), (card + 1) * a_card));
+      cards_.push_back(
+          {&piece, {first, last}, static_cast<int>(card) + 1, static_cast<int>(cards)});
+    }
+  }
+
+  void draw_page(const Box& page, std::size_t first, std::size_t last) {
+    Box frame{page.x + kEdge, page.y + kEdge, width_, height_};
+    for (std::size_t at = first; at < last; ++at) {
+      if (book_.plan().pieces.size() > 1 && cards_[at].number == 1)
+        book_.mark(cards_[at].piece->piece.title);
+      draw_rejoin_card_in(book_, frame, cards_[at]);
+      frame = frame.moved(0, height_);
+    }
+    draw_around(page, page.without_top(frame.y - page.y + kEdge + kGap));
+  }
+
+  // The words beside an upright card or below the cards; then a table, where there is room.
+  void draw_around(const Box& page, const Box& below) {
+    const Box beside = page.without_left(width_ + kBesideCard).top(height_);
+    if (!advised_ && on_page_ == 1 && beside.width >= kLeastBeside &&
+        advice_height(beside.width) <= beside.height) {
+      draw_advice(beside);
+      draw_practice(below);
+      return;
+    }
+    draw_below(below);
+  }
+
+  void draw_below(const Box& below) {
+    Box rest = below;
+    if (!advised_) {
+      const double height = advice_height(rest.width);
+      if (height > rest.height) return;
+      draw_advice(rest);
+      rest = rest.without_top(on_grid(height) + kGap);
+    }
+    draw_practice(rest);
+  }
+
+  std::vector<TextBlock> advice(double width) const {
+    std::vector<TextBlock> blocks;
+    for (const std::string& text : words_.list("rejoin_card.advice"))
+      blocks.emplace_back(book_.typefaces(), text, style::kBody, width);
+    return blocks;
+  }
+
+  // Below the cards there is no room to spare between paragraphs.
+  static double between_advice(double width) { return width < kCardShort ? kGrid : 0; }
+
+  double advice_height(double width) const {
+    double height = 0;
+    for (const TextBlock& block : advice(width)) height += block.height() + between_advice(width);
+    return height;
+  }
+
+  void draw_advice(const Box& box) {
+    Box rest = box;
+    for (const TextBlock& block : advice(box.width))
+      rest =
+          rest.without_top(block.draw(book_.canvas(), rest) + between_advice(box.width) - rest.y);
+    advised_ = true;
+  }
+
+  void draw_practice(const Box& box) {
+    if (practised_) return;
+    const Table table(book_.typefaces(),
+                      {{words_.say("rejoin_card.date"), 2},
+                       {words_.say("rejoin_card.stopped_at"), 2.4},
+                       {words_.say("rejoin_card.went_on_from"), 2.4},
+                       {words_.say("rejoin_card.went_well"), 1.2}},
+                      box.width, style::kWritingRow);
+    const double room = box.height - kHeading - table.head_height();
+    const int rows = std::min(kMostRows, static_cast<int>(room / style::kWritingRow));
+    if (rows < kLeastRows) return;
+    practised_ = true;
+    draw_line(book_.canvas(), box.top(kHeading), words_.say("rejoin_card.practice"),
+              style::kHeading, Align::left, style::kLeast);
+    Box rest = table.draw_head(book_.canvas(), box.without_top(kHeading));
+    for (int row = 0; row < rows; ++row) {
+      const std::vector<Box> cells = table.draw_row(book_.canvas(), rest);
+      draw_tick(book_.canvas(), cells.back());
+      rest = rest.without_top(style::kWritingRow);
+    }
+  }
+
+  Book& book_;
+  const Words& words_;
+  double width_ = kCardShort;  // of a card
+  double height_ = kCardLong;
+  std::size_t on_page_ = 1;  // cards
+  std::vector<RejoinCard> cards_;
+  bool advised_ = false;    // how to use it has been said
+  bool practised_ = false;  // the table stands
 };
-
-std::vector<Rejoin> rejoins(const PlannedPiece& piece) {
-  const auto begins_section = [&](int bar) {
-    return std::any_of(piece.sections.begin(), piece.sections.end(),
-                       [&](const PlannedSection& section) { return section.bars.first == bar; });
-  };
-  std::vector<int> points;
-  for (const CueStart& cue : piece.cues) points.push_back(cue.bar);
-  for (const PlannedSection& section : piece.sections) points.push_back(section.bars.first);
-  std::sort(points.begin(), points.end());
-  points.erase(std::unique(points.begin(), points.end()), points.end());
-
-  std::vector<Rejoin> result;
-  int first = piece.piece.first_bar();
-  for (const int point : points) {
-    // After a pickup there is nothing to jump over before bar 1.
-    if (point <= std::max(first, 1)) continue;
-    // The next bar is no place to catch oneself, unless a section begins there.
-    if (point == first + 1 && !begins_section(point)) continue;
-    Rejoin rejoin{{first, point - 1}, point, {}};
-    for (const PlannedSection& section : piece.sections)
-      if (section.bars.first == point) rejoin.section = section.name;
-    result.push_back(rejoin);
-    first = point;
-  }
-  result.push_back({{first, piece.piece.bars}, 0, {}});
-  return result;
-}
-
-void draw_arrow(Canvas& canvas, Point tip) {
-  const Stroke stroke{0.4, style::kDark, 0, 0, false};
-  canvas.line({tip.x - 6, tip.y}, tip, stroke);
-  canvas.line({tip.x - 1.8, tip.y - 1.3}, tip, stroke);
-  canvas.line({tip.x - 1.8, tip.y + 1.3}, tip, stroke);
-}
-
-void draw_head(Book& book, const Box& head, const PlannedPiece& piece) {
-  const Words& words = book.words();
-  Canvas& canvas = book.canvas();
-  draw_line(canvas, head.top(7), words.say("rejoin_card.forward"), style::kStandBars, Align::left,
-            style::kLeastStand);
-  draw_line(canvas, head.without_top(7).top(6), piece.piece.title, style::kStrong, Align::left,
-            8.5);
-  draw_line(canvas, head.without_top(13).top(5.5), full_date(words, book.plan().by), style::kBody,
-            Align::left, 8.5);
-  const Box labels = head.bottom(7).top(5.5);
-  draw_line(canvas, labels.left(38), words.say("rejoin_card.slip_in"), style::kSmall, Align::left,
-            style::kLeast);
-  draw_line(canvas, labels.without_left(42), words.say("rejoin_card.go_to"), style::kSmall,
-            Align::left, style::kLeast);
-  canvas.line({head.x, head.bottom()}, {head.right(), head.bottom()}, style::kRule);
-}
-
-void draw_row(Book& book, const Box& row, const Rejoin& rejoin) {
-  Canvas& canvas = book.canvas();
-  draw_line(canvas, row.left(32), bar_range(rejoin.from.first, rejoin.from.last), style::kStandText,
-            Align::left, style::kLeastStand);
-  draw_arrow(canvas, {row.x + 39, row.centre().y});
-  const Box target = row.without_left(42);
-  if (rejoin.to == 0) {
-    draw_line(canvas, target, book.words().say("rejoin_card.to_the_end"), style::kStandText,
-              Align::left, style::kLeastStand);
-  } else {
-    const bool begins = !rejoin.section.empty();
-    const TextStyle bar_style = begins ? style::kStandBars : style::kStandText;
-    draw_line(canvas, target.left(22), std::to_string(rejoin.to), bar_style, Align::left,
-              style::kLeastStand);
-    if (begins)
-      draw_line(canvas, target.without_left(23), rejoin.section, style::kStandText, Align::left,
-                style::kLeastStand);
-  }
-  canvas.line({row.x, row.bottom()}, {row.right(), row.bottom()}, style::kHairline);
-}
-
-// How to use the card, beside it or, on narrow paper, below it.
-void draw_advice(Book& book, const Box& page) {
-  const double beside = page.width - kCardWidth;
-  Box box = beside >= 45 ? page.without_left(kCardWidth + 8) : page.without_top(kCardHeight + 3);
-  for (const std::string& text : book.words().list("rejoin_card.advice")) {
-    const TextBlock block(book.typefaces(), text, style::kBody, box.width);
-    if (block.height() > box.height) return;
-    box = box.without_top(block.draw(book.canvas(), box) + 2.5 - box.y);
-  }
-}
-
-// Below the card, where there is room: a table for practising the jump.
-void draw_practice(Book& book, const Box& page) {
-  const Words& words = book.words();
-  Box box = page.without_top(kCardHeight + 9);
-  const int rows = std::min(8, static_cast<int>((box.height - 12) / style::kWritingRow));
-  if (rows < 3) return;
-  draw_line(book.canvas(), box.top(6), words.say("rejoin_card.practice"), style::kHeading,
-            Align::left, style::kLeast);
-  box = box.without_top(6.5);
-  const std::vector<double> shares = {2, 3, 3, 1.6};
-  const std::vector<std::string> heads = {
-      words.say("rejoin_card.date"), words.say("rejoin_card.stopped_at"),
-      words.say("rejoin_card.went_on_from"), words.say("rejoin_card.went_well")};
-  const std::vector<Box> cells = box.top(5).columns_by_share(shares, 4);
-  for (std::size_t at = 0; at < heads.size(); ++at)
-    draw_line(book.canvas(), cells[at], heads[at], style::kSmall, Align::left, style::kLeast);
-  box = box.without_top(5);
-  for (int row = 0; row < rows; ++row) {
-    const Box line = box.top(style::kWritingRow);
-    const std::vector<Box> fields = line.columns_by_share(shares, 4);
-    for (std::size_t at = 0; at + 1 < fields.size(); ++at)
-      book.canvas().line({fields[at].x, line.bottom()}, {fields[at].right(), line.bottom()},
-                         style::kWritingLine);
-    book.canvas().circle({fields.back().x + style::kTick / 2 + 0.5, line.bottom() - 2.8},
-                         style::kTick, {style::kRule, {}}, CircleUse::tick);
-    box = box.without_top(style::kWritingRow);
-  }
-}
 
 }  // namespace
 
 void draw_rejoin_card(Book& book) {
-  const Words& words = book.words();
-  book.open_sheet("rejoin card", words.say("rejoin_card.title"));
-  for (const PlannedPiece& piece : book.plan().pieces) {
-    const std::vector<Rejoin> all = rejoins(piece);
-    const double room = kCardHeight - 10 - kHead;
-    const auto most = static_cast<std::size_t>(room / kLeastRow);
-    const std::size_t cards = (all.size() + most - 1) / most;
-    const std::size_t a_card = (all.size() + cards - 1) / cards;
-    const double height = std::min(kRow, room / static_cast<double>(a_card));
-    for (std::size_t card = 0; card < cards; ++card) {
-      const std::string which =
-          cards > 1 ? words.say("rejoin_card.card", {{"number", card + 1}, {"of", cards}}) : "";
-      const Box page = book.open_page(which);
-      if (card == 0 && book.plan().pieces.size() > 1) book.mark(piece.piece.title);
-      const Box frame = Box{page.x, page.y, kCardWidth, kCardHeight}.inset(0.2);
-      book.canvas().rectangle(frame, {style::kCutLine, {}});
-      const Box inner = frame.inset(5, 5);
-      draw_head(book, inner.top(kHead - 1), piece);
-      Box row = inner.without_top(kHead - 1).top(height);
-      for (std::size_t at = card * a_card; at < std::min(all.size(), (card + 1) * a_card); ++at) {
-        draw_row(book, row, all[at]);
-        row = row.moved(0, height);
-      }
-      draw_advice(book, page);
-      if (card == 0) draw_practice(book, page);
-    }
-  }
+  book.open_sheet("rejoin card", book.words().say("rejoin_card.title"));
+  RejoinSheet(book).draw();
 }
 
 }  // namespace cahier

@@ -1,4 +1,4 @@
-// The one system that every sheet is set in: seven type sizes, three greys, four lines, one grid.
+// The one system that every sheet is set in: eight type sizes, three greys, four lines, one grid.
 #pragma once
 
 #include "paper/canvas.h"
@@ -15,7 +15,7 @@ inline constexpr double kGrey = 0.35;  // secondary text, still well above half 
 inline constexpr double kPale = 0.75;  // fills and guide lines
 
 // The sizes grow by about a quarter each (preferred numbers of ISO 3, series R10: 8, 10, 12.5, 16,
-// 20, 25), with one between the two smallest; 12.5 gives way to what the music desk needs.
+// 20, 25, 31.5), with one between the two smallest; 12.5 gives way to what the music desk needs.
 inline constexpr double kSize1 = 8;
 inline constexpr double kSize2 = 9;
 inline constexpr double kSize3 = 10;
@@ -23,10 +23,13 @@ inline constexpr double kSize4 = 12.75;
 inline constexpr double kSize5 = 16;
 inline constexpr double kSize6 = 20;
 inline constexpr double kSize7 = 25;
+inline constexpr double kSize8 = 31.5;  // only on the wall
 
-// Text that must be squeezed goes no further down than this: at the desk, on the music desk.
+// Text that must be squeezed goes no further down than this: at the desk, on the music desk, on
+// the wall.
 inline constexpr double kLeast = 7.5;
 inline constexpr double kLeastStand = kSize4;
+inline constexpr double kLeastWall = 18.75;
 
 // Read at the desk, 40 cm.
 inline constexpr TextStyle kGreat{Face::sans_bold, kSize7, kDark, TextRole::desk, Turn::none};
@@ -44,8 +47,10 @@ inline constexpr TextStyle kFine{Face::sans, kSize1, kGrey, TextRole::fine_print
 // Read from the music desk, 70 cm: what to play.
 inline constexpr TextStyle kStandBars{Face::sans_bold, kSize5, kDark, TextRole::stand, Turn::none};
 inline constexpr TextStyle kStandText{Face::sans, kSize4, kDark, TextRole::stand, Turn::none};
-// Read on the wall, 100 cm.
+// Read on the wall, 100 cm; larger where a week leaves room.
 inline constexpr TextStyle kWallBars{Face::sans_bold, kSize6, kDark, TextRole::wall, Turn::none};
+inline constexpr TextStyle kWallLarge{Face::sans_bold, kSize7, kDark, TextRole::wall, Turn::none};
+inline constexpr TextStyle kWallGreat{Face::sans_bold, kSize8, kDark, TextRole::wall, Turn::none};
 inline constexpr TextStyle kWallText{Face::sans, kSize6, kDark, TextRole::wall, Turn::none};
 
 inline constexpr Stroke kRule{0.25, kDark, 0, 0, false};         // under headings, around boxes

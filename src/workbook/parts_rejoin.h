@@ -1,0 +1,39 @@
+// Where to go on after a slip, and the card that says so.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "workbook/book.h"
+
+namespace cahier {
+
+// A slip anywhere in `from` is followed by a jump to `to`; at the end there is nowhere to go.
+struct Rejoin {
+  BarRange from;
+  int to = 0;           // bar; 0 for the end
+  std::string section;  // its name, where one begins at `to`
+};
+
+// For every bar of the piece, in order: the next cue start or section.
+std::vector<Rejoin> rejoins(const PlannedPiece& piece);
+
+// One card to cut out: all of a piece's rejoins, or a stretch of them.
+struct RejoinCard {
+  const PlannedPiece* piece = nullptr;
+  std::vector<Rejoin> rows;
+  int number = 1;  // of the piece's cards
+  int of = 1;
+};
+
+// ISO 216: A6.
+inline constexpr double kCardShort = 105;
+inline constexpr double kCardLong = 148;
+
+// How many rows a card of this size holds; one that is wider than high has two columns of them.
+std::size_t rejoin_rows(double width, double height);
+
+// The card with its line to cut along, the frame's path on the edges of `box`.
+void draw_rejoin_card_in(Book& book, const Box& box, const RejoinCard& card);
+
+}  // namespace cahier
