@@ -149,7 +149,8 @@ void PanelPages::draw_page(const Page& page) {
 void PanelPages::draw_head(const Box& box, std::size_t at) {
   const Words& words = book_.words();
   Canvas& canvas = book_.canvas();
-  book_.mark(words.say("panels.week_mark", {{"number", weeks_[at].number}}));
+  book_.mark(
+      words.say(share_ ? "panels.week_mark" : "panels.days_mark", {{"number", weeks_[at].number}}));
   const Box head = box.top(kWeekTitle);
   const double title =
       draw_line(canvas, head.left(head.width * 0.4), week_title(words, weeks_[at], weeks_.size()),

@@ -144,8 +144,9 @@ class WallWeek {
   void draw_the_day(const Box& column, Date date, const WallLook& look) {
     Canvas& canvas = book_.canvas();
     canvas.rectangle(column.inset(kTheDay.width / 2), {kTheDay, {}});
-    const Box box = column.inset(
-        std::max(kTheDay.width + 0.5, (column.width - inside(column).width) / 2), kTheDay.width + 1);
+    const Box box =
+        column.inset(std::max(kTheDay.width + 0.5, (column.width - inside(column).width) / 2),
+                     kTheDay.width + 1);
     const Box rest = draw_wall_date(canvas, words_, box, date, look);
     const std::string name = words_.say("weeks.the_date");
     const auto styles = {std::pair{style::kWallBars, style::kHeading},

@@ -5,12 +5,13 @@
 namespace cahier {
 
 std::span<const Sheet> all_sheets() {
-  static constexpr std::array<Sheet, 16> kSheets = {{
+  static constexpr std::array<Sheet, 17> kSheets = {{
       {"cover", draw_cover},
       {"left out", draw_left_out},
       {"how to use", draw_how_to_use},
       {"readiness check", draw_readiness_check},
       {"form map", draw_form_map},
+      {"weeks and days", draw_weeks_and_days},
       {"weeks", draw_weeks},
       {"day panels", draw_day_panels},
       {"cue starts", draw_cue_starts},

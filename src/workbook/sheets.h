@@ -23,6 +23,7 @@ void draw_readiness_check(Book& book);
 void draw_form_map(Book& book);
 void draw_weeks(Book& book);
 void draw_day_panels(Book& book);
+void draw_weeks_and_days(Book& book);  // in turn, so that they face each other
 void draw_cue_starts(Book& book);
 void draw_passes(Book& book);
 void draw_run_tally(Book& book);

@@ -55,21 +55,22 @@ TEST_CASE("every packet is laid out without a fault") {
     }
 }
 
-TEST_CASE("the full packet draws every sheet that needs no log") {
+TEST_CASE("the packets together draw every sheet that needs no log") {
   const Plan plan = sample::plan(
       "title: All\nmeter: 4/4\ntempo: 120\nlevel: 4\nsections: [{name: A, bars: 1-16}, {name: B, "
       "bars: 17-32}]\n"
       "look-alikes: [{bars: [1-4, 17-20], fork: [3, 19]}]\npractice: {minutes: 30}\n");
   REQUIRE(plan.fits);
-  RecordingCanvas canvas(sample::typefaces());
-  const Contents contents = draw_workbook(canvas, plan, packet("full"), english_words(), {}, {});
   std::set<std::string> missing;
-  for (const Sheet& sheet : all_sheets())
-    if (sheet.name != "left out" && !contents.sheets.contains(std::string(sheet.name)))
-      missing.insert(std::string(sheet.name));
-  CHECK(missing == std::set<std::string>{});
-  CHECK(canvas.outline_entries().size() >= contents.sheets.size());
-  CHECK(canvas.info().title == "All");
+  for (const Sheet& sheet : all_sheets()) missing.emplace(sheet.name);
+  for (const std::string& name : Templates().names("packets")) {
+    RecordingCanvas canvas(sample::typefaces());
+    const Contents contents = draw_workbook(canvas, plan, packet(name), english_words(), {}, {});
+    for (const auto& [sheet, page] : contents.sheets) missing.erase(sheet);
+    CHECK(canvas.outline_entries().size() >= contents.sheets.size());
+    CHECK(canvas.info().title == "All");
+  }
+  CHECK(missing == std::set<std::string>{"left out"});
 }
 
 TEST_CASE("every day with work has a panel, and its page is known") {
