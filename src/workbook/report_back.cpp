@@ -2,10 +2,8 @@
 #include <optional>
 
 #include "paper/text_fitting.h"
-#include "plan/plan_words.h"
 #include "text/phrasing.h"
 #include "workbook/parts_flow.h"
-#include "workbook/parts_table.h"
 #include "workbook/parts_ticks.h"
 #include "workbook/parts_week.h"
 #include "workbook/parts_writing_lines.h"
@@ -15,16 +13,31 @@
 namespace cahier {
 namespace {
 
-constexpr double kRow = style::kWritingRow;
 constexpr double kColumnGap = 8;
 constexpr double kLeastTwoColumns = 150;  // narrower pages have one column
-constexpr double kWeekHead = 13;
+constexpr double kWeekHead = 8 * kGrid;
+constexpr double kDay = 15;  // columns, millimetres
+constexpr double kCode = 11;
+constexpr double kStep = 5.5;  // from circle to circle
+constexpr double kLeastSlips = 20;
+constexpr double kMinutes = 13;
+constexpr double kLineOfCircles = style::kRow;
 constexpr int kCommentLines = 3;
+constexpr TextStyle kNumber = style::kFine;
+
+// "0105" and "2" of "0105-2".
+std::string_view day_of_code(std::string_view id) { return id.substr(0, id.find('-')); }
+std::string_view number_in_code(std::string_view id) { return id.substr(id.find('-') + 1); }
 
 class ReportSheet {
  public:
   explicit ReportSheet(Book& book)
-      : book_(book), weeks_(weeks_of(book.plan())), flow_([this] { return open_column(); }) {}
+      : book_(book),
+        weeks_(weeks_of(book.plan())),
+        width_(book.content().width),
+        flow_([this] { return open_column(); }) {
+    if (width_ >= kLeastTwoColumns) width_ = (width_ - kColumnGap) / 2;
+  }
 
   void draw() {
     for (const PlanWeek& week : weeks_) draw_week(week);
@@ -56,71 +69,86 @@ class ReportSheet {
     const bool idle = std::all_of(week.days.begin(), week.days.end(),
                                   [](const Day& day) { return day.tasks.empty(); });
     if (idle) return;
-    if (!flow_.fits(kWeekHead + 2 * kRow)) flow_.next_page();
+    if (!flow_.fits(kWeekHead + 2 * style::kWritingRow)) flow_.next_page();
     draw_week_head(week, flow_.take(kWeekHead));
-    for (const Day& day : week.days)
-      for (const Task& task : day.tasks) {
-        if (!flow_.fits(kRow)) {
-          flow_.next_page();
-          draw_week_head(week, flow_.take(kWeekHead));
-        }
-        const Box row = flow_.take(kRow);
-        const bool first = &task == &day.tasks.front();
-        const bool last = &task == &day.tasks.back();
-        draw_task(row, task, first ? &day : nullptr);
-        book_.canvas().line({row.x, row.bottom()}, {row.right(), row.bottom()},
-                            last ? style::kRule : style::kHairline);
+    for (const Day& day : week.days) {
+      if (day.tasks.empty()) continue;
+      const double height = row_height(day);
+      if (!flow_.fits(height)) {
+        flow_.next_page();
+        draw_week_head(week, flow_.take(kWeekHead));
       }
+      draw_day(flow_.take(height), day);
+    }
     if (book_.print().teacher) draw_comments(week);
     flow_.skip(6);
   }
 
-  // Widths in a column: day, code, work, circle, slips, minutes.
+  // As many circles beside one another as leave room for the slips, five at most.
+  int circles_in_line() const {
+    const double free = width_ - kDay - kCode - kMinutes - kLeastSlips;
+    return std::clamp(static_cast<int>(free / kStep), 1, 5);
+  }
+  double row_height(const Day& day) const {
+    const int lines =
+        (static_cast<int>(day.tasks.size()) + circles_in_line() - 1) / circles_in_line();
+    return style::kWritingRow + kLineOfCircles * (lines - 1);
+  }
+  // Day, code, circles, slips, minutes.
   std::vector<Box> cells(const Box& row) const {
-    return row.columns_by_share({15, 13, 27, 7, 20, 10}, 1);
+    const double circles = kStep * circles_in_line() + 2;
+    return row.columns_by_share(
+        {kDay, kCode, circles, row.width - kDay - kCode - circles - kMinutes, kMinutes});
   }
 
   void draw_week_head(const PlanWeek& week, const Box& box) {
     const Words& words = book_.words();
-    draw_line(book_.canvas(), box.top(6.5),
+    draw_line(book_.canvas(), box.top(style::kRow),
               words.say("report.week",
                         {{"week", words.say("panels.week_mark", {{"number", week.number}})},
                          {"dates", date_span(words, week.first(), week.last())}}),
               style::kStrong, Align::left, style::kLeast);
-    const Box heads = box.without_top(6.5).without_bottom(1.5);
-    const std::vector<Box> columns = cells(heads);
-    const TextStyle style = style::kSmall;
-    draw_line(book_.canvas(), columns[1].around(columns[2]), words.say("report.task"), style,
-              Align::left, style::kLeast);
-    draw_line(book_.canvas(), columns[4], words.say("report.slips"), style, Align::left,
+    const std::vector<Box> columns = cells(box.without_top(style::kRow).without_bottom(kGrid));
+    draw_line(book_.canvas(), columns[1].around(columns[2]).without_right(2),
+              words.say("report.task"), style::kSmall, Align::left, style::kLeast);
+    draw_line(book_.canvas(), columns[3], words.say("report.slips"), style::kSmall, Align::left,
               style::kLeast);
-    draw_line(book_.canvas(), columns[5], words.say("report.minutes"), style, Align::right,
+    draw_line(book_.canvas(), columns[4], words.say("report.minutes"), style::kSmall, Align::right,
               style::kLeast);
     book_.canvas().line({box.x, box.bottom()}, {box.right(), box.bottom()}, style::kRule);
   }
 
-  void draw_task(const Box& row, const Task& task, const Day* day) {
+  void draw_day(const Box& row, const Day& day) {
     const Words& words = book_.words();
     Canvas& canvas = book_.canvas();
     const std::vector<Box> columns = cells(row);
-    if (day != nullptr)
-      draw_line(canvas, columns[0],
-                words.say("report.day", {{"weekday", weekday_short(words, day->date)},
-                                         {"day", day_of_month(day->date)}}),
-                style::kNoteStrong, Align::left, style::kLeast);
-    draw_line(canvas, columns[1], task.id, style::kNote, Align::left, style::kLeast);
-    draw_cell(canvas, columns[2], say_task(words, task), style::kNote);
-    draw_tick(canvas, columns[3]);
+    draw_line(canvas, columns[0].top(style::kWritingRow),
+              words.say("report.day", {{"weekday", weekday_short(words, day.date)},
+                                       {"day", day_of_month(day.date)}}),
+              style::kNoteStrong, Align::left, style::kLeast);
+    draw_line(canvas, columns[1].top(style::kWritingRow), day_of_code(day.tasks.front().id),
+              style::kNote, Align::left, style::kLeast);
+    for (std::size_t at = 0; at < day.tasks.size(); ++at) {
+      const int line = static_cast<int>(at) / circles_in_line();
+      const int place = static_cast<int>(at) % circles_in_line();
+      const Box circle = columns[2]
+                             .top(style::kWritingRow)
+                             .left(kStep)
+                             .moved(kStep * place, kLineOfCircles * line);
+      draw_tick(canvas, circle);
+      draw_line(canvas, circle.inset(1, 0), number_in_code(day.tasks[at].id), kNumber,
+                Align::centre, 7);
+    }
     // Two small uprights mark the fields to write in.
-    for (const Box& field : {columns[4], columns[5]})
+    for (const Box& field : {columns[3], columns[4]})
       canvas.line({field.x - 0.5, row.y + 2}, {field.x - 0.5, row.bottom() - 0.3},
                   style::kHairline);
+    canvas.line({row.x, row.bottom()}, {row.right(), row.bottom()}, style::kHairline);
   }
 
   void draw_comments(const PlanWeek& week) {
-    const double height = 6 + writing_lines_height(kCommentLines);
-    const Box box = flow_.take(height);
-    draw_line(book_.canvas(), box.top(6),
+    const Box box = flow_.take(style::kRow + writing_lines_height(kCommentLines));
+    draw_line(book_.canvas(), box.top(style::kRow),
               book_.words().say("report.comments", {{"number", week.number}}), style::kSmall,
               Align::left, style::kLeast);
     draw_writing_lines(book_.canvas(), box.without_top(4), kCommentLines);
@@ -130,6 +158,7 @@ class ReportSheet {
   std::vector<PlanWeek> weeks_;
   std::optional<Box> right_column_;
   bool explained_ = false;
+  double width_;  // of a column, millimetres
   Flow flow_;
 };
 
