@@ -283,8 +283,8 @@ TEST_CASE("The report has a circle for each task, with its day's code and its nu
 TEST_CASE("The report repeats the head of a week that goes on in another column") {
   Plan plan = sound_plan();
   for (std::size_t day = 1; day < 6; ++day) {
-    REQUIRE_FALSE(plan.days[day].tasks.empty());
-    plan.days[day].tasks.resize(40, plan.days[day].tasks.front());
+    const Task task = plan.days[1].tasks.front();
+    plan.days[day].tasks.assign(40, task);
   }
   const std::string words = DrawnSheet(draw_report_back, plan).words();
   const std::string head = "\nWeek 1, 4–10 January 2027\n";
