@@ -1,9 +1,12 @@
 #include "workbook/workbook.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
+#include <cmath>
 #include <set>
 
 #include "hostile_plans.h"
+#include "workbook/parts_week.h"
 
 namespace cahier {
 namespace {
@@ -15,16 +18,55 @@ Packet packet(const std::string& name) {
   return read;
 }
 
-// Every fault of a whole book, drawn as it is printed: page numbers known.
-std::string faults_of_book(const Plan& plan, const Print& print, const std::string& name = "full") {
-  const Packet sheets = packet(name);
-  RecordingCanvas first(sample::typefaces());
-  const Contents known = draw_workbook(first, plan, sheets, english_words(), print, {});
-  RecordingCanvas second(sample::typefaces());
-  draw_workbook(second, plan, sheets, english_words(), print, known);
-  std::string all;
-  for (const std::string& fault : faults(second, style::kMargins)) all += fault + "\n";
+// Every sheet there is, in turn.
+Packet every_sheet() {
+  Packet all;
+  all.sheets.assign(all_sheets().begin(), all_sheets().end());
   return all;
+}
+
+// A book drawn as it is printed, its page numbers known, then put on paper as it is printed.
+struct PaperBook {
+  PaperBook(const Plan& plan, const Packet& sheets, const Print& print, const Words& words)
+      : drawn(sample::typefaces()), paper(sample::typefaces()) {
+    RecordingCanvas first(sample::typefaces());
+    const Contents known = draw_workbook(first, plan, sheets, words, print, {});
+    contents = draw_workbook(drawn, plan, sheets, words, print, known);
+    put_on_paper(drawn, print, paper);
+  }
+
+  RecordingCanvas drawn;
+  RecordingCanvas paper;
+  Contents contents;
+};
+
+std::string joined(const std::vector<std::string>& faults) {
+  std::string all;
+  for (const std::string& fault : faults) all += fault + "\n";
+  return all;
+}
+
+// Every fault of a book: as it is printed, a booklet page by page.
+std::string faults_of_book(const Plan& plan, const Print& print, const Packet& sheets,
+                           const Words& words = english_words()) {
+  const PaperBook book(plan, sheets, print, words);
+  if (print.booklet) return joined(faults(book.drawn, print.margins));
+  return joined(faults(book.paper, print.margins.scaled(print.magnification)));
+}
+
+struct NamedPrint {
+  const char* name;
+  Print print;
+};
+
+std::vector<NamedPrint> every_print() {
+  return {{"A4", usual_print(kA4, PunchedEdge::inner)},
+          {"Letter", usual_print(kLetter, PunchedEdge::left)},
+          {"A5", usual_print(kA5, PunchedEdge::right)},
+          {"A4, large", large_print(kA4, PunchedEdge::inner)},
+          {"Letter, large", large_print(kLetter, PunchedEdge::right)},
+          {"A4, booklet", booklet_print(kA4)},
+          {"Letter, booklet", booklet_print(kLetter)}};
 }
 
 std::string many_bars(int bars, const std::string& title) {
@@ -34,16 +76,112 @@ std::string many_bars(int bars, const std::string& title) {
 
 }  // namespace
 
-TEST_CASE("whole books are laid out without a fault on every paper") {
+TEST_CASE("every sheet keeps its layout on every paper, with 1 to 500 bars") {
   const std::string long_title(200, 'n');
-  for (const PageSize paper : {kA4, kLetter, kA5})
-    for (const std::string& yaml :
-         {many_bars(1, "One Bar"), many_bars(5, "Five Bars"), many_bars(300, long_title),
-          sample::crowded_piece() + "practice: {minutes: 90, blocks: 2, temper: yes}\n"}) {
-      const Plan plan = sample::plan(yaml);
-      INFO(plan.pieces.front().piece.bars << " bars on paper " << paper.width << " mm wide");
-      CHECK(faults_of_book(plan, {paper, 8, false}) == "");
+  for (const std::string& yaml :
+       {many_bars(1, "One Bar"), many_bars(5, "Five Bars"), many_bars(300, long_title),
+        many_bars(500, "All of It"),
+        sample::crowded_piece() + "practice: {minutes: 90, blocks: 2, temper: yes}\n"}) {
+    const Plan plan = sample::plan(yaml, "2027-01-04", "2027-05-10");
+    for (const NamedPrint& named : every_print()) {
+      INFO(plan.pieces.front().piece.bars << " bars, " << named.name);
+      CHECK(faults_of_book(plan, named.print, every_sheet()) == "");
     }
+  }
+}
+
+TEST_CASE("every sheet keeps its layout with words 40 % longer than English") {
+  const Plan plan =
+      sample::plan(sample::crowded_piece() + "practice: {minutes: 90, blocks: 2, temper: yes}\n");
+  for (NamedPrint named : every_print()) {
+    INFO(named.name);
+    named.print.teacher = true;
+    CHECK(faults_of_book(plan, named.print, every_sheet(), sample::wordy()) == "");
+  }
+}
+
+TEST_CASE("a large print is 1.41 times the size on the same paper") {
+  const Plan plan = sample::plan(many_bars(16, "Study"));
+  const PaperBook book(plan, packet("full"), large_print(kA4, PunchedEdge::inner), english_words());
+  REQUIRE(book.paper.page_count() == book.drawn.page_count());
+  for (int at = 0; at < book.paper.page_count(); ++at) {
+    const PageSize size = book.paper.pages()[at].size.portrait();
+    CHECK(size.width == Approx(kA4.width));
+    CHECK(size.height == Approx(kA4.height));
+    const auto before = book.drawn.pages()[at].texts();
+    const auto after = book.paper.pages()[at].texts();
+    REQUIRE(before.size() == after.size());
+    for (std::size_t text = 0; text < before.size(); ++text)
+      CHECK(after[text].style.size_pt == Approx(before[text].style.size_pt * std::sqrt(2.0)));
+  }
+}
+
+TEST_CASE("a booklet holds every page once, and its outline and links lead to their sides") {
+  const Plan plan = sample::plan(many_bars(48, "Study"));
+  const PaperBook book(plan, packet("full"), booklet_print(kA4), english_words());
+  REQUIRE(book.paper.page_count() == (book.drawn.page_count() + 3) / 4 * 2);
+  std::multiset<std::string> drawn;
+  std::multiset<std::string> printed;
+  for (const DrawnPage& page : book.drawn.pages())
+    for (const DrawnText& text : page.texts()) drawn.insert(text.text);
+  for (const DrawnPage& page : book.paper.pages()) {
+    CHECK(page.size == PageSize{297, 210});
+    for (const DrawnText& text : page.texts()) printed.insert(text.text);
+  }
+  CHECK(drawn == printed);
+  REQUIRE(book.paper.outline_entries().size() == book.drawn.outline_entries().size());
+  for (std::size_t at = 0; at < book.drawn.outline_entries().size(); ++at) {
+    const DrawnOutlineEntry& entry = book.drawn.outline_entries()[at];
+    const int side = book.paper.outline_entries()[at].page;
+    // The side holds what the page holds: its last text is the page's number.
+    CHECK_THAT(book.paper.pages()[side - 1].words(),
+               Catch::Contains(book.drawn.pages()[entry.page - 1].words()));
+  }
+}
+
+TEST_CASE("a week whose days fit one page faces them, its wall page at the left") {
+  const Plan plan = sample::plan(many_bars(40, "Study"));
+  const PaperBook book(plan, packet("full"), {}, english_words());
+  const std::vector<PlanWeek> weeks = weeks_of(plan);
+  int facing = 0;
+  for (std::size_t at = 0; at < weeks.size(); ++at) {
+    const int first = book.contents.days.at(weeks[at].first());
+    const int last = book.contents.days.at(weeks[at].last());
+    const DrawnPage& before = book.drawn.pages()[first - 2];
+    CHECK(before.size.width > before.size.height);
+    if (first != last) continue;
+    ++facing;
+    CHECK(first % 2 == 1);
+  }
+  CHECK(facing >= 5);
+}
+
+TEST_CASE("a touch on a day of the wall week leads to the day's panel") {
+  const Plan plan = sample::plan(many_bars(16, "Study"));
+  const PaperBook book(plan, packet("full"), {}, english_words());
+  std::set<int> pages;
+  for (const DrawnPage& page : book.drawn.pages())
+    if (page.size.width > page.size.height)
+      for (const DrawnItem& item : page.items)
+        if (const auto* link = std::get_if<DrawnLink>(&item)) pages.insert(link->page);
+  std::set<int> panels;
+  for (const Day& day : plan.days)
+    if (!day.tasks.empty()) panels.insert(book.contents.days.at(day.date));
+  for (const int page : panels) CHECK(pages.contains(page));
+}
+
+TEST_CASE("the outline has every sheet and every week") {
+  const Plan plan = sample::plan(many_bars(48, "Study"));
+  const PaperBook book(plan, packet("full"), {}, english_words());
+  std::set<std::string> titles;
+  for (const DrawnOutlineEntry& entry : book.drawn.outline_entries()) titles.insert(entry.title);
+  for (std::size_t week = 1; week <= weeks_of(plan).size(); ++week)
+    CHECK(titles.contains("Week " + std::to_string(week)));
+  for (const auto& [sheet, first] : book.contents.sheets)
+    CHECK(std::any_of(book.drawn.outline_entries().begin(), book.drawn.outline_entries().end(),
+                      [page = first](const DrawnOutlineEntry& entry) {
+                        return entry.level == 1 && entry.page == page;
+                      }));
 }
 
 TEST_CASE("every packet is laid out without a fault") {
@@ -51,7 +189,7 @@ TEST_CASE("every packet is laid out without a fault") {
   for (const std::string& name : Templates().names("packets"))
     for (const double staff : {8.0, 12.0}) {
       INFO(name);
-      CHECK(faults_of_book(plan, {kA4, staff, packet(name).teacher}, name) == "");
+      CHECK(faults_of_book(plan, {kA4, staff, packet(name).teacher}, packet(name)) == "");
     }
 }
 
