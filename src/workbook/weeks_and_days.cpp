@@ -32,7 +32,7 @@ void draw_weeks_and_days(Book& book) {
   book.open_sheet("weeks and days", words.say("weeks.title"));
   PanelPages panels(book, weeks, false);
   for (std::size_t at = 0; at < weeks.size(); ++at) {
-    if (pages_face && at > 0 && panels.pages_of(at) == 1 && next_page_is_at_the_right(book))
+    if (pages_face && panels.pages_of(at) == 1 && next_page_is_at_the_right(book))
       draw_notes_page(book);
     book.rename_sheet(words.say("weeks.title"));
     draw_wall_week(book, weeks[at], weeks.size());
