@@ -143,10 +143,10 @@ TEST_CASE("a week whose days fit one page faces them, its wall page at the left"
   const Plan plan = sample::plan(many_bars(40, "Study"));
   const std::vector<PlanWeek> weeks = weeks_of(plan);
   const Sheet cover = all_sheets().front();
-  const Sheet days = *std::find_if(all_sheets().begin(), all_sheets().end(),
+  const Sheet both = *std::find_if(all_sheets().begin(), all_sheets().end(),
                                    [](const Sheet& one) { return one.name == "weeks and days"; });
   // An even and an odd number of pages before the weeks.
-  for (const std::vector<Sheet>& sheets : {std::vector{days}, std::vector{cover, days}}) {
+  for (const std::vector<Sheet>& sheets : {std::vector{both}, std::vector{cover, both}}) {
     Packet packet;
     packet.sheets = sheets;
     const PaperBook book(plan, packet, {}, english_words());
