@@ -103,14 +103,13 @@ void read_print(const Typed& typed, Values& values, Request& request) {
                   "write inner (for printing on both sides), left or right");
   request.large_print = typed.large_print;
   request.booklet = typed.booklet;
-  const std::string small = "needs paper larger than " + typed.paper;
-  if (typed.booklet && request.paper == kA5)
-    values.refuse("--booklet", "a booklet " + small, "write --paper a4 or --paper letter");
-  if (typed.large_print && request.paper == kA5)
-    values.refuse("--large-print", "large print " + small, "write --paper a4 or --paper letter");
+  const std::string small = " needs paper larger than " + typed.paper;
   if (typed.booklet && typed.large_print)
-    values.refuse("--large-print", "large print does not fit on the half pages of a booklet",
-                  "leave out --large-print or --booklet");
+    values.refuse_flag("--large-print", "large print does not fit on the half pages of a booklet",
+                       "leave out --large-print or --booklet");
+  else if ((typed.booklet || typed.large_print) && request.paper == kA5)
+    values.refuse("--paper", (typed.booklet ? "a booklet" : "large print") + small,
+                  "write --paper a4 or --paper letter");
 }
 
 Request to_request(const CLI::App& command, const Typed& typed, const TypedLine& line) {

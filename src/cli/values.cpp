@@ -34,6 +34,11 @@ void Values::refuse(std::string_view option, const std::string& message, const s
   diagnostics_.error(typed_.source(), typed_.value_of(option), message, hint);
 }
 
+void Values::refuse_flag(std::string_view flag, const std::string& message,
+                         const std::string& hint) {
+  diagnostics_.error(typed_.source(), typed_.argument(flag), message, hint);
+}
+
 std::optional<Date> Values::date(std::string_view option, const std::string& text) {
   const std::optional<Date> date = parse_date(text);
   if (!date)

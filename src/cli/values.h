@@ -28,6 +28,8 @@ class Values {
   std::optional<int> weekday(std::string_view option, const std::string& text);
   std::optional<bool> yes_no(std::string_view option, const std::string& text);
   void refuse(std::string_view option, const std::string& message, const std::string& hint);
+  // The same for an option without a value.
+  void refuse_flag(std::string_view flag, const std::string& message, const std::string& hint);
 
  private:
   const TypedLine& typed_;
