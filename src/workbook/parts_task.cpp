@@ -1,5 +1,7 @@
 #include "workbook/parts_task.h"
 
+#include "practice/metronome.h"
+#include "practice/time_model.h"
 #include "text/phrasing.h"
 
 namespace cahier {
@@ -131,5 +133,23 @@ std::string minutes_phrase(const Words& words, double minutes) {
 }
 
 Tempo tempo_of(const Task& task) { return {task.tempo.value(), task.beat}; }
+
+Tempo tempo_at(const PlannedPiece& piece, const Task& task, int bar) {
+  const double share = task.tempo.value() / tempo_or_usual(piece.piece, task.bars.first).per_minute;
+  const Tempo full = tempo_or_usual(piece.piece, bar);
+  if (share >= 1) return full;
+  // A rounded tempo must not fall to the next lower mark when it is only reckoned back.
+  constexpr double kRounding = 1e-9;
+  return {metronome_mark(full.per_minute * share + kRounding), full.beat};
+}
+
+std::vector<TempoFrom> later_tempi(const PlannedPiece& piece, const Task& task) {
+  std::vector<TempoFrom> tempi;
+  if (!task.tempo || task.drill == Drill::cue_starts) return tempi;
+  for (const Change& change : piece.piece.changes)
+    if (change.tempo && change.bar > task.bars.first && task.bars.contains(change.bar))
+      tempi.push_back({change.bar, tempo_at(piece, task, change.bar)});
+  return tempi;
+}
 
 }  // namespace cahier

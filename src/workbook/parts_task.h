@@ -42,4 +42,15 @@ std::string minutes_phrase(const Words& words, double minutes);
 // REQUIRES: task.tempo.
 Tempo tempo_of(const Task& task);
 
+// Where the piece's tempo changes in the bars of a task, and the task's tempo from there on: the
+// same share of it, a metronome mark. Empty without a tempo, and for cue starts.
+struct TempoFrom {
+  int bar = 1;
+  Tempo tempo;
+};
+std::vector<TempoFrom> later_tempi(const PlannedPiece& piece, const Task& task);
+
+// The task's tempo at one of its bars, by the same share. REQUIRES: task.tempo.
+Tempo tempo_at(const PlannedPiece& piece, const Task& task, int bar);
+
 }  // namespace cahier

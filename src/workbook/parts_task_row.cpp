@@ -23,7 +23,8 @@ constexpr double kMostLabels = 22;
 constexpr double kMostLabelsNarrow = 15;
 constexpr double kMinutes = 14;
 constexpr double kCode = 12;
-constexpr int kMostTickLines = 8;  // before the circles go on in a further strip
+constexpr std::size_t kMostTempi = 2;  // named below the first; more are said in words
+constexpr int kMostTickLines = 8;      // before the circles go on in a further strip
 
 const PlannedPiece& piece_of(const Book& book, const Task& task) {
   return book.plan().pieces[task.piece];
@@ -46,25 +47,40 @@ struct LaidOutTask {
   int leads_to = 0;
   TextBlock below;
   TickRows ticks;
+  std::vector<TempoFrom> later;  // tempi below the first one
+  std::string proportion;        // said in their place where they are too many
 
   double below_at() const {
     const double beside_line = beside.empty() || beside_inline ? 0 : kSmallLine;
     return kLine * static_cast<double>(title.size()) + beside_line;
   }
+  // Of the tempi below the first one.
+  double later_height() const {
+    return kSmallLine * (proportion.empty() ? static_cast<double>(later.size()) : 1);
+  }
   // Of tempo and minutes below the words.
   double narrow_height() const {
     if (columns.wide()) return 0;
-    return kLine + (columns.stacked && task.tempo ? kLine : 0);
+    return kLine + later_height() + (columns.stacked && task.tempo ? kLine : 0);
   }
   double words_height() const { return below_at() + below.height() + narrow_height(); }
   double bars_height() const { return kLine * static_cast<double>(bars.size()); }
   int first_ticks() const { return std::min(kMostTickLines, ticks.line_count()); }
   double first_height() const {
-    const double code = columns.wide() ? 0 : bars_height() + kCodeLine;
+    const double code = columns.wide() ? kLine + later_height() : bars_height() + kCodeLine;
     return on_grid(std::max({words_height(), ticks.height(0, first_ticks()), bars_height(), code}));
   }
   double ticks_at() const { return columns.bars + columns.words + 2 * kGap; }
 };
+
+std::string later_label(const Book& book, const TempoFrom& from) {
+  return book.words().say("task.tempo_from", {{"bar", from.bar}});
+}
+
+double later_width(const Book& book, const TempoFrom& from) {
+  return text_width(book, later_label(book, from), style::kSmall) + 1 +
+         tempo_width(book.typefaces(), from.tempo, style::kSmall) + 0.5;
+}
 
 void draw_bars(const LaidOutTask& laid, const Box& box) {
   Box rest = box.left(laid.columns.bars);
@@ -109,6 +125,35 @@ void draw_code(const LaidOutTask& laid, const Box& box) {
             wide ? Align::right : Align::left, style::kLeast);
 }
 
+void draw_tempi(const LaidOutTask& laid, const Box& box) {
+  Canvas& canvas = laid.book.canvas();
+  const PlannedPiece& piece = piece_of(laid.book, laid.task);
+  draw_tempo(canvas, box.top(kLine), tempo_of(laid.task), style::kStandText);
+  // Each cue start has a line of its own, and its own tempo.
+  Tempo before = tempo_of(laid.task);
+  for (std::size_t at = 0; at < laid.task.cues.size(); ++at) {
+    const int bar = piece.cues[laid.task.cues[at] - 1].bar;
+    const Tempo tempo = tempo_at(piece, laid.task, bar);
+    if (at > 0 && tempo != before && laid.columns.wide())
+      draw_tempo(canvas, box.top(kLine).moved(0, kLine * static_cast<double>(at)), tempo,
+                 style::kStandText);
+    before = tempo;
+  }
+  Box rest = box.without_top(kLine);
+  if (!laid.proportion.empty()) {
+    draw_line(canvas, rest.top(kSmallLine), laid.proportion, style::kSmall, Align::left,
+              style::kLeast);
+    return;
+  }
+  for (const TempoFrom& from : laid.later) {
+    const Box line = rest.top(kSmallLine);
+    const double width = draw_line(canvas, line, later_label(laid.book, from), style::kSmall,
+                                   Align::left, style::kLeast);
+    draw_tempo(canvas, line.without_left(width + 1), from.tempo, style::kSmall);
+    rest = rest.without_top(kSmallLine);
+  }
+}
+
 void draw_tempo_and_minutes(const LaidOutTask& laid, const Box& box, const Box& below_words) {
   const TaskColumns& columns = laid.columns;
   Box tempo;
@@ -118,7 +163,7 @@ void draw_tempo_and_minutes(const LaidOutTask& laid, const Box& box, const Box& 
     tempo = box.without_right(columns.code + columns.minutes + kGap).right(columns.tempo);
   } else if (columns.stacked) {
     tempo = below_words;
-    minutes = below_words.without_top(laid.task.tempo ? kLine : 0);
+    minutes = below_words.without_top(laid.task.tempo ? kLine + laid.later_height() : 0);
   } else {
     tempo = below_words.without_right(kMinutes + kGap);
     minutes = below_words.right(kMinutes);
@@ -126,8 +171,7 @@ void draw_tempo_and_minutes(const LaidOutTask& laid, const Box& box, const Box& 
   draw_line(laid.book.canvas(), minutes.top(kLine),
             minutes_phrase(laid.book.words(), laid.task.minutes), style::kBody,
             columns.stacked ? Align::left : Align::right, style::kLeast);
-  if (laid.task.tempo)
-    draw_tempo(laid.book.canvas(), tempo.top(kLine), tempo_of(laid.task), style::kStandText);
+  if (laid.task.tempo) draw_tempi(laid, tempo);
 }
 
 LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
@@ -146,6 +190,8 @@ LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
   const double below_width = below_is_free ? columns.words + kGap + columns.circles : columns.words;
   std::vector<std::string> title =
       wrap(faces, drill_title(book.words(), task), style::kStandText, title_width);
+  std::vector<TempoFrom> later = later_tempi(piece, task);
+  const bool many = later.size() > kMostTempi;
   const double taken = text_width(book, title.back(), style::kStandText) + 2 +
                        text_width(book, remarks.beside, style::kSmall);
   return {book,
@@ -158,7 +204,9 @@ LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
           !remarks.beside.empty() && taken <= title_width,
           remarks.leads_to,
           TextBlock(faces, remarks.below, style::kSmall, below_width),
-          ticks};
+          ticks,
+          std::move(later),
+          many ? book.words().say("task.tempo_in_proportion") : std::string()};
 }
 
 }  // namespace
@@ -175,6 +223,8 @@ TaskColumns task_columns(const Book& book, double width) {
       columns.labels = std::max(
           columns.labels, TickRows::label_width(book.typefaces(),
                                                 tick_rows(book.words(), piece, task), most_labels));
+      for (const TempoFrom& from : later_tempi(piece, task))
+        columns.tempo = std::max(columns.tempo, later_width(book, from));
       if (task.tempo)
         columns.tempo = std::max(
             columns.tempo, tempo_width(book.typefaces(), tempo_of(task), style::kStandText) + 0.5);
