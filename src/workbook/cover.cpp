@@ -18,9 +18,10 @@ namespace {
 
 constexpr double kFootRoom = 20;  // check line and paper at the foot
 
-constexpr double kManyMinutes = 600;  // from here on hours say more
+constexpr double kManyMinutes = 120;  // from here on hours say more
 
-std::string hours_text(double minutes) { return std::to_string(std::lround(minutes / 60)); }
+// To the nearest half hour.
+std::string hours_text(double minutes) { return minutes_text(minutes / 60); }
 
 struct Fact {
   std::string figure;
