@@ -129,10 +129,11 @@ class CardDrawing {
     if (rejoin.to == 0) {
       draw_words(canvas, target, words_.say("rejoin_card.to_the_end"));
     } else {
-      const bool begins = !rejoin.section.empty();
       draw_line(canvas, target.left(to_), std::to_string(rejoin.to),
-                begins ? style::kWallBars : style::kStandText, Align::right, style::kLeastStand);
-      if (begins) draw_words(canvas, target.without_left(to_ + 2.5), rejoin.section);
+                rejoin.begins_section ? style::kWallBars : style::kStandText, Align::right,
+                style::kLeastStand);
+      if (!rejoin.section.empty())
+        draw_words(canvas, target.without_left(to_ + 2.5), rejoin.section);
     }
     canvas.line({row.x, row.bottom()}, {row.right(), row.bottom()}, style::kHairline);
   }
@@ -166,13 +167,15 @@ std::vector<Rejoin> rejoins(const PlannedPiece& piece) {
     if (point <= std::max(first, 1)) continue;
     // The next bar is no place to catch oneself, unless a section begins there.
     if (point == first + 1 && !begins_section(point)) continue;
-    Rejoin rejoin{{first, point - 1}, point, {}};
+    Rejoin rejoin{{first, point - 1}, point, begins_section(point), {}};
     for (const PlannedSection& section : piece.sections)
-      if (section.bars.first == point) rejoin.section = section.name;
+      if (section.bars.first == point &&
+          section.name != bar_range(section.bars.first, section.bars.last))
+        rejoin.section = section.name;
     result.push_back(rejoin);
     first = point;
   }
-  result.push_back({{first, piece.piece.bars}, 0, {}});
+  result.push_back({{first, piece.piece.bars}, 0, false, {}});
   return result;
 }
 
