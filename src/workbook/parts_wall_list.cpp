@@ -24,15 +24,12 @@ constexpr Stroke kNewBars{0.7, style::kDark, 0, 0, false};
 
 double em(const TextStyle& text_style) { return millimetres(text_style.size_pt); }
 
-// "101–104" as "101–" and "104", "2 × 1–96" as "2 ×" and "1–96".
-std::vector<WallEntry> broken(const WallEntry& entry) {
-  for (const std::string mark : {" ", "–"}) {
-    const std::size_t at = entry.text.find(mark);
-    if (at == std::string::npos || at + mark.size() == entry.text.size()) continue;
-    const std::string first = entry.text.substr(0, mark == " " ? at : at + mark.size());
-    return {{first, Behind::nothing}, {entry.text.substr(at + mark.size()), entry.behind}};
-  }
-  return {entry};
+// Before and behind the first `mark`, which stays with what is before it unless it is a blank.
+std::vector<WallEntry> broken(const WallEntry& entry, const std::string& mark) {
+  const std::size_t at = entry.text.find(mark);
+  if (at == std::string::npos || at + mark.size() == entry.text.size()) return {entry};
+  const std::string first = entry.text.substr(0, mark == " " ? at : at + mark.size());
+  return {{first, Behind::nothing}, {entry.text.substr(at + mark.size()), entry.behind}};
 }
 
 }  // namespace
@@ -116,18 +113,19 @@ std::vector<WallList::Line> WallList::lines_of(const std::vector<WallEntry>& ent
     too_wide_ = too_wide_ || needed > most;
   };
   for (const WallEntry& entry : entries) {
-    const bool whole = !sizes_.may_break || width_of(entry) <= most;
-    if (whole) {
+    if (width_of(entry) <= most) {
       put(entry, false, false);
       continue;
     }
+    // "2 × 1–96" as "2 ×" and "1–96", and where that is not enough, "101–104" as "101–" and "104".
     bool continued = false;
-    for (const WallEntry& half : broken(entry))
-      for (const WallEntry& part :
-           width_of(half) <= most ? std::vector<WallEntry>{half} : broken(half)) {
+    for (const WallEntry& half : broken(entry, " ")) {
+      const bool whole = !sizes_.may_break || width_of(half) <= most;
+      for (const WallEntry& part : whole ? std::vector<WallEntry>{half} : broken(half, "–")) {
         put(part, true, continued);
         continued = true;
       }
+    }
   }
   return lines;
 }
@@ -218,17 +216,18 @@ std::size_t WallList::drawn_whole(double height) const {
 }
 
 void WallList::draw(Canvas& canvas, const Box& box) const {
+  if (sets_.empty()) return;
   Box rest = box;
   const auto put = [&](const Set& set, std::size_t lines) {
     draw_set(canvas, rest, set, lines);
     rest = rest.without_top(sizes_.line * static_cast<double>(lines) + below_lines(set));
     rest = rest.without_top(std::min(std::max(0.0, rest.height - kMoreLine), sizes_.gap));
   };
-  // Names say more than a count, and may cost one set of large bars, if one is left.
+  // Names say more than a count, and may cost one set of large bars, if any stays.
   const std::size_t whole = drawn_whole(box.height);
   const std::size_t named = named_below(box.height);
-  if (named + 1 >= whole && (named > 0 || whole == 0) &&
-      rest_in_words(named).height() <= box.height) {
+  const bool some_large = named > 0 || fitting(sets_.front(), box.height - kMoreLine) == 0;
+  if (some_large && named + 1 >= whole && rest_in_words(named).height() <= box.height) {
     for (std::size_t at = 0; at < named; ++at) put(sets_[at], sets_[at].lines.size());
     rest_in_words(named).draw(canvas, rest);
     return;
