@@ -197,9 +197,19 @@ class LookAlikesSheet {
       }
       const std::vector<Box> cells = table.draw_row(canvas, flow_.take(kDrillRow));
       if (row < drills.dates.size())
-        draw_cell(canvas, cells[0], weekday_day_month(words_, drills.dates[row]), style::kBody);
+        draw_cell(canvas, cells[0], date_in(cells[0].width, drills.dates[row]), style::kBody);
       for (std::size_t at = 1; at <= columns_for(group); ++at) draw_tick(canvas, cells[at]);
     }
+  }
+
+  // Short where the long one would take two lines.
+  std::string date_in(double width, Date date) const {
+    const std::string full = weekday_day_month(words_, date);
+    const TextStyle body = style::kBody;
+    if (!fit_line(book_.typefaces(), full, body, width, body.size_pt).cut) return full;
+    return words_.say("dates.weekday_day_month", {{"weekday", weekday_short(words_, date)},
+                                                  {"day", day_of_month(date)},
+                                                  {"month", month_short(words_, date)}});
   }
 
   Book& book_;

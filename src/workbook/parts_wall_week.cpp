@@ -98,8 +98,11 @@ class WallWeek {
           [&](const Day& day) { return wall_date_fits(book_, day.date, box.width, text_style); });
     };
     WallLook look;
-    if (alone && dates_fit(style::kWallLarge)) look.date = style::kWallLarge;
-    look.date_below = !dates_fit(look.date.at(style::kLeastWall));
+    if (alone && dates_fit(style::kWallLarge))
+      look.date = style::kWallLarge;
+    else if (!dates_fit(look.date))
+      look.date = look.date.at(style::kLeastWall);
+    look.date_below = !dates_fit(look.date);
     for (const Day& day : week_.days)
       look.words = std::max(look.words, static_cast<int>(WallDay(book_, day).words().size()));
     look.flat = !alone;

@@ -88,7 +88,7 @@ TEST_CASE("the rejoin card leads forward from every bar, never to the next bar a
   const std::string words = DrawnSheet(draw_rejoin_card, sample::plan(kLantern)).words();
   for (const char* text :
        {"Always forward.", "\n9–16\n17\nB\n", "\n17–24\n25\n", "\n25–32\n33\nA again\n",
-        "\n41–44\n45\nClose\n", "\n45–48\nplay on to the end\n"})
+        "\n41–44\n45\nClose\n", "\n45–48\nto the end\n"})
     CHECK_THAT(words, Catch::Contains(text));
   // Bar 18 was asked for as a cue start, but lies right behind bar 17.
   CHECK_THAT(words, !Catch::Contains("\n18\n"));
