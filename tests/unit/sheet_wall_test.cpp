@@ -150,6 +150,17 @@ TEST_CASE("Bars on the wall are read from a metre") {
   CHECK_FALSE(find(large, "recall"));
 }
 
+TEST_CASE("Bars stay as large on small paper and in a full week") {
+  for (const Print& print : sample::kEveryPaper)
+    for (const Plan& plan : {sound_plan(), with_passes(3), with_passes(30)}) {
+      INFO("on paper of " << print.paper.width << " x " << print.paper.height << " mm");
+      const DrawnSheet sheet(draw_weeks, plan, print);
+      const std::string bars =
+          bar_range(plan.days[0].tasks[0].bars.first, plan.days[0].tasks[0].bars.last);
+      CHECK(find(on_the_wall(sheet.canvas().pages().front()), bars));
+    }
+}
+
 TEST_CASE("The bars of a light week are larger than those of a full one") {
   const DrawnSheet sheet(draw_weeks, sound_plan());
   const auto first = on_the_wall(sheet.canvas().pages()[0]);
