@@ -19,6 +19,7 @@ constexpr double kPassageHead = 5 * kGrid;
 constexpr double kPassage = kPassageHead + writing_lines_height(kLines) + 2 * kGrid;
 constexpr double kBranch = kPassageHead + 5.7;  // the middle of the words on the first line
 constexpr double kPicture = 0.15;               // of the width
+constexpr double kLeastPicture = 24;            // for the words at the stem
 constexpr double kDrillRow = style::kWritingRow;
 constexpr int kSpareDrills = 2;
 constexpr int kMostSpare = 5;  // after the last passages, where the page would else stay empty
@@ -92,7 +93,7 @@ class LookAlikesSheet {
     const int fit = flow_.at_top() ? left : static_cast<int>(flow_.left() / kPassage + 1e-6);
     const int here = std::clamp(fit, 1, std::min(left, most_on_a_page()));
     const Box box = flow_.take(kPassage * here);
-    const double picture = box.width * kPicture;
+    const double picture = std::max(kLeastPicture, box.width * kPicture);
     const int alike = bars_alike(group);
     draw_fork(book_.canvas(), box.left(picture), here, kBranch, kPassage,
               alike > 0 ? words_.count("look_alikes.bars_alike", alike) : "",
@@ -139,13 +140,20 @@ class LookAlikesSheet {
     return nullptr;
   }
 
+  // Empty where a section is only called by its bars.
+  static std::string name_of(const PlannedSection& section) {
+    const bool by_bars = section.name == bar_range(section.bars.first, section.bars.last);
+    return by_bars ? "" : section.name;
+  }
+
   // The section, and the one that follows where the passage leads into it.
   std::string where(BarRange bars) const {
     const PlannedSection* here = section_at(bars.first);
     const PlannedSection* next = section_at(bars.last + 1);
-    if (!here) return {};
-    if (!next || next == here) return here->name;
-    return words_.say("look_alikes.then", {{"section", here->name}, {"next", next->name}});
+    const std::string name = here ? name_of(*here) : std::string();
+    const std::string then = next && next != here ? name_of(*next) : std::string();
+    if (name.empty() || then.empty()) return name;
+    return words_.say("look_alikes.then", {{"section", name}, {"next", then}});
   }
 
   // The group's fork drills in the plan.
@@ -189,9 +197,19 @@ class LookAlikesSheet {
       }
       const std::vector<Box> cells = table.draw_row(canvas, flow_.take(kDrillRow));
       if (row < drills.dates.size())
-        draw_cell(canvas, cells[0], weekday_day_month(words_, drills.dates[row]), style::kBody);
+        draw_cell(canvas, cells[0], date_in(cells[0].width, drills.dates[row]), style::kBody);
       for (std::size_t at = 1; at <= columns_for(group); ++at) draw_tick(canvas, cells[at]);
     }
+  }
+
+  // Short where the long one would take two lines.
+  std::string date_in(double width, Date date) const {
+    const std::string full = weekday_day_month(words_, date);
+    const TextStyle body = style::kBody;
+    if (!fit_line(book_.typefaces(), full, body, width, body.size_pt).cut) return full;
+    return words_.say("dates.weekday_day_month", {{"weekday", weekday_short(words_, date)},
+                                                  {"day", day_of_month(date)},
+                                                  {"month", month_short(words_, date)}});
   }
 
   Book& book_;

@@ -12,7 +12,7 @@ namespace cahier {
 namespace {
 
 constexpr double kPadding = 5;
-constexpr double kRow = 6 * kGrid;
+constexpr double kMostRow = 7 * kGrid;
 constexpr double kLeastRow = 5 * kGrid;  // the largest figures still stand clear of the rules
 constexpr double kTitleLine = 3 * kGrid;
 constexpr double kForwardLine = 5 * kGrid;
@@ -55,6 +55,10 @@ class CardDrawing {
       from_ = std::max(from_, width(bar_range(row.from.first, row.from.last), style::kStandText));
       to_ = std::max(to_, width(std::to_string(row.to), style::kWallBars));
     }
+    // The words over the first column reach as far as the tip of the arrow.
+    constexpr double kMostLabel = 24;
+    const double label = width(words_.say("rejoin_card.slip_in"), style::kSmall) + 1;
+    from_ = std::max(from_, std::min(label, kMostLabel) - kArrow - 2 * kAround + 1);
   }
 
   void draw() {
@@ -66,7 +70,7 @@ class CardDrawing {
     const auto columns = rest.columns(column_count(box_.width, box_.height), kBetweenColumns);
     const std::size_t in_column = (card_.rows.size() + columns.size() - 1) / columns.size();
     const double room = (rest.height - kLabels) / static_cast<double>(in_column);
-    const double height = room >= kRow ? kRow : std::min(room, kLeastRow);
+    const double height = std::clamp(std::floor(room / kGrid + 1e-6) * kGrid, kLeastRow, kMostRow);
     for (std::size_t column = 0; column < columns.size(); ++column) {
       const std::size_t first = column * in_column;
       if (first >= card_.rows.size()) break;
@@ -129,10 +133,11 @@ class CardDrawing {
     if (rejoin.to == 0) {
       draw_words(canvas, target, words_.say("rejoin_card.to_the_end"));
     } else {
-      const bool begins = !rejoin.section.empty();
       draw_line(canvas, target.left(to_), std::to_string(rejoin.to),
-                begins ? style::kWallBars : style::kStandText, Align::right, style::kLeastStand);
-      if (begins) draw_words(canvas, target.without_left(to_ + 2.5), rejoin.section);
+                rejoin.begins_section ? style::kWallBars : style::kStandText, Align::right,
+                style::kLeastStand);
+      if (!rejoin.section.empty())
+        draw_words(canvas, target.without_left(to_ + 2.5), rejoin.section);
     }
     canvas.line({row.x, row.bottom()}, {row.right(), row.bottom()}, style::kHairline);
   }
@@ -166,13 +171,15 @@ std::vector<Rejoin> rejoins(const PlannedPiece& piece) {
     if (point <= std::max(first, 1)) continue;
     // The next bar is no place to catch oneself, unless a section begins there.
     if (point == first + 1 && !begins_section(point)) continue;
-    Rejoin rejoin{{first, point - 1}, point, {}};
+    Rejoin rejoin{{first, point - 1}, point, begins_section(point), {}};
     for (const PlannedSection& section : piece.sections)
-      if (section.bars.first == point) rejoin.section = section.name;
+      if (section.bars.first == point &&
+          section.name != bar_range(section.bars.first, section.bars.last))
+        rejoin.section = section.name;
     result.push_back(rejoin);
     first = point;
   }
-  result.push_back({{first, piece.piece.bars}, 0, {}});
+  result.push_back({{first, piece.piece.bars}, 0, false, {}});
   return result;
 }
 

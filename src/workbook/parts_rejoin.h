@@ -11,8 +11,9 @@ namespace cahier {
 // A slip anywhere in `from` is followed by a jump to `to`; at the end there is nowhere to go.
 struct Rejoin {
   BarRange from;
-  int to = 0;           // bar; 0 for the end
-  std::string section;  // its name, where one begins at `to`
+  int to = 0;  // bar; 0 for the end
+  bool begins_section = false;
+  std::string section;  // its name, unless it is called by its bars
 };
 
 // For every bar of the piece, in order: the next cue start or section.

@@ -21,7 +21,7 @@ constexpr Stroke kTickStroke{0.5, style::kDark, 0, 0, false};
 
 double date_line(const WallLook& look) { return on_grid(millimetres(look.date.size_pt) * 1.15); }
 
-double date_gap(const TextStyle& text_style) { return millimetres(text_style.size_pt) * 0.3; }
+double date_gap(const TextStyle& text_style) { return millimetres(text_style.size_pt) * 0.25; }
 
 double head_height(const WallLook& look) {
   const double date = date_line(look) * (look.date_below ? 2 : 1);
@@ -30,7 +30,7 @@ double head_height(const WallLook& look) {
 }
 
 double foot_height(const WallLook& look, int lines) {
-  return look.flat ? 0 : kFoot + writing_lines_height(lines);
+  return (look.flat ? 0 : kFoot) + writing_lines_height(lines);
 }
 
 void draw_tick_box(Canvas& canvas, const Box& box) {
@@ -94,6 +94,7 @@ std::vector<std::string> WallDay::words() const {
 
 Box WallDay::draw_head(Canvas& canvas, const Box& box, const WallLook& look) const {
   Box rest = draw_wall_date(canvas, book_.words(), box, day_.date, look);
+  if (look.flat) return draw_flat_head(canvas, rest);
   if (!day_.tasks.empty()) {
     draw_line(canvas, rest.top(kMinutes), minutes_phrase(book_.words(), day_.minutes()),
               style::kLead, Align::left, style::kLeast);
@@ -122,9 +123,9 @@ Box WallDay::draw_flat_head(Canvas& canvas, const Box& box) const {
 }
 
 // Room for what the day brought, and a box to tick.
-void WallDay::draw_foot(Canvas& canvas, const Box& box, int lines) const {
+void WallDay::draw_foot(Canvas& canvas, const Box& box, const WallLook& look, int lines) const {
   const Words& words = book_.words();
-  const Box foot = box.bottom(kFoot + writing_lines_height(lines));
+  const Box foot = box.bottom(foot_height(look, lines));
   if (lines > 0) {
     const char* label = day_.lesson          ? "weeks.for_lesson"
                         : day_.tasks.empty() ? "weeks.caught_up"
@@ -132,8 +133,8 @@ void WallDay::draw_foot(Canvas& canvas, const Box& box, int lines) const {
     draw_labelled_line(canvas, foot.top(style::kWritingRow), words.say(label), style::kNote);
     draw_writing_lines(canvas, foot.without_top(style::kWritingRow), lines - 1);
   }
+  if (look.flat || day_.allowance <= 0) return;
   const Box row = box.bottom(kTickBox);
-  if (day_.allowance <= 0) return;
   draw_tick_box(canvas, row.right(kTickBox));
   draw_line(canvas, row.without_right(kTickBox + 2), words.say("weeks.done"), style::kBody,
             Align::right, style::kLeast);
@@ -144,25 +145,20 @@ double WallDay::room(const Box& box, const WallLook& look, int lines) const {
 }
 
 void WallDay::draw(Canvas& canvas, const Box& box, const WallLook& look) const {
-  if (look.flat) {
-    const Box below =
-        draw_flat_head(canvas, draw_wall_date(canvas, book_.words(), box, day_.date, look));
-    WallList(book_, day_, box.width, look.sizes).draw(canvas, below);
-    return;
-  }
   const Box below = draw_head(canvas, box, look);
   if (day_.tasks.empty()) {
-    if (day_.lesson || day_.note == DayNote::catch_up) draw_foot(canvas, box, look.lines);
+    if (day_.lesson || day_.note == DayNote::catch_up) draw_foot(canvas, box, look, look.lines);
     return;
   }
-  for (const WallSizes& sizes : {look.sizes, WallSizes::plain(), WallSizes::dense()}) {
+  for (const WallSizes& sizes :
+       {look.sizes, WallSizes::plain(), WallSizes::dense(), WallSizes::tight()}) {
     const WallList list(book_, day_, box.width, sizes);
     const std::optional<double> height = list.height();
     for (int lines = look.lines; lines >= 0; --lines) {
-      const bool last = sizes.together == Together::all && lines == 0;
+      const bool last = sizes.line == WallSizes::tight().line && lines == 0;
       if (!last && (!height || *height > room(box, look, lines) + 1e-6)) continue;
       list.draw(canvas, below.top(room(box, look, lines)));
-      return draw_foot(canvas, box, lines);
+      return draw_foot(canvas, box, look, lines);
     }
   }
 }

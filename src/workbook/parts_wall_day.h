@@ -16,7 +16,7 @@ struct WallLook {
   bool date_below = false;  // the day of the month below the weekday: narrow columns
   int words = 0;            // lines kept on every day for "lesson" and "catch up"
   int lines = 0;            // to write on, at the foot
-  bool flat = false;        // several weeks on a page: the box to tick stands beside the minutes
+  bool flat = false;        // where there is little room: the box to tick beside the minutes
 };
 
 class WallDay {
@@ -37,7 +37,7 @@ class WallDay {
   double room(const Box& box, const WallLook& look, int lines) const;
   Box draw_head(Canvas& canvas, const Box& box, const WallLook& look) const;
   Box draw_flat_head(Canvas& canvas, const Box& box) const;
-  void draw_foot(Canvas& canvas, const Box& box, int lines) const;
+  void draw_foot(Canvas& canvas, const Box& box, const WallLook& look, int lines) const;
 
   const Book& book_;
   const Day& day_;

@@ -24,15 +24,12 @@ constexpr Stroke kNewBars{0.7, style::kDark, 0, 0, false};
 
 double em(const TextStyle& text_style) { return millimetres(text_style.size_pt); }
 
-// "101–104" as "101–" and "104", "2 × 1–96" as "2 ×" and "1–96".
-std::vector<WallEntry> broken(const WallEntry& entry) {
-  for (const std::string mark : {" ", "–"}) {
-    const std::size_t at = entry.text.find(mark);
-    if (at == std::string::npos || at + mark.size() == entry.text.size()) continue;
-    const std::string first = entry.text.substr(0, mark == " " ? at : at + mark.size());
-    return {{first, Behind::nothing}, {entry.text.substr(at + mark.size()), entry.behind}};
-  }
-  return {entry};
+// Before and behind the first `mark`, which stays with what is before it unless it is a blank.
+std::vector<WallEntry> broken(const WallEntry& entry, const std::string& mark) {
+  const std::size_t at = entry.text.find(mark);
+  if (at == std::string::npos || at + mark.size() == entry.text.size()) return {entry};
+  const std::string first = entry.text.substr(0, mark == " " ? at : at + mark.size());
+  return {{first, Behind::nothing}, {entry.text.substr(at + mark.size()), entry.behind}};
 }
 
 }  // namespace
@@ -50,6 +47,10 @@ WallSizes WallSizes::dense() {
   return {style::kWallBars, 7.5, style::kBody, 4.5, 1.5, true, Together::all};
 }
 
+WallSizes WallSizes::tight() {
+  return {style::kWallBars.at(style::kLeastWall), 6, style::kNote, 4.5, 1.5, true, Together::all};
+}
+
 WallList::WallList(const Book& book, const Day& day, double width, const WallSizes& sizes)
     : book_(book), width_(width), sizes_(sizes) {
   const Plan& plan = book.plan();
@@ -58,9 +59,36 @@ WallList::WallList(const Book& book, const Day& day, double width, const WallSiz
     set.framed = group.drill == Drill::learn;
     set.lines = lines_of(group.entries, width - (set.framed ? 2 * kFrame : 0));
     set.name = group.name;
-    if (plan.pieces.size() > 1) set.title = plan.pieces[group.piece].piece.title;
+    const std::string title =
+        plan.pieces.size() > 1 ? plan.pieces[group.piece].piece.title : std::string();
+    set.in_words = in_words(group, title);
+    if (!title.empty()) {
+      const std::string both =
+          book.words().say("weeks.of_piece", {{"what", group.name}, {"piece", title}});
+      const bool beside =
+          sizes.together == Together::all &&
+          !fit_line(book.typefaces(), both, sizes.name, width - 2 * kFrame, style::kLeast).cut;
+      if (beside)
+        set.name = both;
+      else
+        set.title = title;
+    }
     sets_.push_back(std::move(set));
   }
+}
+
+std::string WallList::in_words(const WallGroup& group, const std::string& title) const {
+  const Words& words = book_.words();
+  std::vector<std::string> bars;
+  for (const WallEntry& entry : group.entries) {
+    std::string text = entry.text;
+    if (entry.behind == Behind::arrow) text = words.say("task.from_bar", {{"bar", entry.text}});
+    if (entry.behind == Behind::die) text += "\u00a0" + words.say("task.dice");
+    bars.push_back(std::move(text));
+  }
+  const std::string said =
+      words.say("weeks.in_words", {{"name", group.name}, {"bars", list_text(words, bars)}});
+  return title.empty() ? said : words.say("weeks.of_piece", {{"what", said}, {"piece", title}});
 }
 
 double WallList::width_of(const WallEntry& entry) const {
@@ -85,18 +113,19 @@ std::vector<WallList::Line> WallList::lines_of(const std::vector<WallEntry>& ent
     too_wide_ = too_wide_ || needed > most;
   };
   for (const WallEntry& entry : entries) {
-    const bool whole = !sizes_.may_break || width_of(entry) <= most;
-    if (whole) {
+    if (width_of(entry) <= most) {
       put(entry, false, false);
       continue;
     }
+    // "2 × 1–96" as "2 ×" and "1–96", and where that is not enough, "101–104" as "101–" and "104".
     bool continued = false;
-    for (const WallEntry& half : broken(entry))
-      for (const WallEntry& part :
-           width_of(half) <= most ? std::vector<WallEntry>{half} : broken(half)) {
+    for (const WallEntry& half : broken(entry, " ")) {
+      const bool whole = !sizes_.may_break || width_of(half) <= most;
+      for (const WallEntry& part : whole ? std::vector<WallEntry>{half} : broken(half, "–")) {
         put(part, true, continued);
         continued = true;
       }
+    }
   }
   return lines;
 }
@@ -155,29 +184,66 @@ std::size_t WallList::fitting(const Set& set, double room) const {
   return lines;
 }
 
+// Every set from `first` on in small type, each on lines of its own.
+TextBlock WallList::rest_in_words(std::size_t first) const {
+  std::string text;
+  for (std::size_t at = first; at < sets_.size(); ++at)
+    text += (text.empty() ? "" : "\n") + sets_[at].in_words;
+  return {book_.typefaces(), text, style::kNote, width_};
+}
+
+// How many sets stand large when all others are named below them.
+std::size_t WallList::named_below(double height) const {
+  double used = 0;
+  std::size_t most = 0;
+  for (std::size_t at = 0; at <= sets_.size(); ++at) {
+    if (used + rest_in_words(at).height() <= height + 1e-6) most = at;
+    if (at < sets_.size()) used += height_of(sets_[at]) + (at + 1 < sets_.size() ? sizes_.gap : 0);
+  }
+  return most;
+}
+
+// How many stand large when the others are only counted.
+std::size_t WallList::drawn_whole(double height) const {
+  double used = 0;
+  std::size_t at = 0;
+  for (; at < sets_.size(); ++at) {
+    const double more = at + 1 == sets_.size() ? 0 : kMoreLine;
+    if (used + height_of(sets_[at]) + more > height + 1e-6) break;
+    used += height_of(sets_[at]) + sizes_.gap;
+  }
+  return at;
+}
+
 void WallList::draw(Canvas& canvas, const Box& box) const {
+  if (sets_.empty()) return;
   Box rest = box;
+  const auto put = [&](const Set& set, std::size_t lines) {
+    draw_set(canvas, rest, set, lines);
+    rest = rest.without_top(sizes_.line * static_cast<double>(lines) + below_lines(set));
+    rest = rest.without_top(std::min(std::max(0.0, rest.height - kMoreLine), sizes_.gap));
+  };
+  // Names say more than a count, and may cost one set of large bars, if any stays.
+  const std::size_t whole = drawn_whole(box.height);
+  const std::size_t named = named_below(box.height);
+  const bool some_large = named > 0 || fitting(sets_.front(), box.height - kMoreLine) == 0;
+  if (some_large && named + 1 >= whole && rest_in_words(named).height() <= box.height) {
+    for (std::size_t at = 0; at < named; ++at) put(sets_[at], sets_[at].lines.size());
+    rest_in_words(named).draw(canvas, rest);
+    return;
+  }
   int more = 0;
   for (std::size_t at = 0; at < sets_.size(); ++at) {
     const Set& set = sets_[at];
-    std::size_t lines = 0;
-    if (more == 0) {
-      const bool last = at + 1 == sets_.size();
-      lines = fitting(set, rest.height - (last ? 0 : kMoreLine));
-      if (lines < set.lines.size()) lines = fitting(set, rest.height - kMoreLine);
-    }
-    if (lines > 0) {
-      draw_set(canvas, rest, set, lines);
-      rest = rest.without_top(sizes_.line * static_cast<double>(lines) + below_lines(set));
-      rest = rest.without_top(std::min(std::max(0.0, rest.height - kMoreLine), sizes_.gap));
-    }
+    std::size_t lines = at < whole ? set.lines.size() : 0;
+    if (at == whole) lines = fitting(set, rest.height - kMoreLine);
+    if (lines > 0) put(set, lines);
     for (std::size_t left = lines; left < set.lines.size(); ++left)
       more +=
           static_cast<int>(set.lines[left].entries.size()) - (set.lines[left].continued ? 1 : 0);
   }
-  if (more > 0)
-    draw_line(canvas, rest.top(kMoreLine), book_.words().count("weeks.more", more), style::kStrong,
-              Align::left, style::kLeast);
+  draw_line(canvas, rest.top(kMoreLine), book_.words().count("weeks.more", more), style::kStrong,
+            Align::left, style::kLeast);
 }
 
 }  // namespace cahier

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "paper/text_fitting.h"
 #include "workbook/book.h"
 #include "workbook/parts_wall_tasks.h"
 
@@ -24,6 +25,7 @@ struct WallSizes {
   static WallSizes large();
   static WallSizes plain();  // the least that is read from the wall
   static WallSizes dense();  // the same, closer, and more of it put together
+  static WallSizes tight();  // closer still
 };
 
 class WallList {
@@ -32,7 +34,8 @@ class WallList {
 
   // Millimetres that all of it needs; nothing where a text is too wide for its column.
   std::optional<double> height() const;
-  // Draws from the top of `box` downwards. What finds no room is counted in a last line.
+  // Draws from the top of `box` downwards. What finds no room is named below in small type, or
+  // where that is too much, counted in a last line.
   void draw(Canvas& canvas, const Box& box) const;
 
  private:
@@ -43,7 +46,8 @@ class WallList {
   struct Set {
     std::vector<Line> lines;
     std::string name;
-    std::string title;  // of the piece, in a programme
+    std::string title;     // of the piece, below the name; in a programme
+    std::string in_words;  // the drill and its bars
     bool framed = false;
   };
 
@@ -52,6 +56,10 @@ class WallList {
   double below_lines(const Set& set) const;
   double height_of(const Set& set) const;
   std::size_t fitting(const Set& set, double room) const;
+  std::string in_words(const WallGroup& group, const std::string& title) const;
+  TextBlock rest_in_words(std::size_t first) const;
+  std::size_t named_below(double height) const;
+  std::size_t drawn_whole(double height) const;
   void draw_entry(Canvas& canvas, const Box& box, const WallEntry& entry) const;
   void draw_set(Canvas& canvas, const Box& box, const Set& set, std::size_t lines) const;
 

@@ -1,6 +1,7 @@
 #include "workbook/parts_wall_week.h"
 
 #include <algorithm>
+#include <functional>
 #include <utility>
 
 #include "paper/text_fitting.h"
@@ -29,7 +30,7 @@ class WallWeek {
 
   void draw_alone(const Box& box) {
     draw_goal(box);
-    draw_columns(box.without_top(kGoal + kDates + kAfterGoal), false);
+    draw_columns(box.without_top(kGoal + kDates + kAfterGoal), true);
   }
 
   void draw_row(const Box& box) {
@@ -39,12 +40,12 @@ class WallWeek {
                                       {"goal", week_goal(words_, book_.plan(), week_)}});
     draw_line(book_.canvas(), box.top(kRowGoal - 1), goal, style::kStrong, Align::left,
               style::kLeast);
-    draw_columns(box.without_top(kRowGoal), true);
+    draw_columns(box.without_top(kRowGoal), false);
   }
 
  private:
   Box inside(const Box& column) const {
-    return column.inset(column.width < kNarrow ? 1 : kInset, kInset);
+    return column.inset(column.width < kNarrow ? 0.75 : kInset, kInset);
   }
 
   // As large as one line allows; a goal of many words on two.
@@ -70,45 +71,62 @@ class WallWeek {
       draw_line(canvas, line, goal, style::kStrong, Align::left, style::kLeast);
   }
 
+  bool every_day(const std::function<bool(const Day&)>& holds) const {
+    return std::all_of(week_.days.begin(), week_.days.end(), holds);
+  }
+
+  int days_without_room(const Box& box, const WallLook& look) const {
+    return static_cast<int>(std::count_if(
+        week_.days.begin(), week_.days.end(),
+        [&](const Day& day) { return !WallDay(book_, day).fits(box.width, box.height, look); }));
+  }
+
+  // Whether every day has room, with as many lines to write on as that allows.
+  bool suits(const Box& box, WallLook& look, const WallSizes& sizes, int least_lines) const {
+    look.sizes = sizes;
+    for (look.lines = kMostLines; look.lines >= least_lines; --look.lines)
+      if (days_without_room(box, look) == 0) return true;
+    look.lines = least_lines;
+    return false;
+  }
+
   // The largest look in which every day of the week has room.
-  WallLook look_for(const Box& column, bool flat) const {
-    const double width = inside(column).width;
-    const double height = inside(column).height;
-    WallLook look;
-    look.flat = flat;
-    const auto every_date = [&](const TextStyle& text_style) {
-      return std::all_of(week_.days.begin(), week_.days.end(), [&](const Day& day) {
-        return wall_date_fits(book_, day.date, width, text_style);
-      });
+  WallLook look_for(const Box& column, bool alone) const {
+    const Box box = inside(column);
+    const auto dates_fit = [&](const TextStyle& text_style) {
+      return every_day(
+          [&](const Day& day) { return wall_date_fits(book_, day.date, box.width, text_style); });
     };
-    if (!flat && every_date(style::kWallLarge)) look.date = style::kWallLarge;
-    look.date_below = !every_date(look.date.at(style::kLeastWall));
-    if (flat) {
+    WallLook look;
+    if (alone && dates_fit(style::kWallLarge))
+      look.date = style::kWallLarge;
+    else if (!dates_fit(look.date))
+      look.date = look.date.at(style::kLeastWall);
+    look.date_below = !dates_fit(look.date);
+    for (const Day& day : week_.days)
+      look.words = std::max(look.words, static_cast<int>(WallDay(book_, day).words().size()));
+    look.flat = !alone;
+    if (!alone) {
       look.sizes = WallSizes::dense();
       return look;
     }
-    for (const Day& day : week_.days)
-      look.words = std::max(look.words, static_cast<int>(WallDay(book_, day).words().size()));
-    const auto days_without_room = [&] {
-      return std::count_if(week_.days.begin(), week_.days.end(), [&](const Day& day) {
-        return !WallDay(book_, day).fits(width, height, look);
-      });
-    };
-    for (const WallSizes& sizes : {WallSizes::great(), WallSizes::large()})
-      for (look.lines = kMostLines; look.lines >= kFewLines; --look.lines) {
-        look.sizes = sizes;
-        if (days_without_room() == 0) return look;
-      }
-    // One heavy day does not make the others small.
-    look.lines = kFewLines;
-    if (days_without_room() <= kHeavyDays) return look;
-    look.sizes = WallSizes::plain();
+    if (suits(box, look, WallSizes::great(), kFewLines)) return look;
+    if (suits(box, look, WallSizes::large(), kFewLines)) return look;
+    // A heavy day does not make the others small.
+    if (days_without_room(box, look) <= kHeavyDays) return look;
+    if (column.width >= kNarrow) {
+      suits(box, look, WallSizes::plain(), kFewLines);
+      return look;
+    }
+    if (suits(box, look, WallSizes::plain(), 0)) return look;
+    look.flat = true;
+    suits(box, look, WallSizes::plain(), 0);
     return look;
   }
 
-  void draw_columns(const Box& box, bool flat) {
+  void draw_columns(const Box& box, bool alone) {
     const std::vector<Box> columns = box.columns(7);
-    const WallLook look = look_for(columns.front(), flat);
+    const WallLook look = look_for(columns.front(), alone);
     const Date monday = week_.first() - days{weekday_index(week_.first())};
     std::vector<const Day*> in_plan(7, nullptr);
     for (const Day& day : week_.days) in_plan[weekday_index(day.date)] = &day;

@@ -49,6 +49,12 @@ int bars_in(const std::vector<BarRange>& ranges) {
   return bars;
 }
 
+int bars_to_learn(const PlannedPiece& piece) {
+  int bars = 0;
+  for (const Chunk& chunk : piece.chunks) bars += chunk.bars.size();
+  return bars;
+}
+
 int runs_in(const PlanWeek& week) {
   int runs = 0;
   for (const Day& day : week.days)
@@ -60,8 +66,7 @@ int runs_in(const PlanWeek& week) {
 
 std::string bars_learned(const Words& words, const PlannedPiece& piece,
                          const std::vector<BarRange>& ranges) {
-  int to_learn = 0;
-  for (const Chunk& chunk : piece.chunks) to_learn += chunk.bars.size();
+  const int to_learn = bars_to_learn(piece);
   if (bars_in(ranges) == to_learn) return words.say("week.every_bar");
   if (ranges.size() > kMostRanges)
     return words.say("week.so_many_bars", {{"some", bars_in(ranges)}, {"all", to_learn}});
@@ -100,16 +105,20 @@ std::string week_dates(const Words& words, const PlanWeek& week) {
 
 std::string week_goal(const Words& words, const Plan& plan, const PlanWeek& week) {
   std::vector<std::string> new_goals;
+  bool every_bar = true;
   for (int piece = 0; piece < static_cast<int>(plan.pieces.size()); ++piece) {
+    const PlannedPiece& planned = plan.pieces[piece];
     const auto learned = learned_bars(plan, piece, week.last());
+    every_bar = every_bar && bars_in(learned) == bars_to_learn(planned);
     if (learned == learned_bars(plan, piece, week.first() - days{1})) continue;
-    const std::string bars = bars_learned(words, plan.pieces[piece], learned);
+    const std::string bars = bars_learned(words, planned, learned);
     new_goals.push_back(
         plan.pieces.size() == 1
             ? bars
             : words.say("week.of_piece",
-                        {{"piece", short_title(plan.pieces[piece].piece.title)}, {"bars", bars}}));
+                        {{"piece", short_title(planned.piece.title)}, {"bars", bars}}));
   }
+  if (!new_goals.empty() && every_bar) new_goals = {words.say("week.every_bar")};
   if (!new_goals.empty())
     return words.say("week.goal_learned", {{"weekday", weekday_long(words, week.last())},
                                            {"bars", list_text(words, new_goals)}});

@@ -1,5 +1,4 @@
-// The sheets that follow the calendar: day panels, weeks, passes, report back, and what is left
-// out.
+// The sheets that follow the calendar: day panels, passes, report back, and what is left out.
 #include <algorithm>
 #include <catch2/catch.hpp>
 
@@ -112,17 +111,6 @@ TEST_CASE("The sheets of the calendar keep their layout with the teacher's lines
   }
 }
 
-TEST_CASE("The wall sheet keeps its layout on every paper, for short, crowded and long plans") {
-  std::vector<Plan> plans = hard_plans();
-  plans.push_back(years());
-  for (const Plan& plan : plans)
-    for (const PageSize paper : {kA4, kLetter, kA5})
-      for (const Words* words : {&english_words(), &sample::wordy()}) {
-        const DrawnSheet sheet(draw_weeks, plan, Print{paper, 8, false}, *words);
-        CHECK(faults(sheet.canvas(), style::kMargins) == std::vector<std::string>{});
-      }
-}
-
 TEST_CASE("A day panel has a circle for every repetition") {
   for (const Plan& plan : {sound_plan(), sample::plan("{title: T, bars: 30, tempo: 80}")})
     CHECK(DrawnSheet(draw_day_panels, plan).circles_to_tick() == repetitions(plan));
@@ -220,38 +208,6 @@ TEST_CASE("Weeks run from Monday to Sunday and are cut off at the plan's ends") 
   // ISO 8601: 2027-01-01 lies in 2026-W53 (sources: week dates).
   CHECK(iso_week_text(weeks[0].first()) == "2026-W53");
   CHECK(iso_week_text(weeks[1].first()) == "2027-W01");
-}
-
-TEST_CASE("The goal of a week names what is learned by its last day, returns among it") {
-  Plan plan = sound_plan();
-  CHECK(week_goal(english_words(), plan, weeks_of(plan)[0]) == "By Sunday: every bar from memory.");
-  plan.days[1].tasks.erase(plan.days[1].tasks.begin() + 1);
-  CHECK(week_goal(english_words(), plan, weeks_of(plan)[0]) ==
-        "By Sunday: bars 1–4 and 9–12 from memory.");
-  CHECK(week_goal(english_words(), plan, weeks_of(plan)[1]) ==
-        "This week 3 run-throughs, start to end.");
-}
-
-TEST_CASE("The wall sheet shows new bars, counts and the days off of each week on a page") {
-  const DrawnSheet sheet(draw_weeks, sound_plan());
-  REQUIRE(sheet.pages() == 2);
-  const DrawnPage& week = sheet.canvas().pages().front();
-  CHECK(week.size.width > week.size.height);
-  const std::string words = week.words();
-  CHECK(in_order(words, "\nnew\n", "\n1–4\n"));
-  CHECK(in_order(words, "\n5–8\n", "\njoin\n"));
-  CHECK(has(words, "\nrest\n"));
-  CHECK(has(words, "\nrun-throughs\n"));
-  CHECK(has(DrawnSheet(draw_weeks, two_pieces()).words(), "new: Lantern Study"));
-  int on_the_wall = 0;
-  for (const DrawnText& text : week.texts())
-    if (text.style.role == TextRole::wall) ++on_the_wall;
-  CHECK(on_the_wall >= 14);  // weekday and day of seven days
-}
-
-TEST_CASE("A long plan has several weeks on a page of the wall sheet") {
-  const Plan plan = sample::plan("{title: Years, bars: 16, tempo: 60}", "2027-01-04", "2028-01-10");
-  CHECK(DrawnSheet(draw_weeks, plan).pages() == 27);  // 53 weeks, two a page
 }
 
 TEST_CASE("The sheet of passes has a circle for each pass and says how to count") {

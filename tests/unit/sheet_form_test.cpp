@@ -1,5 +1,4 @@
-// The sheets that show the piece: cover, form map, progress chart, rejoin card; and the two that
-// explain.
+// The sheets that show the piece: cover, form map, progress chart; and the two that explain.
 #include <array>
 #include <catch2/catch.hpp>
 
@@ -34,8 +33,8 @@ practice: {days off: [sun]}
 )";
 
 using Draw = void (*)(Book&);
-constexpr std::array<Draw, 6> kSheets = {draw_cover,    draw_how_to_use,     draw_readiness_check,
-                                         draw_form_map, draw_progress_chart, draw_rejoin_card};
+constexpr std::array<Draw, 5> kSheets = {draw_cover, draw_how_to_use, draw_readiness_check,
+                                         draw_form_map, draw_progress_chart};
 
 void require_faultless(const Plan& plan, const Words& words = english_words()) {
   for (const Draw draw : kSheets)
@@ -170,26 +169,6 @@ TEST_CASE("the progress chart has five boxes to colour for each chunk") {
       ++boxes;
   CHECK(boxes == 5 * plan.pieces.front().chunks.size());
   CHECK_THAT(sheet.words(), Catch::Contains("coloured at 1–12"));
-}
-
-TEST_CASE("the rejoin card leads forward from every bar, never to the next bar alone") {
-  const std::string words = DrawnSheet(draw_rejoin_card, sample::plan(kLantern)).words();
-  for (const char* text :
-       {"Always forward.", "\n9–16\n17\nB\n", "\n17–24\n25\n", "\n25–32\n33\nA again\n",
-        "\n41–44\n45\nClose\n", "\n45–48\nplay on to the end\n"})
-    CHECK_THAT(words, Catch::Contains(text));
-  // Bar 18 was asked for as a cue start, but lies right behind bar 17.
-  CHECK_THAT(words, !Catch::Contains("\n18\n"));
-}
-
-TEST_CASE("the rejoin card is as large as A6") {
-  const DrawnSheet sheet(draw_rejoin_card, sample::plan(kLantern));
-  bool found = false;
-  for (const DrawnItem& item : sheet.canvas().pages().front().items)
-    if (const auto* box = std::get_if<DrawnRectangle>(&item))
-      // ISO 216.
-      found = found || (std::abs(box->box.width - 105) < 1 && std::abs(box->box.height - 148) < 1);
-  CHECK(found);
 }
 
 TEST_CASE("how to use the book is one page of A4 and names the cautions") {

@@ -1,5 +1,5 @@
-// The sheets on which memory is proved and tempered: cue starts, run-throughs, look-alikes,
-// spoken parts, write-outs.
+// The sheets on which memory is proved and tempered: cue starts, run-throughs, spoken parts,
+// write-outs.
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
@@ -19,8 +19,7 @@ using sample::DrawnSheet;
 namespace {
 
 using Draw = void (*)(Book&);
-constexpr Draw kSheets[] = {draw_cue_starts, draw_run_tally, draw_look_alikes, draw_spoken_parts,
-                            draw_write_outs};
+constexpr Draw kSheets[] = {draw_cue_starts, draw_run_tally, draw_spoken_parts, draw_write_outs};
 
 constexpr const char* kStudy = R"(
 title: Lantern Study
@@ -256,24 +255,4 @@ TEST_CASE("The largest staves are set smaller where a small page cannot hold the
   CHECK(DrawnSheet(draw_write_outs, plan, print).faults() == "");
   for (Day& day : plan.days) day.tasks.clear();
   CHECK(DrawnSheet(draw_write_outs, plan, print).faults() == "");
-}
-
-TEST_CASE("Look-alikes stand side by side with their forks and drills") {
-  const Plan plan = sample::plan(kStudy);
-  const DrawnSheet sheet(draw_look_alikes, plan);
-  const std::string words = sheet.words();
-  CHECK(words.find("\n9–16\n") != std::string::npos);
-  CHECK(words.find("\n41–48\n") != std::string::npos);
-  CHECK(words.find("parts at bar 13 · A") != std::string::npos);
-  CHECK(words.find("parts at bar 45 · A again") != std::string::npos);
-  int drills = 0;
-  for (const Day& day : plan.days)
-    for (const Task& task : day.tasks) drills += task.fork ? 1 : 0;
-  REQUIRE(drills > 0);
-  CHECK(sheet.circles_to_tick() == 2 * (drills + 2));
-}
-
-TEST_CASE("A piece without look-alikes has no sheet of them") {
-  const Plan plan = sample::plan("{title: Five, bars: 5, meter: 3/4, tempo: 90}");
-  CHECK(DrawnSheet(draw_look_alikes, plan).pages() == 0);
 }
