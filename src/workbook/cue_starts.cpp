@@ -113,11 +113,12 @@ class CueSheet {
 
   std::string throw_sentence() const {
     const DiceTable& table = *tables_.front();
-    const char* key = table.faces == 2    ? (table.count == 1 ? "throw_coin" : "throw_coins")
-                      : table.count > 1   ? "throw_two_dice"
-                      : table.faces == 20 ? "throw_d20"
-                                          : "throw_one_die";
-    const std::string text = words_.say(std::string("cue_starts.") + key);
+    const char* key = "cue_starts.throw_two_dice";
+    if (table.faces == 2)
+      key = table.count == 1 ? "cue_starts.throw_coin" : "cue_starts.throw_coins";
+    else if (table.count == 1)
+      key = table.faces == 6 ? "cue_starts.throw_one_die" : "cue_starts.throw_twenty";
+    const std::string text = words_.say(key);
     return tables_.size() == 1 ? text : text + " " + words_.say("cue_starts.in_turn");
   }
 

@@ -9,8 +9,8 @@ namespace {
 
 constexpr double kNumber = 8;
 constexpr double kBar = 14;
-constexpr double kColumn = 5;
-constexpr double kBox = 3.6;  // around the mark of a start that the plan asks for
+constexpr double kColumn = 5;  // at least
+constexpr double kBox = 3.6;   // around the mark of a start that the plan asks for
 constexpr double kLeastHead = 8 * kGrid;
 constexpr double kMostHead = 16 * kGrid;
 
@@ -33,8 +33,7 @@ void ScoreGrid::draw(const Box& box, const std::vector<const CueStart*>& cues,
                      std::size_t first) const {
   Canvas& canvas = book_.canvas();
   const int count = columns_in(box.width);
-  const Box all{box.x, box.y, kNumber + kBar + count * kColumn,
-                height(static_cast<int>(cues.size()))};
+  const Box all = box.top(height(static_cast<int>(cues.size())));
   const std::vector<Box> columns = all.without_left(kNumber + kBar).columns(count);
   draw_head(all.top(head_height_), columns, first);
 
@@ -73,8 +72,8 @@ void ScoreGrid::draw_head(const Box& box, const std::vector<Box>& columns,
   for (std::size_t column = 0; column < columns.size(); ++column) {
     const std::size_t day = first + column;
     if (day < days_.size())
-      draw_line(canvas, {columns[column].x, box.y, kColumn, box.height - 1}, days_[day].label,
-                upwards, Align::left, style::kLeast);
+      draw_line(canvas, {columns[column].x, box.y, columns[column].width, box.height - 1},
+                days_[day].label, upwards, Align::left, style::kLeast);
     // To write a date in.
     else
       canvas.line({columns[column].x, box.y + 2}, {columns[column].x, box.bottom()},

@@ -211,7 +211,11 @@ class PassSheet {
   void draw_pass(const std::vector<Box>& cells, const PlannedPass& pass) {
     Canvas& canvas = book_.canvas();
     book_.note_task(*pass.task);
-    if (pass.task->tempo) draw_tempo(canvas, cells[0], tempo_of(*pass.task), style::kBody);
+    if (pass.task->tempo) {
+      const Tempo tempo = tempo_of(*pass.task);
+      const bool fits = tempo_width(canvas.typefaces(), tempo, style::kBody) <= cells[0].width;
+      draw_tempo(canvas, cells[0], tempo, fits ? style::kBody : style::kBody.at(style::kLeast));
+    }
     draw_cell(canvas, cells[1], short_date(book_.words(), book_.plan(), pass.date), style::kBody);
     draw_tick(canvas, cells[2]);
   }

@@ -4,13 +4,14 @@
 #include "text/phrasing.h"
 #include "workbook/parts_clean_runs.h"
 #include "workbook/parts_table.h"
+#include "workbook/parts_ticks.h"
 #include "workbook/sheets.h"
 #include "workbook/style.h"
 
 namespace cahier {
 namespace {
 
-constexpr double kRow = 9;
+constexpr double kRow = style::kWritingRow;
 constexpr int kSpareRows = 4;
 
 struct RunRow {
@@ -38,26 +39,22 @@ std::vector<RunRow> run_rows(const Book& book, int piece) {
 }
 
 std::vector<Column> columns(const Words& words) {
-  return {{words.say("run_tally.number"), 8},    {words.say("run_tally.planned"), 16},
-          {words.say("run_tally.done"), 17},     {words.say("run_tally.place"), 31},
-          {words.say("run_tally.clean"), 13},    {words.say("run_tally.slips"), 35},
-          {words.say("run_tally.rejoined"), 25}, {words.say("run_tally.recorded"), 16},
-          {words.say("run_tally.listener"), 17}};
+  return {{words.say("run_tally.number"), 8},    {words.say("run_tally.date"), 27},
+          {words.say("run_tally.place"), 34},    {words.say("run_tally.clean"), 12},
+          {words.say("run_tally.slips"), 37},    {words.say("run_tally.rejoined"), 25},
+          {words.say("run_tally.recorded"), 17}, {words.say("run_tally.listener"), 17}};
 }
 
 void draw_row(Book& book, const Table& table, const Box& row, std::size_t number,
               const RunRow& run) {
   Canvas& canvas = book.canvas();
   const std::vector<Box> cells = table.draw_row(canvas, row);
-  const auto circle = [&](const Box& cell) {
-    canvas.circle(cell.centre(), style::kTick, {style::kRule, {}}, CircleUse::tick);
-  };
   draw_line(canvas, cells[0].without_right(1), std::to_string(number), style::kStrong, Align::right,
             style::kLeast);
   draw_cell(canvas, cells[1], run.planned, style::kBody);
-  circle(cells[4]);
-  if (run.recorded) circle(cells[7]);
-  if (run.listener) circle(cells[8]);
+  draw_tick(canvas, cells[3]);
+  if (run.recorded) draw_tick(canvas, cells[6]);
+  if (run.listener) draw_tick(canvas, cells[7]);
 }
 
 // Returns what is left of the last page.
@@ -77,9 +74,9 @@ Box draw_tally(Book& book, int piece) {
     const TextBlock block(book.typefaces(), text,
                           &text == &lead.back() ? style::kStrong : style::kBody, page.width);
     block.draw(book.canvas(), page);
-    page = page.without_top(block.height() + 1.2);
+    page = page.without_top(on_grid(block.height()));
   }
-  page = page.without_top(2);
+  page = page.without_top(2 * kGrid);
   const Table table(book.typefaces(), columns(words), page.width, kRow);
   Box rest = table.draw_head(book.canvas(), page);
   for (std::size_t at = 0; at < rows.size(); ++at) {
@@ -87,7 +84,7 @@ Box draw_tally(Book& book, int piece) {
     draw_row(book, table, rest, at + 1, rows[at]);
     rest = rest.without_top(kRow);
   }
-  return rest.without_top(std::min(rest.height, 6.0));
+  return rest.without_top(std::min(rest.height, 4 * kGrid));
 }
 
 }  // namespace

@@ -254,17 +254,6 @@ TEST_CASE("A long plan has several weeks on a page of the wall sheet") {
   CHECK(DrawnSheet(draw_weeks, plan).pages() == 27);  // 53 weeks, two a page
 }
 
-TEST_CASE("The sheet of passes has a circle for each pass and says how to count") {
-  Plan plan = sound_plan();
-  plan.pieces[0].piece.meter = Meter{{2, 3}, 8};
-  const DrawnSheet sheet(draw_passes, plan);
-  CHECK(sheet.circles_to_tick() == 1 + 3);  // one pass and the spare rows
-  CHECK(has(sheet.words(), "“1 2, 1 2 3”"));
-  CHECK(in_order(sheet.words(), "\n1–12\n", "\n16 Jan\n"));
-  plan.days[12].tasks.clear();
-  CHECK(DrawnSheet(draw_passes, plan).pages() == 0);
-}
-
 TEST_CASE("The report has a row for each task, with its code") {
   const Plan plan = sound_plan();
   const DrawnSheet sheet(draw_report_back, plan);
