@@ -163,31 +163,60 @@ std::vector<std::string> not_told(const Book& book) {
           words.say("run_tally.tells_not")};
 }
 
+// All of it, laid out for a width.
+class Explanation {
+ public:
+  Explanation(Book& book, double width)
+      : book_(book),
+        beside_(width >= kBeside),
+        curve_width_(beside_ ? width * kCurveShare : width),
+        text_width_(beside_ ? width - curve_width_ - kGap : width),
+        tells_(book, book.words().say("run_tally.tells_label"), told(book), text_width_),
+        tells_not_(book, book.words().say("run_tally.tells_not_label"), not_told(book),
+                   text_width_),
+        table_(bounds_table(book, width)) {}
+
+  double height() const { return kHeading + figures_height() + kBetween + bounds_height(table_); }
+
+  void draw(Box box) const {
+    draw_line(book_.canvas(), box.top(kHeading).without_bottom(kGrid),
+              book_.words().say("run_tally.tells_heading"), style::kHeading, Align::left,
+              style::kLeast);
+    box = box.without_top(kHeading);
+    tells_.draw(book_.canvas(), box.left(text_width_));
+    tells_not_.draw(book_.canvas(), box.left(text_width_).without_top(tells_.height() + kBetween));
+    const double curve_at = beside_ ? 0 : points_height() + kBetween;
+    Curve(book_, box.right(curve_width_).without_top(curve_at).top(kCurveHeight)).draw();
+    draw_bounds(book_, table_, box.without_top(figures_height() + kBetween));
+  }
+
+ private:
+  static constexpr double kHeading = 5 * kGrid;
+  static constexpr double kBetween = 2 * kGrid;
+
+  double points_height() const { return tells_.height() + kBetween + tells_not_.height(); }
+  double figures_height() const {
+    return on_grid(beside_ ? std::max(points_height(), kCurveHeight)
+                           : points_height() + kBetween + kCurveHeight);
+  }
+
+  Book& book_;
+  bool beside_;
+  double curve_width_;
+  double text_width_;
+  Points tells_;
+  Points tells_not_;
+  Table table_;
+};
+
 }  // namespace
 
-void draw_clean_runs(Book& book, Box rest) {
-  constexpr double kHeading = 5 * kGrid;
-  constexpr double kBetween = 2 * kGrid;
-  const Words& words = book.words();
-  const bool beside = rest.width >= kBeside;
-  const double curve = beside ? rest.width * kCurveShare : rest.width;
-  const double text = beside ? rest.width - curve - kGap : rest.width;
-  const Points tells(book, words.say("run_tally.tells_label"), told(book), text);
-  const Points tells_not(book, words.say("run_tally.tells_not_label"), not_told(book), text);
-  const Table table = bounds_table(book, rest.width);
-  const double points = tells.height() + kBetween + tells_not.height();
-  const double figures =
-      on_grid(beside ? std::max(points, kCurveHeight) : points + kBetween + kCurveHeight);
-  if (rest.height < kHeading + figures + kBetween + bounds_height(table)) rest = book.open_page();
+double clean_runs_height(Book& book, double width) { return Explanation(book, width).height(); }
 
-  draw_line(book.canvas(), rest.top(kHeading).without_bottom(kGrid),
-            words.say("run_tally.tells_heading"), style::kHeading, Align::left, style::kLeast);
-  rest = rest.without_top(kHeading);
-  tells.draw(book.canvas(), rest.left(text));
-  tells_not.draw(book.canvas(), rest.left(text).without_top(tells.height() + kBetween));
-  const double curve_at = beside ? 0 : points + kBetween;
-  Curve(book, rest.right(curve).without_top(curve_at).top(kCurveHeight)).draw();
-  draw_bounds(book, table, rest.without_top(figures + kBetween));
+void draw_clean_runs(Book& book, Box rest) {
+  const Explanation explanation(book, rest.width);
+  if (rest.height < explanation.height()) rest = book.open_page();
+  explanation.draw(rest);
 }
 
 }  // namespace cahier

@@ -193,7 +193,7 @@ class PassSheet {
     if (label_width_ > 0) {
       // Beside the first row, and the sections below; in a single row both above one another.
       const Box label = box.left(label_width_ - 2);
-      const double height = std::min(kRow, label.height - 4);
+      const double height = sections.empty() ? kRow : std::min(kRow, label.height - 4);
       draw_line(canvas, label.top(height), bars, style::kStandBars, Align::left,
                 style::kLeastStand);
       draw_line(canvas, label.without_top(height > 6 ? height - kGrid : height).top(4), sections,

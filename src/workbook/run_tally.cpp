@@ -12,7 +12,8 @@ namespace cahier {
 namespace {
 
 constexpr double kRow = style::kWritingRow;
-constexpr int kSpareRows = 4;
+constexpr std::size_t kSpareRows = 4;
+constexpr double kBelow = 4 * kGrid;  // the table
 
 struct RunRow {
   std::string planned;    // its date; empty for a spare row
@@ -20,8 +21,8 @@ struct RunRow {
   bool listener = false;  // and somebody who listens
 };
 
-// The first half of the runs needs no witness; then a recording; in the last quarter a listener.
-std::vector<RunRow> run_rows(const Book& book, int piece) {
+// The runs that the plan has, or else that the method asks for.
+std::vector<RunRow> runs_asked(const Book& book, int piece) {
   std::vector<RunRow> rows;
   for (const Day& day : book.plan().days)
     for (const Task& task : day.tasks)
@@ -29,13 +30,22 @@ std::vector<RunRow> run_rows(const Book& book, int piece) {
         for (int time = 0; time < (task.steps.empty() ? 1 : task.steps.front().times); ++time)
           rows.push_back({day_month_short(book.words(), day.date), false, false});
   rows.resize(std::max(rows.size(), static_cast<std::size_t>(book.plan().runs_required())));
-  const std::size_t asked = rows.size();
-  rows.resize(asked + kSpareRows);
+  return rows;
+}
+
+// The first half of the runs needs no witness; then a recording; in the last quarter a listener.
+void add_witnesses(std::vector<RunRow>& rows, std::size_t asked) {
   for (std::size_t at = 0; at < rows.size(); ++at) {
     rows[at].recorded = asks_recording(at, asked);
     rows[at].listener = asks_listener(at, asked);
   }
-  return rows;
+}
+
+// Rows to spare: fewer where that leaves `below` millimetres free on the page.
+std::size_t spare_rows(double room, std::size_t asked, double below) {
+  const double left = room - below - kRow * static_cast<double>(asked);
+  if (left < kRow) return kSpareRows;
+  return std::min(kSpareRows, static_cast<std::size_t>(left / kRow + 1e-6));
 }
 
 std::vector<Column> columns(const Words& words) {
@@ -64,8 +74,8 @@ Box draw_tally(Book& book, int piece) {
       book.plan().pieces.size() > 1 ? book.plan().pieces[piece].piece.title : std::string();
   Box page = book.open_page(right);
   if (!right.empty()) book.mark(right);
-  const std::vector<RunRow> rows = run_rows(book, piece);
-  const int asked = static_cast<int>(rows.size()) - kSpareRows;
+  std::vector<RunRow> rows = runs_asked(book, piece);
+  const int asked = static_cast<int>(rows.size());
   const std::vector<std::string> lead = {
       words.count("run_tally.lead", asked),
       words.say("run_tally.witness", {{"recorded", (asked + 1) / 2 + 1}}),
@@ -79,12 +89,16 @@ Box draw_tally(Book& book, int piece) {
   page = page.without_top(2 * kGrid);
   const Table table(book.typefaces(), columns(words), page.width, kRow);
   Box rest = table.draw_head(book.canvas(), page);
+  const bool is_last = piece + 1 == static_cast<int>(book.plan().pieces.size());
+  const double below = is_last ? kBelow + clean_runs_height(book, page.width) : 0;
+  rows.resize(rows.size() + spare_rows(rest.height, rows.size(), below));
+  add_witnesses(rows, static_cast<std::size_t>(asked));
   for (std::size_t at = 0; at < rows.size(); ++at) {
     if (rest.height < kRow) rest = table.draw_head(book.canvas(), book.open_page(right));
     draw_row(book, table, rest, at + 1, rows[at]);
     rest = rest.without_top(kRow);
   }
-  return rest.without_top(std::min(rest.height, 4 * kGrid));
+  return rest.without_top(std::min(rest.height, kBelow));
 }
 
 }  // namespace

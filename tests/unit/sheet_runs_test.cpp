@@ -121,6 +121,15 @@ TEST_CASE("The tally has a row for every planned run with its date, and rows to 
   CHECK(sheet.circles_to_tick() == 9 + 6 + 5);
 }
 
+TEST_CASE("Ten runs and what they tell share a page, with fewer rows to spare") {
+  Plan plan = sound_plan();
+  plan.new_to_performing = true;
+  const DrawnSheet sheet(draw_run_tally, plan);
+  CHECK(sheet.pages() == 1);
+  CHECK(count_of(sheet.words(), "\n11\n") == 1);
+  CHECK(count_of(sheet.words(), "\n14\n") == 0);
+}
+
 TEST_CASE("The tally rounds what clean runs tell downwards") {
   // One-sided 95 % bounds, Clopper and Pearson 1934 (values computed): .549280 for 5 of 5, .342592
   // with one slip; .741134 and .605837 for 10; .368403 for 3, .950492 for 59. A streak of five
