@@ -244,10 +244,22 @@ class CueSheet {
     return (cues_.size() + grids - 1) / grids;
   }
 
+  TextBlock how_to_mark(double width) const {
+    return {book_.typefaces(),
+            words_.say(days_.empty() ? "cue_starts.mark_undated" : "cue_starts.mark_dated"),
+            style::kBody, width};
+  }
+  // With the space below, whichever of the two is longer.
+  double how_to_mark_height(double width) const {
+    double height = 0;
+    for (const char* key : {"cue_starts.mark_undated", "cue_starts.mark_dated"})
+      height = std::max(
+          height, TextBlock(book_.typefaces(), words_.say(key), style::kBody, width).height());
+    return on_grid(height) + 2 * kGrid;
+  }
+
   void draw_scores() {
-    const TextBlock how(book_.typefaces(), words_.say("cue_starts.mark"), style::kBody,
-                        rest_.width);
-    const double above = on_grid(how.height()) + 2 * kGrid;
+    const double above = how_to_mark_height(rest_.width);
     const double page = page_.height - above;
     const auto columns = static_cast<std::size_t>(ScoreGrid::columns_in(rest_.width));
     ScoreGrid grid(book_, piece_, days_);
@@ -266,7 +278,7 @@ class CueSheet {
 
     const double whole = above + static_cast<double>(blocks) * (height + kAfterBlock) - kAfterBlock;
     if (rest_.height < std::min(whole, page_.height)) need(page_.height);
-    how.draw(book_.canvas(), rest_);
+    how_to_mark(rest_.width).draw(book_.canvas(), rest_);
     used(above);
     for (std::size_t block = 0; block < blocks; ++block)
       for (std::size_t begin = 0; begin < cues_.size(); begin += in_grid) {
@@ -289,8 +301,7 @@ class CueSheet {
         above + grid.height(static_cast<int>(cues_.size())) > height)
       return false;
     const Box page = book_.open_wide_page(right_);
-    const TextBlock how(book_.typefaces(), words_.say("cue_starts.mark"), style::kBody, page.width);
-    how.draw(book_.canvas(), page);
+    how_to_mark(page.width).draw(book_.canvas(), page);
     grid.draw(page.without_top(above), cues_, 0);
     return true;
   }

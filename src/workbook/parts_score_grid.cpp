@@ -37,10 +37,17 @@ void ScoreGrid::draw(const Box& box, const std::vector<const CueStart*>& cues,
   const std::vector<Box> columns = all.without_left(kNumber + kBar).columns(count);
   draw_head(all.top(head_height_), columns, first);
 
+  const auto ends_section = [&](std::size_t at) {
+    return at + 1 == cues.size() || cues[at + 1]->section != cues[at]->section;
+  };
+  std::size_t sections = 0;
+  for (std::size_t at = 0; at < cues.size(); ++at) sections += ends_section(at) ? 1 : 0;
+  const bool by_section = 2 * sections <= cues.size();
+
   Box row = all.without_top(head_height_).top(style::kRow);
   for (std::size_t at = 0; at < cues.size(); ++at, row = row.moved(0, style::kRow)) {
     draw_row(row, *cues[at]);
-    const bool ends = at + 1 == cues.size() || cues[at + 1]->section != cues[at]->section;
+    const bool ends = at + 1 == cues.size() || (by_section ? ends_section(at) : at % 4 == 3);
     canvas.line({row.x, row.bottom()}, {row.right(), row.bottom()},
                 ends ? style::kRule : style::kHairline);
     for (int column = 0; column < count; ++column) {

@@ -27,7 +27,8 @@ class ScoreGrid {
   double height(int cues) const { return head_height_ + style::kRow * cues; }
 
   // From the top of `box`, as many columns as fit: the days from `first` on, then columns without a
-  // date. A heavier line divides months and sections.
+  // date. A heavier line divides months, and sections
+  // (or, where most of these have a single start, every four rows).
   void draw(const Box& box, const std::vector<const CueStart*>& cues, std::size_t first) const;
 
  private:

@@ -12,6 +12,7 @@
 #include "sample_plan.h"
 #include "sound_plan.h"
 #include "workbook/parts_cue.h"
+#include "workbook/parts_task.h"
 
 using namespace cahier;
 using sample::DrawnSheet;
@@ -273,6 +274,17 @@ TEST_CASE("The sheet of cue starts says what chance does") {
   CHECK(told(19, Throw::two_dice, "Ten starts take about 19\u00a0throws"));
   CHECK(told(4, Throw::one_die, "Ten starts take about 15\u00a0throws"));
   CHECK_FALSE(told(4, Throw::one_die, "have not come"));
+}
+
+TEST_CASE("The circles of a day's throws name what is thrown") {
+  PlannedPiece piece = sound::small_planned_piece();
+  const auto label_of = [&](Throw thrown) {
+    piece.dice = dice_tables({1, 2, 3}, thrown);
+    return tick_rows(english_words(), piece, sound::fork_drill()).back().label;
+  };
+  CHECK(label_of(Throw::two_dice) == "dice");
+  CHECK(label_of(Throw::d20) == "dice");
+  CHECK(label_of(Throw::coins) == "coins");
 }
 
 TEST_CASE("A cue start ends with its chunk, from inside a chunk with the next one") {
