@@ -261,6 +261,28 @@ TEST_CASE("The box of an assigned cue start stands in its row, below its date") 
   CHECK(boxes[1].box.centre().y == Approx(place_of(page, "5").centre().y));
 }
 
+TEST_CASE("Where the days are too many for the paper, the player writes the dates") {
+  Plan plan = sound_plan();
+  const Day day = plan.days[2];
+  const auto sheet_with = [&](int count) {
+    plan.days.clear();
+    for (int at = 0; at < count; ++at) {
+      plan.days.push_back(day);
+      plan.days.back().date += days{at};
+    }
+    return DrawnSheet(draw_cue_starts, plan);
+  };
+  const DrawnSheet dated = sheet_with(60);
+  CHECK(asked_boxes(dated).size() == 2 * 60);
+  CHECK(says(dated, "A small box"));
+  const DrawnSheet undated = sheet_with(2000);
+  CHECK(asked_boxes(undated).empty());
+  CHECK_FALSE(says(undated, "A small box"));
+  CHECK(says(undated, "Write the day above a column"));
+  CHECK(undated.pages() <= 2);
+  CHECK(undated.faults() == "");
+}
+
 TEST_CASE("The sheet of cue starts says what chance does") {
   // Twelve equal starts: 1.00 throws each, and (11/12)^12 = .352 unseen after twelve throws, 4.2
   // of twelve (shared reckoning); thirteen take 36 / (2 * 13) = 1.3846 throws each, nineteen
