@@ -13,7 +13,7 @@ struct Typed {
   std::vector<std::string> files;
   std::string by, from, output, packet = "full", paper = "a4", staff, punched = "inner";
   std::string minutes, days_off, temper, order, blocks, lesson, new_to_performing, repetitions,
-      chunk_bars;
+      chunk_bars, dice;
   std::string templates, language = "en", method = "steady";
   bool json = false, why = false, spacing = false, anyway = false;
   bool large_print = false, booklet = false;
@@ -28,6 +28,8 @@ void add_shared(CLI::App& command, Typed& typed) {
   command.add_option("--lesson", typed.lesson, "weekday of the lesson");
   command.add_option("--order", typed.order, "forward, backward or hardest-first");
   command.add_option("--temper", typed.temper, "yes, no or weak");
+  command.add_option("--dice", typed.dice,
+                     "what is thrown for cue starts: two-dice, one-die, d20 or coins");
   command.add_option("--new-to-performing", typed.new_to_performing, "yes or no");
   command.add_option("--repetitions", typed.repetitions,
                      "of each step of learning, instead of the method's");
@@ -86,6 +88,11 @@ void read_wishes(const Typed& typed, Values& values, Request& request) {
   if (!typed.temper.empty() && !(wishes.temper = parse_temper(typed.temper)))
     values.refuse("--temper", "\"" + typed.temper + "\" is not for --temper",
                   "write yes, no or weak");
+  if (!typed.dice.empty() && !(wishes.dice = parse_throw(typed.dice)))
+    values.refuse("--dice",
+                  "\"" + typed.dice + "\" is nothing to throw" +
+                      did_you_mean(typed.dice, {"two-dice", "one-die", "d20", "coins"}),
+                  "write two-dice, one-die, d20 or coins");
 }
 
 void read_print(const Typed& typed, Values& values, Request& request) {

@@ -47,6 +47,7 @@ key: C major            # also "2 flats"; for the staves
 #   lesson: thu
 #   order: forward      # or backward, or hardest first
 #   new to performing: no
+#   dice: two dice      # to choose cue starts by chance; or one die, d20, coins
 #   temper: weak        # spoken parts and write-outs: yes, no, or weak bars only
 )yaml";
 

@@ -121,6 +121,7 @@ Wishes read_practice(const Source& source, const YamlNode& node, Diagnostics& di
   wishes.order = read_word(fields, "order", parse_order, {"forward", "backward", "hardest first"});
   wishes.new_to_performing = fields.yes_no("new to performing");
   wishes.temper = read_word(fields, "temper", parse_temper, {"yes", "no", "weak bars only"});
+  wishes.dice = read_word(fields, "dice", parse_throw, {"two dice", "one die", "d20", "coins"});
   fields.refuse_unknown();
   return wishes;
 }

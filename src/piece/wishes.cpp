@@ -32,6 +32,7 @@ Wishes Wishes::over(const Wishes& fallback) const {
   fill(both.order, fallback.order);
   fill(both.new_to_performing, fallback.new_to_performing);
   fill(both.temper, fallback.temper);
+  fill(both.dice, fallback.dice);
   return both;
 }
 
@@ -48,6 +49,15 @@ std::optional<Temper> parse_temper(std::string_view text) {
   if (word == "yes" || word == "true" || word == "on") return Temper::yes;
   if (word == "no" || word == "false" || word == "off") return Temper::no;
   if (word == "weak" || word == "weak bars only") return Temper::weak;
+  return std::nullopt;
+}
+
+std::optional<Throw> parse_throw(std::string_view text) {
+  const std::string word = plain(text);
+  if (word == "two dice") return Throw::two_dice;
+  if (word == "one die") return Throw::one_die;
+  if (word == "d20") return Throw::d20;
+  if (word == "coins") return Throw::coins;
   return std::nullopt;
 }
 

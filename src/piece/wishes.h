@@ -15,6 +15,8 @@ namespace cahier {
 
 enum class Order { forward, backward, hardest_first };
 enum class Temper { yes, no, weak };
+// What is thrown to choose among cue starts.
+enum class Throw { two_dice, one_die, d20, coins };
 
 // Minutes for each weekday, Monday first.
 using WeekMinutes = std::array<double, 7>;
@@ -32,6 +34,7 @@ struct Wishes {
   std::optional<Order> order;
   std::optional<bool> new_to_performing;
   std::optional<Temper> temper;
+  std::optional<Throw> dice;
 
   // These wishes, with `fallback` for whatever they leave open.
   Wishes over(const Wishes& fallback) const;
@@ -39,6 +42,7 @@ struct Wishes {
 
 std::optional<Order> parse_order(std::string_view text);    // forward, backward, hardest first
 std::optional<Temper> parse_temper(std::string_view text);  // yes, no, weak, weak bars only
+std::optional<Throw> parse_throw(std::string_view text);    // two dice, one die, d20, coins
 // "sun", "2027-02-14" or "2027-02-20..2027-02-23"; adds to `days_off`, false when it is none of
 // them.
 bool parse_day_off(std::string_view text, DaysOff& days_off);

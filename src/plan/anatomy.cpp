@@ -147,9 +147,6 @@ class Dissection {
       result_.planned.cues.push_back({++number, bar, result_.passages[passage].section});
       result_.starts.push_back(start_at(bar, passage));
     }
-    std::vector<int> numbers;
-    for (const CueStart& cue : result_.planned.cues) numbers.push_back(cue.number);
-    result_.planned.dice = dice_tables(numbers);
     for (const LookAlikes& group : piece_.look_alikes) add_fork(group);
   }
 

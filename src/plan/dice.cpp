@@ -1,37 +1,95 @@
 #include "plan/dice.h"
 
+#include <fmt/format.h>
+
 #include <cstddef>
 
 namespace cahier {
 namespace {
 
-constexpr std::size_t kFaces = 6;
-constexpr std::size_t kOutcomes = kFaces * kFaces;
+constexpr std::size_t kMostCoins = 6;
+constexpr double kPatience = 1.5;  // throws to be expected of coins, where six of them can
 
-DiceTable table_for(const std::vector<int>& cues, std::size_t begin, std::size_t end) {
-  DiceTable table;
-  const std::size_t share = kOutcomes / (end - begin);
+struct Dice {
+  std::size_t faces;
+  std::size_t count;
+
+  std::size_t outcomes() const {
+    std::size_t all = 1;
+    for (std::size_t die = 0; die < count; ++die) all *= faces;
+    return all;
+  }
+  // From 0 to outcomes() - 1, the first throw counting most.
+  std::vector<int> outcome(std::size_t index) const {
+    std::vector<int> faces_up(count);
+    for (std::size_t die = count; die-- > 0; index /= faces)
+      faces_up[die] = static_cast<int>(index % faces) + 1;
+    return faces_up;
+  }
+};
+
+double throws_until_one_counts(std::size_t outcomes, std::size_t cues) {
+  return static_cast<double>(outcomes) / static_cast<double>(outcomes / cues * cues);
+}
+
+// REQUIRES: 1 <= cues <= 2 ^ kMostCoins.
+Dice coins_for(std::size_t cues) {
+  Dice coins{2, 1};
+  while (coins.count < kMostCoins &&
+         (coins.outcomes() < cues || throws_until_one_counts(coins.outcomes(), cues) > kPatience))
+    ++coins.count;
+  return coins;
+}
+
+Dice dice_for(Throw thrown, std::size_t cues) {
+  switch (thrown) {
+    case Throw::two_dice:
+      return {6, 2};
+    case Throw::one_die:
+      return {6, 1};
+    case Throw::d20:
+      return {20, 1};
+    case Throw::coins:
+      return coins_for(cues);
+  }
+  return {6, 2};
+}
+
+std::size_t most_cues(Throw thrown) {
+  if (thrown == Throw::coins) return Dice{2, kMostCoins}.outcomes();
+  return dice_for(thrown, 1).outcomes();
+}
+
+DiceTable table_for(const std::vector<int>& cues, std::size_t begin, std::size_t end,
+                    Throw thrown) {
+  const Dice dice = dice_for(thrown, end - begin);
+  DiceTable table{fmt::format("{}d{}", dice.count, dice.faces),
+                  static_cast<int>(dice.faces),
+                  static_cast<int>(dice.count),
+                  {},
+                  {}};
+  const std::size_t share = dice.outcomes() / (end - begin);
   std::size_t next = 0;
-  const auto take = [&next](std::size_t how_many) {
+  const auto take = [&](std::size_t how_many) {
     std::vector<std::vector<int>> outcomes;
     for (const std::size_t stop = next + how_many; next < stop; ++next)
-      outcomes.push_back(
-          {static_cast<int>(next / kFaces) + 1, static_cast<int>(next % kFaces) + 1});
+      outcomes.push_back(dice.outcome(next));
     return outcomes;
   };
   for (std::size_t cue = begin; cue < end; ++cue) table.rows.push_back({cues[cue], take(share)});
-  table.again = take(kOutcomes - next);
+  table.again = take(dice.outcomes() - next);
   return table;
 }
 
 }  // namespace
 
-std::vector<DiceTable> dice_tables(const std::vector<int>& cues) {
+std::vector<DiceTable> dice_tables(const std::vector<int>& cues, Throw thrown) {
   std::vector<DiceTable> tables;
-  const std::size_t count = (cues.size() + kOutcomes - 1) / kOutcomes;
+  const std::size_t most = most_cues(thrown);
+  const std::size_t count = (cues.size() + most - 1) / most;
   for (std::size_t table = 0; table < count; ++table)
-    tables.push_back(
-        table_for(cues, cues.size() * table / count, cues.size() * (table + 1) / count));
+    tables.push_back(table_for(cues, cues.size() * table / count,
+                               cues.size() * (table + 1) / count, thrown));
   return tables;
 }
 

@@ -41,6 +41,12 @@ struct Cut {
   Work work;
 };
 
+std::vector<int> numbers_of(const std::vector<CueStart>& cues) {
+  std::vector<int> numbers;
+  for (const CueStart& cue : cues) numbers.push_back(cue.number);
+  return numbers;
+}
+
 class Planner {
  public:
   Planner(const std::vector<Piece>& pieces, const Terms& terms)
@@ -215,7 +221,10 @@ class Planner {
     plan.order = terms_.order;
     plan.new_to_performing = terms_.new_to_performing;
     plan.blocks = terms_.blocks;
-    for (const Anatomy& anatomy : cut.anatomies) plan.pieces.push_back(anatomy.planned);
+    for (const Anatomy& anatomy : cut.anatomies) {
+      plan.pieces.push_back(anatomy.planned);
+      plan.pieces.back().dice = dice_tables(numbers_of(anatomy.planned.cues), terms_.dice);
+    }
     plan.days = std::move(draft.days);
     number_tasks(plan.days);
     plan.unplaced = std::move(draft.unplaced);

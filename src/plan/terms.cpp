@@ -17,6 +17,7 @@ Terms settle(Date from, Date by, const Wishes& wishes, const Method& method) {
   terms.order = wishes.order.value_or(Order::forward);
   terms.new_to_performing = wishes.new_to_performing.value_or(false);
   terms.temper = wishes.temper.value_or(Temper::weak);
+  terms.dice = wishes.dice.value_or(Throw::two_dice);
   return terms;
 }
 

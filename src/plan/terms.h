@@ -22,6 +22,7 @@ struct Terms {
   Order order = Order::forward;
   bool new_to_performing = false;
   Temper temper = Temper::weak;
+  Throw dice = Throw::two_dice;
 
   int runs_required() const {
     return new_to_performing ? method.run_throughs_new : method.run_throughs;

@@ -8,248 +8,312 @@
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
 #include "workbook/parts_cue.h"
-#include "workbook/parts_dice.h"
+#include "workbook/parts_score_grid.h"
 #include "workbook/parts_table.h"
+#include "workbook/parts_throw_table.h"
+#include "workbook/parts_ticks.h"
 #include "workbook/sheets.h"
 #include "workbook/style.h"
 
 namespace cahier {
 namespace {
 
-constexpr double kRow = 9;  // of the list
-constexpr double kDateColumn = 7.6;
-constexpr int kMostPages = 2;      // of lists for further dates
-constexpr double kGridRow = 12.5;  // of the dice table
-constexpr double kDie = 7.5;
-constexpr double kAssigned = 4.4;  // the box of a start that the plan asks for
+constexpr double kAfterBlock = 3 * kGrid;
+constexpr double kIndent = 6;  // of a numbered point
+constexpr double kTableHeading = 4 * kGrid;
+constexpr double kTwoLists = 150;      // millimetres, for lists side by side
+constexpr std::size_t kShortList = 8;  // not worth two lists
+constexpr double kBetweenLists = 6;
+constexpr std::size_t kLeastRows = 4;       // of a table that goes on on the next page
+constexpr std::size_t kStartsOfSheet = 36;  // that small tables may share
+constexpr std::size_t kFewStarts = 5;       // chance soon brings all of fewer
+constexpr int kMostScorePages = 3;          // beyond that the player writes the dates
 
-// A day on which cue starts are played.
-struct Session {
-  Date date;
-  std::set<int> cues;  // assigned
+// Dice tables that share a sheet: [begin, end) of a piece's.
+struct Tables {
+  std::size_t begin;
+  std::size_t end;
 };
+
+std::vector<Tables> tables_by_sheet(const std::vector<DiceTable>& tables) {
+  std::vector<Tables> sheets;
+  std::size_t starts = 0;
+  for (std::size_t at = 0; at < tables.size(); ++at) {
+    const std::size_t more = tables[at].rows.size();
+    if (sheets.empty() || starts + more > kStartsOfSheet) {
+      sheets.push_back({at, at});
+      starts = 0;
+    }
+    sheets.back().end = at + 1;
+    starts += more;
+  }
+  return sheets;
+}
 
 class CueSheet {
  public:
-  CueSheet(Book& book, int piece, const DiceTable& table)
-      : book_(book), words_(book.words()), piece_(book.plan().pieces[piece]), table_(table) {
-    for (const DiceTable::Row& row : table.rows) cues_.push_back(&piece_.cues[row.cue - 1]);
-    find_sessions(piece);
-    const int first = table.rows.front().cue == 1 ? piece_.piece.first_bar() : cues_.front()->bar;
-    const bool is_last = cues_.back()->number == static_cast<int>(piece_.cues.size());
-    const int last = is_last ? piece_.piece.bars : piece_.cues[cues_.back()->number].bar - 1;
-    right_ = words_.say("cue_starts.bars", {{"bars", bar_range(first, last)}});
+  CueSheet(Book& book, int piece, Tables tables)
+      : book_(book), words_(book.words()), piece_(book.plan().pieces[piece]) {
+    for (std::size_t at = tables.begin; at < tables.end; ++at) {
+      tables_.push_back(&piece_.dice[at]);
+      for (const DiceTable::Row& row : piece_.dice[at].rows)
+        cues_.push_back(&piece_.cues[row.cue - 1]);
+    }
+    find_days(piece);
+    right_ = bars_of(*cues_.front(), *cues_.back());
     if (book.plan().pieces.size() > 1)
       right_ = words_.say("cue_starts.bars_of", {{"bars", right_}, {"piece", piece_.piece.title}});
   }
 
   void draw() {
-    rest_ = book_.open_page(right_);
-    if (book_.plan().pieces.size() > 1 || piece_.dice.size() > 1) book_.mark(right_);
-    const int first = dates_beside(kFixedColumns + rest_.width * kSectionShare);
-    const int further = dates_beside(kNumber + kBar);
-    // Where the days are too many for the paper, the player writes the dates.
-    if (static_cast<int>(sessions_.size()) > first + most_lists() * further) sessions_.clear();
+    open_page();
+    if (book_.plan().pieces.size() > 1 || cues_.size() < piece_.cues.size()) book_.mark(right_);
     draw_how();
-    if (is_choice())
-      draw_grid();
-    else
-      rest_ = rest_.without_top(4);
+    if (cues_.size() > 1) draw_tables();
     draw_odds();
-    draw_list(0, first, true);
-    std::size_t at = static_cast<std::size_t>(first);
-    while (at < sessions_.size() ||
-           (sessions_.empty() && (at == static_cast<std::size_t>(first) || fits_list()))) {
-      draw_list(at, further, false);
-      at += static_cast<std::size_t>(further);
-    }
+    draw_list();
+    draw_scores();
   }
 
  private:
-  static constexpr double kNumber = 9;
-  static constexpr double kBar = 18;
-  static constexpr double kEnd = 15;
-  static constexpr double kMet = 12;
-  static constexpr double kFixedColumns = kNumber + kBar + kEnd + kMet;
-  static constexpr double kSectionShare = 0.19;
-
-  int dates_beside(double width) const {
-    return std::max(1, static_cast<int>((rest_.width - width) / kDateColumn));
+  // "bars 1–16": from one start to the bar before the next stretch.
+  std::string bars_of(const CueStart& from, const CueStart& to) const {
+    const int first = from.number == 1 ? piece_.piece.first_bar() : from.bar;
+    const bool is_last = to.number == static_cast<int>(piece_.cues.size());
+    const int last = is_last ? piece_.piece.bars : piece_.cues[to.number].bar - 1;
+    return words_.say("cue_starts.bars", {{"bars", bar_range(first, last)}});
   }
 
-  bool is_choice() const { return cues_.size() > 1; }
-
-  // Of a list for further dates, its head and the space below it included.
-  double list_height() const { return 17 + kRow * static_cast<double>(cues_.size()); }
-  bool fits_list() const { return rest_.height >= list_height(); }
-  int most_lists() const {
-    return std::max(3, kMostPages * static_cast<int>(rest_.height / list_height()));
-  }
-
-  void find_sessions(int piece) {
+  void find_days(int piece) {
+    Date before{};
     for (const Day& day : book_.plan().days) {
-      Session session{day.date, {}};
+      ScoreDay column;
       bool here = false;
       for (const Task& task : day.tasks) {
         if (task.drill != Drill::cue_starts || task.piece != piece) continue;
-        here |= task.throws > 0 && piece_.dice.size() == 1;
+        here |= task.throws > 0 && cues_.size() == piece_.cues.size();
         for (const int cue : task.cues)
-          if (cues_.front()->number <= cue && cue <= cues_.back()->number) session.cues.insert(cue);
+          if (cues_.front()->number <= cue && cue <= cues_.back()->number) column.asked.insert(cue);
       }
-      if (here || !session.cues.empty()) sessions_.push_back(std::move(session));
+      if (!here && column.asked.empty()) continue;
+      column.label = day_month_short(words_, day.date);
+      const auto month = [](Date date) { return std::chrono::year_month_day{date}.month(); };
+      column.begins_month = !days_.empty() && month(day.date) != month(before);
+      before = day.date;
+      days_.push_back(std::move(column));
     }
   }
 
+  void open_page() { page_ = rest_ = book_.open_page(right_); }
+  bool at_top() const { return rest_.y <= page_.y; }
   void need(double height) {
-    if (rest_.height < height) rest_ = book_.open_page(right_);
+    if (rest_.height < height && !at_top()) open_page();
+  }
+  void used(double height) { rest_ = rest_.without_top(std::min(on_grid(height), rest_.height)); }
+
+  std::string throw_sentence() const {
+    const DiceTable& table = *tables_.front();
+    const char* key = "cue_starts.throw_two_dice";
+    if (table.faces == 2)
+      key = table.count == 1 ? "cue_starts.throw_coin" : "cue_starts.throw_coins";
+    else if (table.count == 1)
+      key = table.faces == 6 ? "cue_starts.throw_one_die" : "cue_starts.throw_twenty";
+    const std::string text = words_.say(key);
+    return tables_.size() == 1 ? text : text + " " + words_.say("cue_starts.in_turn");
   }
 
   void draw_how() {
     std::vector<std::string> how = words_.list("cue_starts.how");
-    if (is_choice()) how.insert(how.begin(), words_.say("cue_starts.throw"));
-    how.push_back(
-        words_.say(sessions_.empty() ? "cue_starts.mark_undated" : "cue_starts.mark_dated"));
-    for (std::size_t at = 0; at < how.size(); ++at) draw_point(at + 1, how[at]);
-  }
-
-  void draw_point(std::size_t number, const std::string& text) {
-    constexpr double kIndent = 6;
-    const TextBlock block(book_.typefaces(), text, style::kBody, rest_.width - kIndent);
-    draw_line(book_.canvas(), rest_.top(block.line_height()).left(kIndent - 1),
-              std::to_string(number), style::kStrong, Align::left, style::kLeast);
-    block.draw(book_.canvas(), rest_.without_left(kIndent));
-    rest_ = rest_.without_top(block.height() + 0.9);
-  }
-
-  void draw_grid() {
-    const double width = std::min(rest_.width, 184.0);
-    const double turned = 6;
-    const double heads = kDie + 4;
-    need(6 * kGridRow + kDie + 12);
-    rest_ = rest_.without_top(2);
-    const Box second{rest_.x + turned + heads, rest_.y, width - turned - heads, 5.5};
-    draw_line(book_.canvas(), second, words_.say("cue_starts.second_die"), style::kSmall,
-              Align::centre, style::kLeast);
-    const Box grid{second.x, second.bottom() + kDie + 2, second.width - 0.2, 6 * kGridRow};
-    TextStyle upwards = style::kSmall;
-    upwards.turn = Turn::upwards;
-    draw_line(book_.canvas(), {rest_.x, grid.y, 5.5, grid.height},
-              words_.say("cue_starts.first_die"), upwards, Align::centre, style::kLeast);
-    const std::vector<Box> rows = grid.rows(6);
-    const std::vector<Box> columns = grid.columns(6);
-    for (int face = 1; face <= 6; ++face) {
-      const Box& column = columns[face - 1];
-      draw_die(book_.canvas(), {column.x, grid.y - kDie - 1, column.width, kDie}, face);
-      const Box& row = rows[face - 1];
-      draw_die(book_.canvas(), {grid.x - kDie - 1.5, row.y + (row.height - kDie) / 2, kDie, kDie},
-               face);
+    if (cues_.size() > 1) how.insert(how.begin(), throw_sentence());
+    for (std::size_t at = 0; at < how.size(); ++at) {
+      const TextBlock block(book_.typefaces(), how[at], style::kBody, rest_.width - kIndent);
+      need(block.height());
+      draw_line(book_.canvas(), rest_.top(block.line_height()).left(kIndent - 1),
+                std::to_string(at + 1), style::kStrong, Align::left, style::kLeast);
+      block.draw(book_.canvas(), rest_.without_left(kIndent));
+      used(block.height());
     }
-    for (const Box& row : rows)
-      for (const Box& cell : row.columns(6)) book_.canvas().rectangle(cell, {style::kRule, {}});
-    for (std::size_t at = 0; at < cues_.size(); ++at)
-      for (const std::vector<int>& outcome : table_.rows[at].outcomes)
-        draw_cue(rows[outcome[0] - 1].columns(6)[outcome[1] - 1], *cues_[at]);
-    for (const std::vector<int>& outcome : table_.again) {
-      const Box cell = rows[outcome[0] - 1].columns(6)[outcome[1] - 1];
-      draw_line(book_.canvas(), cell.inset(1, 1), words_.say("cue_starts.again"), style::kSmall,
-                Align::centre, style::kLeast);
+    used(kAfterBlock);
+  }
+
+  void draw_tables() {
+    for (const DiceTable* table : tables_) {
+      const ThrowTable drawn(book_, piece_, *table, rest_.width);
+      const bool headed = tables_.size() > 1;
+      need(drawn.height() + (headed ? kTableHeading : 0));
+      if (headed) {
+        const std::string bars = bars_of(piece_.cues[table->rows.front().cue - 1],
+                                         piece_.cues[table->rows.back().cue - 1]);
+        draw_line(book_.canvas(), rest_.top(kTableHeading), bars, style::kStrong, Align::left,
+                  style::kLeast);
+        used(kTableHeading);
+      }
+      drawn.draw(rest_);
+      used(drawn.height() + 2 * kGrid);
     }
-    rest_ = rest_.without_top(grid.bottom() + 2.5 - rest_.y);
   }
 
-  void draw_cue(const Box& cell, const CueStart& cue) {
-    const Box inner = cell.inset(0.8, 0.6);
-    draw_line(book_.canvas(), inner.top(6.6), std::to_string(cue.number), style::kStandBars,
-              Align::centre, style::kLeastStand);
-    draw_line(book_.canvas(), inner.bottom(4.4), words_.say("cue_starts.bar", {{"bar", cue.bar}}),
-              style::kNote, Align::centre, style::kLeast);
-  }
-
+  // What chance does: how many throws ten starts take, and how many starts it leaves out.
   void draw_odds() {
     std::string text;
-    const int starts = static_cast<int>(cues_.size());
-    if (!table_.again.empty())
-      text = words_.say("cue_starts.again_means",
-                        {{"throws", fmt::format("{:.2f}", expected_throws(table_))}});
-    if (starts >= 4) {
-      // The chance that a given one of n equal starts has not come in n throws: (1 - 1/n)^n.
-      const double unmet = std::pow(1 - 1.0 / starts, starts);
+    double unmet = 0;
+    double throws = 0;
+    for (const DiceTable* table : tables_) {
+      // That a given one of n equal starts has not come in n throws has the chance (1 - 1/n)^n.
+      const double starts = static_cast<double>(table->rows.size());
+      unmet += starts * std::pow(1 - 1 / starts, starts);
+      throws += expected_throws(*table) / static_cast<double>(tables_.size());
+    }
+    if (std::lround(10 * throws) > 10)
+      text = words_.say("cue_starts.again_means", {{"throws", std::lround(10 * throws)}});
+    if (cues_.size() >= kFewStarts) {
       if (!text.empty()) text += ' ';
-      text += words_.say("cue_starts.unmet",
-                         {{"number", starts}, {"percent", std::lround(unmet * 100)}});
+      text += words_.say("cue_starts.unmet", {{"number", static_cast<int>(cues_.size())},
+                                              {"unmet", std::lround(unmet)}});
     }
     if (text.empty()) return;
     const TextBlock block(book_.typefaces(), text, style::kBody, rest_.width);
     need(block.height());
     block.draw(book_.canvas(), rest_);
-    rest_ = rest_.without_top(std::min(rest_.height, block.height() + 4));
+    used(block.height() + kAfterBlock);
   }
 
-  // The first list says all about a start; a further one, for more dates, only which it is.
-  Table list_table(std::size_t first_date, int dates, bool full) const {
-    std::vector<Column> columns = {{words_.say("cue_starts.number"), kNumber},
-                                   {words_.say("cue_starts.from_bar"), kBar}};
-    if (full) {
-      const double section = rest_.width - kFixedColumns - dates * kDateColumn;
-      columns.push_back({words_.say("cue_starts.section"), section});
-      columns.push_back({words_.say("cue_starts.to_end"), kEnd});
-      columns.push_back({words_.say("cue_starts.met"), kMet});
-    }
-    for (int date = 0; date < dates; ++date) {
-      const std::size_t at = first_date + static_cast<std::size_t>(date);
-      columns.push_back(
-          {at < sessions_.size() ? day_month_short(words_, sessions_[at].date) : "", kDateColumn});
-    }
-    double width = 0;
-    for (const Column& column : columns) width += column.share;
-    return Table(book_.typefaces(), std::move(columns), width, kRow);
+  Table list_table(double width) const {
+    std::vector<Column> columns = {{words_.say("cue_starts.number"), 8},
+                                   {words_.say("cue_starts.from_bar"), 14},
+                                   {words_.say("cue_starts.section"), std::max(12.0, width - 48)},
+                                   {words_.say("cue_starts.to_end"), 14},
+                                   {words_.say("cue_starts.met"), 12}};
+    return Table(book_.typefaces(), std::move(columns), width, style::kRow);
   }
 
-  void draw_list(std::size_t first_date, int dates, bool full) {
-    const Table table = list_table(first_date, dates, full);
-    const double whole = table.head_height() + kRow * static_cast<double>(cues_.size());
-    // A further list stays together where it is not too long.
-    need(full || cues_.size() > 16 ? table.head_height() + 3 * kRow : whole);
-    rest_ = table.draw_head(book_.canvas(), rest_);
-    for (const CueStart* cue : cues_) {
-      if (rest_.height < kRow) rest_ = table.draw_head(book_.canvas(), book_.open_page(right_));
-      draw_row(table.draw_row(book_.canvas(), rest_), *cue, first_date, full);
-      rest_ = rest_.without_top(kRow);
+  // On one page where it fits on one, in two columns where the paper is wide enough.
+  void draw_list() {
+    const bool two = rest_.width >= kTwoLists && cues_.size() > kShortList;
+    const double width = two ? (rest_.width - kBetweenLists) / 2 : rest_.width;
+    const std::size_t lists = two ? 2 : 1;
+    const Table table = list_table(width);
+    const auto rows_for = [&](std::size_t cues) { return (cues + lists - 1) / lists; };
+    const auto height_of = [&](std::size_t rows) {
+      return table.head_height() + style::kRow * static_cast<double>(rows);
+    };
+    for (std::size_t next = 0; next < cues_.size();) {
+      const std::size_t all = rows_for(cues_.size() - next);
+      if (rest_.height < height_of(all) && page_.height >= height_of(all)) need(height_of(all));
+      if (rest_.height < height_of(std::min(all, kLeastRows))) open_page();
+      const double room = (rest_.height - table.head_height()) / style::kRow;
+      const std::size_t rows = std::min(all, static_cast<std::size_t>(room + 1e-6));
+      for (std::size_t list = 0; list < lists; ++list) {
+        const Box box = rest_.without_left(static_cast<double>(list) * (width + kBetweenLists));
+        const std::size_t end = std::min(cues_.size(), next + rows);
+        draw_list_rows(table, {box.x, box.y, width, box.height}, next, end);
+        next = end;
+      }
+      used(height_of(rows) + 2 * kAfterBlock);
     }
-    rest_ = rest_.without_top(std::min(rest_.height, 7.0));
   }
 
-  void draw_row(const std::vector<Box>& cells, const CueStart& cue, std::size_t first_date,
-                bool full) {
+  void draw_list_rows(const Table& table, const Box& box, std::size_t begin, std::size_t end) {
+    if (begin == end) return;
+    Box rest = table.draw_head(book_.canvas(), box);
+    for (std::size_t at = begin; at < end; ++at) {
+      draw_list_row(table.draw_row(book_.canvas(), rest), *cues_[at]);
+      rest = rest.without_top(style::kRow);
+    }
+  }
+
+  void draw_list_row(const std::vector<Box>& cells, const CueStart& cue) {
     Canvas& canvas = book_.canvas();
-    draw_line(canvas, cells[0].without_right(1), std::to_string(cue.number), style::kStrong,
-              Align::right, style::kLeast);
-    draw_line(canvas, cells[1].without_right(1.5), std::to_string(cue.bar), style::kStandBars,
+    draw_line(canvas, cells[0], std::to_string(cue.number), style::kSmall, Align::right,
+              style::kLeast);
+    draw_line(canvas, cells[1].without_right(0.5), std::to_string(cue.bar), style::kStandText,
               Align::right, style::kLeastStand);
-    if (full) {
-      draw_cell(canvas, cells[2].without_left(0.5), piece_.sections[cue.section].name,
-                style::kBody);
-      draw_line(canvas, cells[3].without_right(1.5), std::to_string(last_bar_from(piece_, cue)),
-                style::kBody, Align::right, style::kLeast);
-      canvas.circle(cells[4].centre(), style::kTick, {style::kRule, {}}, CircleUse::tick);
+    draw_line(canvas, cells[2].without_left(0.5), piece_.sections[cue.section].name, style::kBody,
+              Align::left, style::kLeast);
+    draw_line(canvas, cells[3].without_right(1), std::to_string(last_bar_from(piece_, cue)),
+              style::kBody, Align::right, style::kLeast);
+    draw_tick(canvas, cells[4]);
+  }
+
+  // How many starts stand below one another, so that few pages hold all: no table is cut in two
+  // that a page can hold.
+  std::size_t starts_in_grid(double room, const ScoreGrid& grid) const {
+    const double rows = (room - grid.head_height()) / style::kRow;
+    const auto most = static_cast<std::size_t>(std::max(1.0, std::floor(rows + 1e-6)));
+    const std::size_t grids = (cues_.size() + most - 1) / most;
+    return (cues_.size() + grids - 1) / grids;
+  }
+
+  TextBlock how_to_mark(double width) const {
+    return {book_.typefaces(),
+            words_.say(days_.empty() ? "cue_starts.mark_undated" : "cue_starts.mark_dated"),
+            style::kBody, width};
+  }
+  // With the space below, whichever of the two is longer.
+  double how_to_mark_height(double width) const {
+    double height = 0;
+    for (const char* key : {"cue_starts.mark_undated", "cue_starts.mark_dated"})
+      height = std::max(
+          height, TextBlock(book_.typefaces(), words_.say(key), style::kBody, width).height());
+    return on_grid(height) + 2 * kGrid;
+  }
+
+  void draw_scores() {
+    const double above = how_to_mark_height(rest_.width);
+    const double page = page_.height - above;
+    const auto columns = static_cast<std::size_t>(ScoreGrid::columns_in(rest_.width));
+    ScoreGrid grid(book_, piece_, days_);
+    const std::size_t in_grid = starts_in_grid(page, grid);
+    const double height = grid.height(static_cast<int>(in_grid));
+    const auto on_page = static_cast<std::size_t>(
+        std::max(1.0, std::floor((page + kAfterBlock) / (height + kAfterBlock) + 1e-6)));
+    const std::size_t parts = (cues_.size() + in_grid - 1) / in_grid;
+    std::size_t blocks = std::max<std::size_t>(1, (days_.size() + columns - 1) / columns);
+
+    if (blocks > on_page * kMostScorePages) {
+      days_.clear();  // too many for the paper: the player writes the dates
+      blocks = std::max<std::size_t>(1, on_page / parts);
     }
-    const std::size_t before = full ? 5 : 2;
-    for (std::size_t cell = before; cell < cells.size(); ++cell) {
-      const std::size_t session = first_date + cell - before;
-      if (session >= sessions_.size() || !sessions_[session].cues.contains(cue.number)) continue;
-      const Point middle = cells[cell].centre();
-      canvas.rectangle({middle.x - kAssigned / 2, middle.y - kAssigned / 2, kAssigned, kAssigned},
-                       {style::kRule, {}});
-    }
+    if (blocks > on_page && parts == 1 && draw_sideways(above, grid)) return;
+
+    const double whole = above + static_cast<double>(blocks) * (height + kAfterBlock) - kAfterBlock;
+    if (rest_.height < std::min(whole, page_.height)) need(page_.height);
+    how_to_mark(rest_.width).draw(book_.canvas(), rest_);
+    used(above);
+    for (std::size_t block = 0; block < blocks; ++block)
+      for (std::size_t begin = 0; begin < cues_.size(); begin += in_grid) {
+        const std::vector<const CueStart*> cues(
+            cues_.begin() + static_cast<std::ptrdiff_t>(begin),
+            cues_.begin() + static_cast<std::ptrdiff_t>(std::min(cues_.size(), begin + in_grid)));
+        const double needed = grid.height(static_cast<int>(cues.size()));
+        need(needed);
+        grid.draw(rest_, cues, block * columns);
+        used(needed + kAfterBlock);
+      }
+  }
+
+  // All dates beside one another on a page turned sideways; false where that is not wide enough.
+  bool draw_sideways(double above, const ScoreGrid& grid) {
+    const Box upright = book_.upright();
+    const double width = upright.height;
+    const double height = upright.width - (upright.height - page_.height);
+    if (static_cast<std::size_t>(ScoreGrid::columns_in(width)) < days_.size() ||
+        above + grid.height(static_cast<int>(cues_.size())) > height)
+      return false;
+    const Box page = book_.open_wide_page(right_);
+    how_to_mark(page.width).draw(book_.canvas(), page);
+    grid.draw(page.without_top(above), cues_, 0);
+    return true;
   }
 
   Book& book_;
   const Words& words_;
   const PlannedPiece& piece_;
-  const DiceTable& table_;
+  std::vector<const DiceTable*> tables_;
   std::vector<const CueStart*> cues_;
-  std::vector<Session> sessions_;
+  std::vector<ScoreDay> days_;
   std::string right_;
+  Box page_;
   Box rest_;
 };
 
@@ -262,7 +326,8 @@ void draw_cue_starts(Book& book) {
     return;
   book.open_sheet("cue starts", book.words().say("cue_starts.title"));
   for (int piece = 0; piece < static_cast<int>(pieces.size()); ++piece)
-    for (const DiceTable& table : pieces[piece].dice) CueSheet(book, piece, table).draw();
+    for (const Tables& tables : tables_by_sheet(pieces[piece].dice))
+      CueSheet(book, piece, tables).draw();
 }
 
 }  // namespace cahier

@@ -8,4 +8,7 @@ namespace cahier {
 // Sentences, a small table and a curve, from the top of `rest`, on a new page when they do not fit.
 void draw_clean_runs(Book& book, Box rest);
 
+// Millimetres that they take in a width.
+double clean_runs_height(Book& book, double width);
+
 }  // namespace cahier

@@ -50,7 +50,9 @@ std::vector<TickRow> tick_rows(const Words& words, const PlannedPiece& piece, co
   std::vector<TickRow> rows;
   if (task.drill == Drill::cue_starts) {
     for (std::size_t cue = 0; cue < task.cues.size(); ++cue) rows.push_back({"", 1});
-    if (task.throws > 0) rows.push_back({words.say("task.dice"), task.throws});
+    const bool coins = !piece.dice.empty() && piece.dice.front().faces == 2;
+    if (task.throws > 0)
+      rows.push_back({words.say(coins ? "task.coins" : "task.dice"), task.throws});
     return rows;
   }
   const bool one_way = task.steps.size() == 1;

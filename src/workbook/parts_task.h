@@ -17,7 +17,8 @@ std::string short_part(const Words& words, const std::string& part);
 // "LH", "both", "all"; "say LH" where a part is spoken; empty for a piece with a single part.
 std::string step_label(const Words& words, const PlannedPiece& piece, const Step& step);
 
-// A row for each step. For cue starts a row for each start assigned, then one for the dice.
+// A row for each step. For cue starts a row for each start assigned, then one for the dice (or
+// coins).
 std::vector<TickRow> tick_rows(const Words& words, const PlannedPiece& piece, const Task& task);
 
 // What is set largest: "17–20". For cue starts the bar to begin at, "17 →", one for each start

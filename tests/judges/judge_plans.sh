@@ -32,12 +32,12 @@ for piece in "$source"/examples/*.yaml "$source"/tests/judges/pieces/*.yaml; do
     from=${dates% *}
     by=${dates#* }
     judged "$piece" weak 5 --from "$from" --by "$by"
-    judged "$piece" yes 5 --from "$from" --by "$by" --order backward --minutes 40
+    judged "$piece" yes 5 --from "$from" --by "$by" --order backward --minutes 40 --dice one-die
     judged "$piece" no 10 --from "$from" --by "$by" --order hardest-first --minutes mon:25,wed:30,thu:25,sat:60 \
       --days-off sun,2027-02-01..2027-02-09 --new-to-performing yes
-    judged "$piece" weak 5 --from "$from" --by "$by" --minutes 25 --days-off sat,sun --blocks 2
+    judged "$piece" weak 5 --from "$from" --by "$by" --minutes 25 --days-off sat,sun --blocks 2 --dice coins
   done
-  judged "$piece" weak 5 --from 2028-02-20 --by 2028-03-06 --minutes 45 --blocks 3
+  judged "$piece" weak 5 --from 2028-02-20 --by 2028-03-06 --minutes 45 --blocks 3 --dice d20
   # One day a week, and none for two weeks in the middle; the last one lies a week before the date.
   judged "$piece" no 5 --from 2027-01-04 --by 2027-07-03 --minutes sat:90 --days-off 2027-03-08..2027-03-21
   chunk_bars=7

@@ -31,6 +31,8 @@ void Judge::judge_dice(const Piece& piece) {
     const int count = table.at("count").whole();
     const int outcomes = static_cast<int>(std::lround(std::pow(faces, count)));
     const int rows = static_cast<int>(table.at("rows").list().size());
+    if (table.at("dice").text() != std::to_string(count) + "d" + std::to_string(faces))
+      say(7, "the dice are called " + table.at("dice").text());
     if (!table.at("order_matters").truth()) say(7, "a sum of dice is never an index");
     if (rows < 1 || rows > outcomes) {
       say(7, "a dice table of " + std::to_string(rows) + " rows");

@@ -1,5 +1,6 @@
 #include "plan/dice.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <numeric>
 #include <set>
@@ -62,11 +63,73 @@ TEST_CASE("the throws to be expected are the published ones") {
 
 TEST_CASE("the throws to be expected of a single die are the published ones") {
   // Computed: 4 of 6 count, 1.5 throws; 5 of 6, 1.2.
-  DiceTable die{"1d6", 6, 1, {{1, {{1}}}, {2, {{2}}}, {3, {{3}}}, {4, {{4}}}}, {{5}, {6}}};
-  CHECK(expected_throws(die) == Approx(1.5));
-  die.rows.push_back({5, {{5}}});
-  die.again = {{6}};
-  CHECK(expected_throws(die) == Approx(1.2));
+  CHECK(expected_throws(dice_tables(numbers_to(4), Throw::one_die)[0]) == Approx(1.5));
+  CHECK(expected_throws(dice_tables(numbers_to(5), Throw::one_die)[0]) == Approx(1.2));
+  CHECK(expected_throws(dice_tables(numbers_to(3), Throw::one_die)[0]) == Approx(1));
+}
+
+TEST_CASE("whatever is thrown, the shares are equal and every outcome has its place") {
+  for (const Throw thrown : {Throw::two_dice, Throw::one_die, Throw::d20, Throw::coins})
+    for (const int cues : {1, 2, 3, 5, 6, 7, 20, 21, 33, 64, 65, 150}) {
+      INFO("throw " << static_cast<int>(thrown) << " for " << cues << " cue starts");
+      int next = 1;
+      for (const DiceTable& table : dice_tables(numbers_to(cues), thrown)) {
+        std::size_t outcomes = 1;
+        for (int die = 0; die < table.count; ++die) outcomes *= table.faces;
+        CHECK(table.name == std::to_string(table.count) + "d" + std::to_string(table.faces));
+        std::set<std::vector<int>> seen(table.again.begin(), table.again.end());
+        REQUIRE(table.rows.size() <= outcomes);
+        for (const auto& row : table.rows) {
+          CHECK(row.cue == next++);
+          CHECK(row.outcomes.size() == outcomes / table.rows.size());
+          seen.insert(row.outcomes.begin(), row.outcomes.end());
+        }
+        CHECK(table.again.size() == outcomes % table.rows.size());
+        CHECK(seen.size() == outcomes);
+        for (const auto& outcome : seen) {
+          CHECK(static_cast<int>(outcome.size()) == table.count);
+          CHECK(*std::min_element(outcome.begin(), outcome.end()) >= 1);
+          CHECK(*std::max_element(outcome.begin(), outcome.end()) <= table.faces);
+        }
+      }
+      CHECK(next == cues + 1);
+    }
+}
+
+TEST_CASE("one die and the die of twenty faces hold as many cue starts as they have faces") {
+  CHECK(dice_tables(numbers_to(6), Throw::one_die).size() == 1);
+  CHECK(dice_tables(numbers_to(7), Throw::one_die).size() == 2);
+  CHECK(dice_tables(numbers_to(16), Throw::one_die).size() == 3);
+  CHECK(dice_tables(numbers_to(20), Throw::d20).size() == 1);
+  CHECK(dice_tables(numbers_to(21), Throw::d20).size() == 2);
+  CHECK(dice_tables(numbers_to(6), Throw::one_die)[0].name == "1d6");
+  CHECK(dice_tables(numbers_to(16), Throw::d20)[0].name == "1d20");
+  CHECK(dice_tables(numbers_to(16), Throw::d20)[0].again.size() == 4);
+}
+
+TEST_CASE("there are as few coins as keep the throws to be expected at one and a half") {
+  // Computed: 2^k / (floor(2^k / n) n); five starts of three coins take 1.6 throws, of four 1.07;
+  // seventeen of five coins 1.88, of six 1.25. Six coins at most.
+  const struct {
+    int cues;
+    int coins;
+  } table[] = {{1, 1}, {2, 1},  {3, 2},  {4, 2},  {5, 4},  {6, 3},  {8, 3},
+               {9, 5}, {16, 4}, {17, 6}, {22, 5}, {32, 5}, {33, 6}, {64, 6}};
+  for (const auto& row : table) {
+    INFO(row.cues << " cue starts");
+    const auto tables = dice_tables(numbers_to(row.cues), Throw::coins);
+    REQUIRE(tables.size() == 1);
+    CHECK(tables[0].faces == 2);
+    CHECK(tables[0].count == row.coins);
+  }
+  CHECK(dice_tables(numbers_to(65), Throw::coins).size() == 2);
+}
+
+TEST_CASE("the first coin counts most, heads before tails") {
+  const DiceTable table = dice_tables(numbers_to(8), Throw::coins)[0];
+  CHECK(table.rows[0].outcomes == std::vector<std::vector<int>>{{1, 1, 1}});
+  CHECK(table.rows[1].outcomes == std::vector<std::vector<int>>{{1, 1, 2}});
+  CHECK(table.rows[4].outcomes == std::vector<std::vector<int>>{{2, 1, 1}});
 }
 
 TEST_CASE("no cue start is told by the sum of the dice") {

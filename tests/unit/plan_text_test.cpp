@@ -69,8 +69,8 @@ TEST_CASE("cue starts are told by number, and where dice alone choose by how man
   };
   CHECK(holds(told({2}, 0), " · cue start 2 · "));
   CHECK(holds(told({1, 2}, 2), " · cue starts 1, 2 and 2 throws ·"));
-  CHECK(holds(told({}, 2), " · 2 cue starts by dice · "));
-  CHECK(holds(told({}, 1), " · a cue start by dice · "));
+  CHECK(holds(told({}, 2), " · 2 cue starts by chance · "));
+  CHECK(holds(told({}, 1), " · a cue start by chance · "));
 }
 
 TEST_CASE("no line of a plan's text is longer than a terminal") {

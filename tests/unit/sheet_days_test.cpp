@@ -210,17 +210,6 @@ TEST_CASE("Weeks run from Monday to Sunday and are cut off at the plan's ends") 
   CHECK(iso_week_text(weeks[1].first()) == "2027-W01");
 }
 
-TEST_CASE("The sheet of passes has a circle for each pass and says how to count") {
-  Plan plan = sound_plan();
-  plan.pieces[0].piece.meter = Meter{{2, 3}, 8};
-  const DrawnSheet sheet(draw_passes, plan);
-  CHECK(sheet.circles_to_tick() == 1 + 3);  // one pass and the spare rows
-  CHECK(has(sheet.words(), "“1 2, 1 2 3”"));
-  CHECK(in_order(sheet.words(), "\n1–12\n", "\n16 Jan\n"));
-  plan.days[12].tasks.clear();
-  CHECK(DrawnSheet(draw_passes, plan).pages() == 0);
-}
-
 TEST_CASE("The report has a circle for each task, with its day's code and its number") {
   const Plan plan = sound_plan();
   const DrawnSheet sheet(draw_report_back, plan);

@@ -1,0 +1,166 @@
+// The sheets of passes and of run-throughs.
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <string>
+
+#include "drawn_sheet.h"
+#include "hostile_plans.h"
+#include "sample_plan.h"
+#include "sound_plan.h"
+
+using namespace cahier;
+using sample::DrawnSheet;
+
+namespace {
+
+using Draw = void (*)(Book&);
+constexpr Draw kSheets[] = {draw_passes, draw_run_tally};
+
+// 96 bars in six stretches.
+constexpr const char* kFantasy = R"(
+title: Fantasy
+bars: 96
+meter: 4/4
+tempo: 108
+level: 3
+sections:
+  - {name: A, bars: 1-16}
+  - {name: B, bars: 17-36, level: 4}
+  - {name: A again, bars: 37-48, same as: 1-12}
+  - {name: C, bars: 49-72}
+  - {name: A last, bars: 73-84, same as: 1-12}
+  - {name: Coda, bars: 85-96}
+practice: {minutes: 30}
+)";
+
+int count_of(const std::string& text, const std::string& what) {
+  int number = 0;
+  for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + 1))
+    ++number;
+  return number;
+}
+
+std::string one_line(std::string words) {
+  std::replace(words.begin(), words.end(), '\n', ' ');
+  return words;
+}
+
+const Print kLargePrint{{148.5, 210}, 8, false, {14.1, 8.5, 8.5, 8.5}};
+const Print kLargeLetter{{152.7, 197.6}, 8, false, {14.1, 8.5, 8.5, 8.5}};
+
+void require_faultless_everywhere(Draw draw, const Plan& plan) {
+  sample::require_faultless(draw, plan);
+  for (const Print* print : {&kLargePrint, &kLargeLetter})
+    for (const Words* words : {&english_words(), &sample::wordy()}) {
+      const DrawnSheet sheet(draw, plan, *print, *words);
+      CHECK(faults(sheet.canvas(), print->margins).empty());
+    }
+}
+
+}  // namespace
+
+TEST_CASE("Passes and the tally keep their layout, in large print too") {
+  for (const Draw draw : kSheets) {
+    require_faultless_everywhere(draw, sound_plan());
+    require_faultless_everywhere(draw, sample::plan(kFantasy));
+    require_faultless_everywhere(
+        draw, sample::plan(sample::crowded_piece() + "practice: {minutes: 90, temper: yes}\n",
+                           "2027-01-04", "2027-06-20"));
+  }
+}
+
+TEST_CASE("The sheet of passes has a circle for each pass and says how to count") {
+  Plan plan = sound_plan();
+  plan.pieces[0].piece.meter = Meter{{2, 3}, 8};
+  const DrawnSheet sheet(draw_passes, plan);
+  CHECK(sheet.circles_to_tick() == 1 + 2 * 6);  // one pass, and spare ones of both kinds
+  const std::string words = sheet.words();
+  CHECK(one_line(words).find("“1\u00a02, 1\u00a02\u00a03”") != std::string::npos);
+  CHECK(words.find("\n16 Jan\n", words.find("\n1–12\n")) != std::string::npos);
+  plan.days[12].tasks.clear();
+  CHECK(DrawnSheet(draw_passes, plan).pages() == 0);
+}
+
+TEST_CASE("Slow passes stand at the left, counted ones beside them") {
+  Plan plan = sound_plan();
+  Task counted = plan.days[12].tasks.front();
+  counted.drill = Drill::counted_pass;
+  plan.days[11].tasks = {counted};
+  const DrawnSheet sheet(draw_passes, plan);
+  Box slow;
+  Box other;
+  for (const DrawnText& text : sheet.canvas().pages().front().texts()) {
+    if (text.text == "16 Jan") slow = text.within;
+    if (text.text == "15 Jan") other = text.within;
+  }
+  REQUIRE(slow.width > 0);
+  REQUIRE(other.width > 0);
+  CHECK(slow.centre().y == Approx(other.centre().y));
+  CHECK(slow.right() < other.x);
+}
+
+TEST_CASE("The passes of six stretches are one page") {
+  const Plan plan = sample::plan(kFantasy);
+  int passes = 0;
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks)
+      passes += task.drill == Drill::slow_pass || task.drill == Drill::counted_pass;
+  REQUIRE(passes > 15);
+  const DrawnSheet sheet(draw_passes, plan);
+  CHECK(sheet.pages() == 1);
+  CHECK(sheet.circles_to_tick() >= passes);
+}
+
+TEST_CASE("The tally has a row for every planned run with its date, and rows to spare") {
+  const DrawnSheet sheet(draw_run_tally, sound_plan());
+  CHECK(sheet.pages() == 1);
+  CHECK(count_of(sheet.words(), "\n8 Jan\n") == 2);
+  CHECK(count_of(sheet.words(), "\n11 Jan\n") == 2);
+  CHECK(count_of(sheet.words(), "\n14 Jan\n") == 1);
+  // Nine rows: nine for clean, recordings from the fourth run on, listeners from the fifth.
+  CHECK(sheet.circles_to_tick() == 9 + 6 + 5);
+}
+
+TEST_CASE("Ten runs and what they tell share a page, with fewer rows to spare") {
+  Plan plan = sound_plan();
+  plan.new_to_performing = true;
+  const DrawnSheet sheet(draw_run_tally, plan);
+  CHECK(sheet.pages() == 1);
+  CHECK(count_of(sheet.words(), "\n11\n") == 1);
+  CHECK(count_of(sheet.words(), "\n14\n") == 0);
+}
+
+TEST_CASE("The tally rounds what clean runs tell downwards") {
+  // One-sided 95 % bounds, Clopper and Pearson 1934 (values computed): .549280 for 5 of 5, .342592
+  // with one slip; .741134 and .605837 for 10; .368403 for 3, .950492 for 59. A streak of five
+  // within twenty: .9196 at .8, .4777 at .6.
+  const std::string words = DrawnSheet(draw_run_tally, sound_plan()).words();
+  for (const char* figure :
+       {"at least 54\u00a0%", "34\u00a0%", "74\u00a0%", "60\u00a0%", "36\u00a0%", "95\u00a0%",
+        "48 of 100", "92 of 100", "once in twenty"}) {
+    INFO(figure);
+    CHECK(one_line(words).find(figure) != std::string::npos);
+  }
+  CHECK(words.find("55\u00a0%") == std::string::npos);
+}
+
+TEST_CASE("The curve of clean runs has its points for five and ten where they belong") {
+  const DrawnSheet sheet(draw_run_tally, sound_plan());
+  const DrawnPage& page = sheet.canvas().pages().back();
+  CHECK(count_of(sheet.words(), "\n5 of 5: 54\u00a0%\n") == 1);
+  CHECK(count_of(sheet.words(), "\n10 of 10: 74\u00a0%\n") == 1);
+  std::vector<Point> points;
+  for (const DrawnItem& item : page.items)
+    if (const auto* circle = std::get_if<DrawnCircle>(&item);
+        circle && circle->use == CircleUse::ornament)
+      points.push_back(circle->centre);
+  REQUIRE(points.size() == 2);
+  double none = 0;
+  double all = 0;
+  for (const DrawnText& text : page.texts()) {
+    if (text.text == "0\u00a0%") none = text.within.centre().y;
+    if (text.text == "100\u00a0%") all = text.within.centre().y;
+  }
+  CHECK((none - points[0].y) / (none - all) == Approx(.549280).margin(1e-4));
+  CHECK((none - points[1].y) / (none - all) == Approx(.741134).margin(1e-4));
+}
