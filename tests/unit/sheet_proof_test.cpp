@@ -1,5 +1,5 @@
-// The sheets on which memory is proved and tempered: spoken parts, write-outs; and how they, the cue
-// starts and the tally bear short, crowded and very long pieces.
+// The sheets on which memory is proved and tempered: spoken parts, write-outs; and how they, the
+// cue starts and the tally bear short, crowded and very long pieces.
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <vector>
