@@ -146,26 +146,33 @@ Spread spread(const std::vector<double>& heights, double page, double key) {
   const auto lines = static_cast<int>(heights.size());
   for (double between = kMostBetween; between >= kLeastBetween; between -= kGrid)
     if (whole + between * lines <= page) return {{lines}, between};
-  std::vector<int> full;
-  double used = page;
-  for (const double height : heights) {
-    if (full.empty() || used + height > page) {
-      full.push_back(0);
-      used = 0;
+  const auto fitting = [&](std::size_t first, int most) {
+    double used = -kUsualBetween;
+    int count = 0;
+    while (first < heights.size() && count < most) {
+      used += kUsualBetween + heights[first++];
+      if (used > page && count > 0) break;
+      ++count;
     }
-    ++full.back();
-    used += height + kUsualBetween;
-  }
-  // The fullest page sets the pace; the others share what is left.
+    return count;
+  };
+  int pages = 0;
+  for (int at = 0; at < lines; at += fitting(at, lines)) ++pages;
   Spread result;
-  int left = lines;
-  for (std::size_t at = 0; at < full.size(); ++at) {
-    const auto pages = static_cast<int>(full.size() - at);
-    const int here = std::min(full[at], (left + pages - 1) / pages);
-    result.lines.push_back(here);
-    left -= here;
+  for (int at = 0; at < lines; at += result.lines.back()) {
+    const int left = std::max(1, pages - static_cast<int>(result.lines.size()));
+    result.lines.push_back(fitting(at, (lines - at + left - 1) / left));
   }
-  if (left > 0) result.lines = full;
+  const auto all_fit = [&](double between) {
+    std::size_t at = 0;
+    return std::all_of(result.lines.begin(), result.lines.end(), [&](int count) {
+      double used = 0;
+      for (int line = 0; line < count; ++line) used += heights[at++] + between;
+      return used + (at == heights.size() ? key : -between) <= page;
+    });
+  };
+  for (double between = kMostBetween; between > result.between; between -= kGrid)
+    if (all_fit(between)) result.between = between;
   return result;
 }
 

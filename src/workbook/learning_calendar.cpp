@@ -16,8 +16,8 @@ namespace {
 
 constexpr double kLeastRow = 3 * kGrid;
 constexpr double kMostRow = 4 * kGrid;
-constexpr double kWideLabel = 28;   // for bars of four figures
-constexpr double kUsualLabel = 22;  // the column of chunks
+constexpr double kBesideLabel = 2;
+constexpr double kMostRuns = 24;  // millimetres for the name of the row of run-throughs
 constexpr double kLeastColumn = 1.7;
 constexpr double kMostColumn = 5;
 constexpr Fill kDayOff{0.88, true};
@@ -65,7 +65,7 @@ class Calendar {
  public:
   Calendar(Book& book, int piece, Flow& flow)
       : book_(book), piece_(book.plan().pieces[piece]), index_(piece), flow_(flow) {
-    if (piece_.piece.bars >= 1000) label_ = kWideLabel;
+    measure_labels();
     width_ = book.upright().width - 0.6;
     const double room = width_ - label_;
     const double number_of_days = static_cast<double>(book.plan().days.size());
@@ -97,6 +97,22 @@ class Calendar {
     std::vector<Dot> dots;
     bool begins_section = false;
   };
+
+  double text_width(const std::string& text) const {
+    return book_.typefaces().width(text, style::kNote.face, style::kNote.size_pt) + 0.2;
+  }
+
+  // Names at the left, bars at the right of their column.
+  void measure_labels() {
+    double bars = 0;
+    for (const Chunk& chunk : piece_.chunks) {
+      id_width_ = std::max(id_width_, text_width(chunk.id));
+      bars = std::max(bars, text_width(bar_range(chunk.bars.first, chunk.bars.last)));
+    }
+    id_width_ += kBesideLabel;
+    const double runs = text_width(book_.words().say("form_map.runs"));
+    label_ = std::max(id_width_ + bars, std::min(runs, kMostRuns)) + kBesideLabel;
+  }
 
   void collect() {
     for (std::size_t at = 0; at < piece_.chunks.size(); ++at) {
@@ -154,8 +170,7 @@ class Calendar {
       entries.push_back({std::nullopt, words.say("form_map.mark_off")});
     const auto count = static_cast<double>(entries.size());
     double texts = 0;
-    for (const Entry& entry : entries)
-      texts += book_.typefaces().width(entry.text, style::kNote.face, style::kNote.size_pt) + 0.1;
+    for (const Entry& entry : entries) texts += text_width(entry.text);
     const double room = row.width - count * kSign - (count - 1) * kBetween;
     double x = row.x;
     for (const Entry& entry : entries) {
@@ -164,9 +179,7 @@ class Calendar {
         draw_dot(book_.canvas(), centre, *entry.dot, kMostColumn);
       else
         book_.canvas().rectangle({centre.x - 1.2, row.y + 1.5, 2.4, row.height - 3}, {{}, kDayOff});
-      const double width =
-          (book_.typefaces().width(entry.text, style::kNote.face, style::kNote.size_pt) + 0.1) *
-          std::min(1.0, room / texts);
+      const double width = text_width(entry.text) * std::min(1.0, room / texts);
       draw_line(book_.canvas(), {x + kSign, row.y, width, row.height}, entry.text, style::kNote,
                 Align::left, style::kLeast);
       x += kSign + width + kBetween;
@@ -231,12 +244,12 @@ class Calendar {
   void draw_row(const Row& row, const Box& box, bool ruled) {
     Canvas& canvas = book_.canvas();
     const Box days_of_row = grid(box);
-    const Box label = box.left(label_ - 1.5);
+    const Box label = box.left(label_ - kBesideLabel);
     if (row.bars.empty()) {
       draw_line(canvas, label, row.label, style::kNote, Align::left, style::kLeast);
     } else {
-      draw_line(canvas, label.left(9), row.label, style::kNote, Align::left, style::kLeast);
-      draw_line(canvas, label.without_left(9.5), row.bars, style::kSmall, Align::right,
+      draw_line(canvas, label.left(id_width_), row.label, style::kNote, Align::left, style::kLeast);
+      draw_line(canvas, label.without_left(id_width_), row.bars, style::kSmall, Align::right,
                 style::kLeast);
     }
     if (ruled) canvas.line({box.x, box.y}, {days_of_row.right(), box.y}, style::kHairline);
@@ -259,7 +272,8 @@ class Calendar {
   int span_ = 1;  // days in a column
   int columns_ = 0;
   double width_ = 0;
-  double label_ = kUsualLabel;
+  double id_width_ = 0;
+  double label_ = 0;  // millimetres of the column of chunks
   double column_width_ = 0;
   double row_height_ = kLeastRow;
   std::vector<Row> rows_;

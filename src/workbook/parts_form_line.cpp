@@ -153,7 +153,7 @@ bool FormLine::draw(double y) const {
   draw_label("form_map.row_sections", y, kBand);
   const bool whole_names = draw_section_bands(book_, piece_, scale_, y, kBand);
   y += kBand;
-  draw_label("form_map.row_hard", y - 0.5, kCells + 1);
+  draw_label("form_map.row_bars", y - 0.5, kCells + 1);
   draw_cells(y);
   draw_repeats(y);
   y += kCells;
@@ -226,7 +226,7 @@ void FormLine::draw_phrases(double y) const {
 void FormLine::draw_chunks(double y) const {
   for (const FormPart& part : form_parts(piece_)) {
     if (!part.bars.overlaps(scale_.bars())) continue;
-    const Box box = scale_.over(part.bars, y, kChunks).inset(0.35, 0.5);
+    const Box box = scale_.over(part.bars, y, kChunks).inset(0.35, 0.75);
     draw_chunk_box(book_.canvas(), box, part.back);
     const std::string& id = piece_.chunks[part.chunk].id;
     const TextStyle& type = part.back ? style::kSmall : style::kNote;

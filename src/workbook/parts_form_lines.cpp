@@ -28,9 +28,10 @@ constexpr double kFurtherPage = 4;
 constexpr double kEasyBar = 8;
 constexpr double kUneasyBar = 6;
 
-constexpr double kUsualLine = 40.5;  // a line of the form map and the space below it
-constexpr double kKey = 24;          // its head, foot and key to the signs
-constexpr double kHeadAndFoot = 21.5;
+// The form map: its head, foot and key, and the rows of a line with the space below it.
+constexpr double kHeadFootAndKey = 45;
+constexpr double kLineOfMap = 34.5;
+constexpr double kRowOfMap = 4.5;  // phrases, or what stands above the bars
 
 int chunk_of(const PlannedPiece& piece, int bar) {
   for (std::size_t at = 0; at < piece.chunks.size(); ++at)
@@ -75,10 +76,20 @@ Lines best_lines(const PlannedPiece& piece, const std::vector<double>& ends, int
   return result;
 }
 
+// The usual height of a line of the form map when there are so many of them.
+double line_height(const Piece& piece, std::size_t lines) {
+  const bool has_phrases =
+      std::any_of(piece.sections.begin(), piece.sections.end(),
+                  [](const Section& section) { return !section.phrases.empty(); });
+  const auto above = static_cast<double>(1 + piece.changes.size() + piece.marks.size());
+  return kLineOfMap + (has_phrases ? kRowOfMap : 0) +
+         kRowOfMap * std::min(1.0, above / static_cast<double>(lines));
+}
+
 double labels_width(const Book& book) {
   double widest = 0;
   for (const std::string_view key :
-       {"form_map.row_sections", "form_map.row_hard", "form_map.row_phrases", "form_map.row_chunks",
+       {"form_map.row_sections", "form_map.row_bars", "form_map.row_phrases", "form_map.row_chunks",
         "form_map.row_cues", "progress_chart.learned", "progress_chart.recalled",
         "progress_chart.slow", "progress_chart.counted", "progress_chart.by_heart"})
     widest = std::max(widest, book.typefaces().width(book.words().say(key), style::kNote.face,
@@ -134,8 +145,6 @@ FormLayout form_layout(const Book& book, const PlannedPiece& piece) {
   // Half the width of a line is kept clear at both sides.
   const double room = page.width - layout.labels - 0.6;
   const double pickup = piece.piece.first_bar() == 0 ? 0.5 : 0;
-  const double lines_a_page =
-      std::max(1.0, std::floor((page.height - kHeadAndFoot - kKey) / kUsualLine));
   const std::vector<double> ends = costs_of_ends(piece);
   const int widest = std::max(1, static_cast<int>(room / kLeastBar - pickup));
   double least = std::numeric_limits<double>::infinity();
@@ -146,7 +155,9 @@ FormLayout form_layout(const Book& book, const PlannedPiece& piece) {
     for (const BarRange& line : tried.lines)
       longest = std::max(longest, line.last - std::max(line.first, 1) + 1);
     const double bar = std::min(room / (longest + pickup), kMostBar);
-    const double pages = std::ceil(static_cast<double>(tried.lines.size()) / lines_a_page);
+    const std::size_t lines = tried.lines.size();
+    const double pages = std::ceil(static_cast<double>(lines) * line_height(piece.piece, lines) /
+                                   (page.height - kHeadFootAndKey));
     const double cost = tried.cost + kFurtherPage * pages + std::max(0.0, kEasyBar - bar) / 2 +
                         std::max(0.0, kUneasyBar - bar);
     if (cost >= least) continue;

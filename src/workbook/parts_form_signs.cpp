@@ -11,7 +11,7 @@ namespace {
 
 // Black and thin: a printer makes greys of dots, which would break up such lines.
 constexpr Stroke kHatch{0.12, style::kDark, 0, 0, true};
-constexpr Stroke kBroken{0.2, style::kGrey, 1, 0.8, false};
+constexpr Stroke kBroken{0.25, style::kDark, 0.8, 0.8, false};
 
 // Lines that rise, or fall, by as much as they go to the right.
 void draw_slanted(Canvas& canvas, const Box& box, double step, bool rising) {
@@ -68,7 +68,8 @@ void draw_repeat_sign(Canvas& canvas, double x, double y, double height, bool op
 }
 
 void draw_chunk_box(Canvas& canvas, const Box& box, bool back) {
-  canvas.rectangle(box, {back ? kBroken : style::kRule, {}});
+  if (!back) return canvas.rectangle(box, {style::kRule, {}});
+  for (const double y : {box.y, box.bottom()}) canvas.line({box.x, y}, {box.right(), y}, kBroken);
 }
 
 std::optional<Fill> level_fill(int level) {

@@ -13,9 +13,11 @@
 namespace cahier {
 namespace {
 
+constexpr double kNumbers = 3 * kGrid;  // of the bars
 constexpr double kBand = 4 * kGrid;
 constexpr double kNames = 3 * kGrid;     // of the chunks
 constexpr double kLeastBox = 3 * kGrid;  // height of a box to colour
+constexpr double kUsualBox = 4 * kGrid;
 constexpr double kMostBox = 6 * kGrid;
 constexpr double kBetweenLines = 4 * kGrid;
 constexpr double kLeastBetween = 3 * kGrid;
@@ -38,7 +40,7 @@ struct ChartLine {
   std::size_t first_row = 0;    // where only returns stand on the line, learning has no row
 
   double height(double box) const {
-    return kBand + kNames + box * static_cast<double>(kRows - first_row);
+    return kNumbers + kBand + kNames + box * static_cast<double>(kRows - first_row);
   }
 };
 
@@ -57,29 +59,25 @@ std::vector<ChartLine> chart_lines(const PlannedPiece& piece, const FormLayout& 
   return lines;
 }
 
-// The chunk's name and its bars where there is room, else the name alone.
 void draw_name(Book& book, const PlannedPiece& piece, const FormPart& part, const Box& box) {
   const std::string& id = piece.chunks[part.chunk].id;
   const TextStyle& type = part.back ? style::kSmall : style::kNote;
   const Box inner = box.inset(0.4, 0);
-  for (const std::string& text :
-       {book.words().say("progress_chart.chunk",
-                         {{"name", id}, {"bars", bar_range(part.bars.first, part.bars.last)}}),
-        id}) {
-    if (fit_line(book.typefaces(), text, type, inner.width, style::kLeast).cut) continue;
-    draw_line(book.canvas(), inner, text, type, Align::centre, style::kLeast);
-    return;
-  }
+  if (!fit_line(book.typefaces(), id, type, inner.width, style::kLeast).cut)
+    draw_line(book.canvas(), inner, id, type, Align::centre, style::kLeast);
 }
 
 void draw_chart_line(Book& book, const PlannedPiece& piece, const FormLayout& layout,
                      const ChartLine& line, const Labels& labels, const Box& box, double height) {
   const BarScale scale = layout.scale(line.bars, box.x);
-  draw_section_bands(book, piece, scale, box.y, kBand);
+  draw_bar_numbers(book, piece, scale, box.y, kNumbers);
+  double y = box.y + kNumbers;
+  draw_section_bands(book, piece, scale, y, kBand);
+  y += kBand;
   for (const FormPart& part : line.parts)
     if (part.bars.first >= line.bars.first)
-      draw_name(book, piece, part, scale.over(part.bars, box.y + kBand, kNames));
-  double y = box.y + kBand + kNames;
+      draw_name(book, piece, part, scale.over(part.bars, y, kNames));
+  y += kNames;
   for (std::size_t row = line.first_row; row < kRows; ++row) {
     draw_line(book.canvas(), form_label(layout, box.x, y, height), labels[row], style::kNote,
               Align::right, style::kLeast);
@@ -111,14 +109,16 @@ void draw_chart(Book& book, const PlannedPiece& piece, const Labels& labels) {
     return whole <= flow.left() + 1e-6;
   };
   double box = kMostBox;
-  while (box > kLeastBox && !fits(box, kBetweenLines)) box -= kGrid;
   double between = kBetweenLines;
-  if (!fits(box, between)) {
-    if (fits(box, kLeastBetween))
+  while (box >= kLeastBox && !fits(box, between)) {
+    if (between > kLeastBetween) {
       between = kLeastBetween;
-    else
-      box = kLeastBox + kGrid;
+    } else {
+      between = kBetweenLines;
+      box -= kGrid;
+    }
   }
+  if (box < kLeastBox) box = kUsualBox;
   for (const ChartLine& line : lines) {
     draw_chart_line(book, piece, layout, line, labels, flow.take(line.height(box)), box);
     flow.skip(between);
