@@ -180,11 +180,9 @@ Spread spread(const std::vector<double>& heights, double page, double key) {
 void draw_in_full(Book& book, Flow& flow, const std::string& heading,
                   const std::vector<std::string>& entries) {
   constexpr double kHeading = 7.5;
-  constexpr double kWidth = 120;  // of a text at most, so that its lines can be followed
   bool needs_head = true;
   for (const std::string& entry : entries) {
-    const TextBlock text(book.typefaces(), entry, style::kNote,
-                         std::min(kWidth, book.upright().width - 0.6));
+    const TextBlock text(book.typefaces(), entry, style::kNote, book.upright().width - 0.6);
     if (!flow.fits(text.height() + (needs_head ? kHeading : 0))) {
       flow.next_page();
       needs_head = true;

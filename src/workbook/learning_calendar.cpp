@@ -18,8 +18,9 @@ constexpr double kLeastRow = 3 * kGrid;
 constexpr double kMostRow = 4 * kGrid;
 constexpr double kBesideLabel = 2;
 constexpr double kMostRuns = 24;  // millimetres for the name of the row of run-throughs
-constexpr double kLeastColumn = 1.7;
-constexpr double kMostColumn = 5;
+constexpr double kLeastColumn = 1.2;
+constexpr double kMostColumn = 5;      // of a day
+constexpr double kMostLongColumn = 9;  // of several days
 constexpr Fill kDayOff{0.88, true};
 constexpr Stroke kWeek{0.15, 0.55, 0, 0, true};
 // From a chunk's learning to the date: the dots hang on it, and the gaps between them show.
@@ -67,12 +68,14 @@ class Calendar {
       : book_(book), piece_(book.plan().pieces[piece]), index_(piece), flow_(flow) {
     measure_labels();
     width_ = book.upright().width - 0.6;
-    const double room = width_ - label_;
+    // The line at the date is thicker than others.
+    const double room = width_ - label_ - 0.1;
     const double number_of_days = static_cast<double>(book.plan().days.size());
     for (span_ = 1; number_of_days / span_ * kLeastColumn > room;)
       span_ = span_ == 1 ? 7 : span_ * 2;
     columns_ = (static_cast<int>(book.plan().days.size()) + span_ - 1) / span_;
-    column_width_ = std::min(kMostColumn, room / std::max(columns_, 1));
+    column_width_ =
+        std::min(span_ == 1 ? kMostColumn : kMostLongColumn, room / std::max(columns_, 1));
     collect();
   }
 
