@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <numeric>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -9,16 +8,13 @@
 #include "workbook/learning_calendar.h"
 #include "workbook/parts_flow.h"
 #include "workbook/parts_form_line.h"
+#include "workbook/parts_form_pages.h"
 #include "workbook/parts_form_signs.h"
 #include "workbook/sheets.h"
 #include "workbook/style.h"
 
 namespace cahier {
 namespace {
-
-constexpr double kMostBetween = 9;  // white space below a line
-constexpr double kUsualBetween = 6;
-constexpr double kLeastBetween = 4.5;
 
 std::string head_text(const Book& book, const PlannedPiece& piece) {
   const BarRange whole = piece.piece.whole();
@@ -133,49 +129,6 @@ class Key {
   std::vector<double> rows_;  // heights
 };
 
-// How many of the lines stand on each page, and the white space below them.
-struct Spread {
-  std::vector<int> lines;
-  double between = kUsualBetween;
-};
-
-// All on one page with the key if they can be; else about as many on each, so that no line is
-// left alone on the last.
-Spread spread(const std::vector<double>& heights, double page, double key) {
-  const double whole = std::accumulate(heights.begin(), heights.end(), key);
-  const auto lines = static_cast<int>(heights.size());
-  for (double between = kMostBetween; between >= kLeastBetween; between -= kGrid)
-    if (whole + between * lines <= page) return {{lines}, between};
-  const auto fitting = [&](std::size_t first, int most) {
-    double used = -kUsualBetween;
-    int count = 0;
-    while (first < heights.size() && count < most) {
-      used += kUsualBetween + heights[first++];
-      if (used > page && count > 0) break;
-      ++count;
-    }
-    return count;
-  };
-  int pages = 0;
-  for (int at = 0; at < lines; at += fitting(at, lines)) ++pages;
-  Spread result;
-  for (int at = 0; at < lines; at += result.lines.back()) {
-    const int left = std::max(1, pages - static_cast<int>(result.lines.size()));
-    result.lines.push_back(fitting(at, (lines - at + left - 1) / left));
-  }
-  const auto all_fit = [&](double between) {
-    std::size_t at = 0;
-    return std::all_of(result.lines.begin(), result.lines.end(), [&](int count) {
-      double used = 0;
-      for (int line = 0; line < count; ++line) used += heights[at++] + between;
-      return used + (at == heights.size() ? key : -between) <= page;
-    });
-  };
-  for (double between = kMostBetween; between > result.between; between -= kGrid)
-    if (all_fit(between)) result.between = between;
-  return result;
-}
-
 // What was cut in the map in full: the names of sections, and marks.
 void draw_in_full(Book& book, Flow& flow, const std::string& heading,
                   const std::vector<std::string>& entries) {
@@ -227,17 +180,17 @@ void draw_map(Book& book, int index) {
   for (const BarRange& bars : layout.lines)
     heights.push_back(FormLine(book, piece, layout, bars, page.x).height());
   Key key(book, piece, page.width);
-  const Spread spread_lines = spread(heights, flow.left(), key.height());
+  const FormPages pages = form_pages(heights, flow.left(), key.height());
   bool whole_names = true;
   std::size_t next = 0;
-  for (const int lines : spread_lines.lines) {
+  for (const int lines : pages.lines) {
     if (next > 0) flow.next_page();
     for (int at = 0; at < lines; ++at, ++next) {
       const Box box = flow.take(heights[next]);
       // Margins change places on the other side of a leaf.
       const FormLine line(book, piece, layout, layout.lines[next], box.x);
       whole_names = line.draw(box.y) && whole_names;
-      flow.skip(spread_lines.between);
+      flow.skip(pages.between);
     }
   }
 

@@ -28,9 +28,9 @@ constexpr Stroke kThread{0.15, 0.45, 0, 0, true};
 constexpr Stroke kTheDate{0.7, style::kDark, 0, 0, false};
 constexpr double kHeading = 4 * kGrid;
 constexpr double kLead = 3 * kGrid;
-constexpr double kKey = 5 * kGrid;
-constexpr double kDates = 4 * kGrid;
-constexpr double kHead = kHeading + kLead + kKey + kDates;
+constexpr double kKeyRow = 4 * kGrid;
+constexpr double kSign = 4;  // from a mark of the key to its text
+constexpr double kDates = 5 * kGrid;
 
 // The strongest thing that happens to a chunk in a column wins.
 enum class Dot { none, joined, recalled, learned };
@@ -76,20 +76,25 @@ class Calendar {
     columns_ = (static_cast<int>(book.plan().days.size()) + span_ - 1) / span_;
     column_width_ =
         std::min(span_ == 1 ? kMostColumn : kMostLongColumn, room / std::max(columns_, 1));
+    lay_out_key();
+    head_ += kDates;
     collect();
   }
 
   void draw() {
-    if (!flow_.fits(kHead + kLeastRow * static_cast<double>(rows_.size()))) flow_.next_page();
+    const auto count = static_cast<int>(rows_.size());
+    if (!flow_.fits(head_ + kLeastRow * count)) flow_.next_page();
     flow_.take(0);
-    if (flow_.fits(kHead + kMostRow * static_cast<double>(rows_.size()))) row_height_ = kMostRow;
-    for (std::size_t first = 0; first < rows_.size();) {
+    const double room = flow_.left() - head_;
+    const int most = std::max(1, static_cast<int>(room / kLeastRow + 1e-6));
+    const int pages = (count + most - 1) / most;
+    const int each = (count + pages - 1) / pages;
+    row_height_ = each * kMostRow <= room ? kMostRow : kLeastRow;
+    for (int first = 0; first < count; first += each) {
       if (first > 0) flow_.next_page();
-      draw_head(flow_.take(kHead), first > 0);
-      const auto fitting = std::max(1, static_cast<int>(flow_.left() / row_height_ + 1e-6));
-      const std::size_t last = std::min(rows_.size(), first + static_cast<std::size_t>(fitting));
-      draw_rows(flow_.take(row_height_ * static_cast<double>(last - first)), first, last);
-      first = last;
+      const int rows = std::min(each, count - first);
+      draw_head(flow_.take(head_), first > 0);
+      draw_rows(flow_.take(row_height_ * rows), first, first + rows);
     }
   }
 
@@ -99,6 +104,11 @@ class Calendar {
     std::string bars;
     std::vector<Dot> dots;
     bool begins_section = false;
+  };
+  struct Entry {
+    std::optional<Dot> dot;  // none for a day off
+    std::string text;
+    Box place;  // from the top left corner of the head
   };
 
   double text_width(const std::string& text) const {
@@ -142,6 +152,7 @@ class Calendar {
   }
 
   void draw_head(Box head, bool continued) {
+    draw_key(head);
     const Words& words = book_.words();
     draw_line(book_.canvas(), head.top(kHeading),
               words.say(continued ? "form_map.days_continued" : "form_map.days_heading"),
@@ -151,41 +162,44 @@ class Calendar {
               span_ == 1 ? words.say("form_map.days_lead")
                          : words.say("form_map.days_lead_spans", {{"number", span_}}),
               style::kBody, Align::left, style::kLeast);
-    draw_key(head.without_top(kLead).top(kKey));
     draw_dates(head.bottom(kDates));
   }
 
-  // The marks and their meanings, one after the other; all smaller where the line is short.
-  void draw_key(const Box& row) {
-    constexpr double kSign = 4;
+  // The marks and their meanings one after the other, on as many lines as they need.
+  void lay_out_key() {
     constexpr double kBetween = 5;
-    struct Entry {
-      std::optional<Dot> dot;  // none for a day off
-      std::string text;
-    };
     const Words& words = book_.words();
-    std::vector<Entry> entries = {{Dot::learned, words.say("form_map.mark_learned")},
-                                  {Dot::recalled, words.say("form_map.mark_recalled")},
-                                  {Dot::joined, words.say("form_map.mark_joined")}};
+    key_ = {{Dot::learned, words.say("form_map.mark_learned"), {}},
+            {Dot::recalled, words.say("form_map.mark_recalled"), {}},
+            {Dot::joined, words.say("form_map.mark_joined"), {}}};
     const std::vector<Day>& all = book_.plan().days;
     if (span_ == 1 &&
         std::any_of(all.begin(), all.end(), [](const Day& day) { return day.allowance <= 0; }))
-      entries.push_back({std::nullopt, words.say("form_map.mark_off")});
-    const auto count = static_cast<double>(entries.size());
-    double texts = 0;
-    for (const Entry& entry : entries) texts += text_width(entry.text);
-    const double room = row.width - count * kSign - (count - 1) * kBetween;
-    double x = row.x;
-    for (const Entry& entry : entries) {
-      const Point centre{x + kSign / 2 - 0.8, row.centre().y};
+      key_.push_back({std::nullopt, words.say("form_map.mark_off"), {}});
+    double x = 0;
+    for (Entry& entry : key_) {
+      const double width = std::min(width_, kSign + text_width(entry.text));
+      if (x > 0 && x + width > width_) {
+        x = 0;
+        head_ += kKeyRow;
+      }
+      entry.place = {x, head_, width, kKeyRow};
+      x += width + kBetween;
+    }
+    head_ += kKeyRow;
+  }
+
+  void draw_key(const Box& head) {
+    for (const Entry& entry : key_) {
+      const Box box = entry.place.moved(head.x, head.y);
+      const Point centre{box.x + kSign / 2 - 0.8, box.centre().y};
       if (entry.dot)
         draw_dot(book_.canvas(), centre, *entry.dot, kMostColumn);
       else
-        book_.canvas().rectangle({centre.x - 1.2, row.y + 1.5, 2.4, row.height - 3}, {{}, kDayOff});
-      const double width = text_width(entry.text) * std::min(1.0, room / texts);
-      draw_line(book_.canvas(), {x + kSign, row.y, width, row.height}, entry.text, style::kNote,
-                Align::left, style::kLeast);
-      x += kSign + width + kBetween;
+        book_.canvas().rectangle({centre.x - 1.2, box.y + 0.75, 2.4, box.height - 1.5},
+                                 {{}, kDayOff});
+      draw_line(book_.canvas(), box.without_left(kSign), entry.text, style::kNote, Align::left,
+                style::kLeast);
     }
   }
 
@@ -207,9 +221,9 @@ class Calendar {
         book_.typefaces().width(the_date, style::kNoteStrong.face, style::kNoteStrong.size_pt) +
         0.6;
     const double date_x = std::min(all.right() - date_width / 2, box.right() - date_width);
-    draw_line(canvas, {date_x, box.y, date_width, 3 * kGrid}, the_date, style::kNoteStrong,
-              Align::left, style::kLeast);
-    canvas.line({all.right(), box.y + 3 * kGrid}, {all.right(), box.bottom()}, kTheDate);
+    draw_line(canvas, {date_x, box.bottom() - 4 * kGrid, date_width, 3 * kGrid}, the_date,
+              style::kNoteStrong, Align::left, style::kLeast);
+    canvas.line({all.right(), box.bottom() - kGrid}, {all.right(), box.bottom()}, kTheDate);
     double free_from = all.x;
     for (int column = 0; column < columns_; ++column) {
       if (!begins_week(column)) continue;
@@ -217,15 +231,15 @@ class Calendar {
       const std::string date = short_text(book_.plan().days[column * span_].date);
       const double width =
           book_.typefaces().width(date, style::kNote.face, style::kNote.size_pt) + 0.6;
-      canvas.line({x, box.y + 3.5 * kGrid}, {x, box.bottom()}, kWeek);
+      canvas.line({x, box.bottom() - 0.75}, {x, box.bottom()}, kWeek);
       if (x < free_from || x + width + 1.5 > date_x) continue;
-      draw_line(canvas, {x, box.y, width, 3 * kGrid}, date, style::kNote, Align::left,
-                style::kLeast);
+      draw_line(canvas, {x, box.bottom() - 4 * kGrid, width, 3 * kGrid}, date, style::kNote,
+                Align::left, style::kLeast);
       free_from = x + width + 1.5;
     }
   }
 
-  void draw_rows(const Box& box, std::size_t first, std::size_t last) {
+  void draw_rows(const Box& box, int first, int last) {
     Canvas& canvas = book_.canvas();
     const Box all = grid(box);
     // Days off are pale, weeks begin with a line.
@@ -235,9 +249,8 @@ class Calendar {
         canvas.rectangle({x, all.y, column_width_, all.height}, {{}, kDayOff});
       if (begins_week(column)) canvas.line({x, all.y}, {x, all.bottom()}, kWeek);
     }
-    for (std::size_t at = first; at < last; ++at)
-      draw_row(rows_[at],
-               box.without_top(row_height_ * static_cast<double>(at - first)).top(row_height_),
+    for (int at = first; at < last; ++at)
+      draw_row(rows_[at], box.without_top(row_height_ * (at - first)).top(row_height_),
                at > first && rows_[at].begins_section);
     for (const double y : {all.y, all.bottom()})
       canvas.line({box.x, y}, {all.right(), y}, style::kRule);
@@ -280,6 +293,8 @@ class Calendar {
   double column_width_ = 0;
   double row_height_ = kLeastRow;
   std::vector<Row> rows_;
+  std::vector<Entry> key_;
+  double head_ = kHeading + kLead;  // heading, sentence, key and dates
 };
 
 }  // namespace

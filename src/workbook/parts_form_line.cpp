@@ -158,7 +158,7 @@ bool FormLine::draw(double y) const {
   draw_repeats(y);
   y += kCells;
   if (has_phrases(piece_, scale_.bars())) {
-    draw_label("form_map.row_phrases", y, kPhrases);
+    draw_label("form_map.row_phrases", y + 0.75, kPhrases);
     draw_phrases(y);
     y += kPhrases;
   }

@@ -69,7 +69,7 @@ void draw_repeat_sign(Canvas& canvas, double x, double y, double height, bool op
 
 void draw_chunk_box(Canvas& canvas, const Box& box, bool back) {
   if (!back) return canvas.rectangle(box, {style::kRule, {}});
-  for (const double y : {box.y, box.bottom()}) canvas.line({box.x, y}, {box.right(), y}, kBroken);
+  canvas.line({box.x, box.bottom()}, {box.right(), box.bottom()}, kBroken);
 }
 
 std::optional<Fill> level_fill(int level) {

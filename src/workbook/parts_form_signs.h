@@ -18,7 +18,7 @@ void draw_fork_sign(Canvas& canvas, Point top_left);
 void draw_phrase_sign(Canvas& canvas, const Box& box, bool begins, bool ends);
 void draw_repeat_sign(Canvas& canvas, double x, double y, double height, bool opens);
 
-// A box for a chunk; where it is played again in a return, broken lines above and below it.
+// A box for a chunk; where it is played again in a return, only a broken line below it.
 void draw_chunk_box(Canvas& canvas, const Box& box, bool back);
 
 // White for levels 1 and 2, then greys that the eye tells apart: 3 light, 5 dark.

@@ -4,8 +4,8 @@
 #include <vector>
 
 #include "paper/text_fitting.h"
-#include "text/phrasing.h"
 #include "workbook/parts_flow.h"
+#include "workbook/parts_form_pages.h"
 #include "workbook/parts_form_strip.h"
 #include "workbook/sheets.h"
 #include "workbook/style.h"
@@ -19,8 +19,7 @@ constexpr double kNames = 3 * kGrid;     // of the chunks
 constexpr double kLeastBox = 3 * kGrid;  // height of a box to colour
 constexpr double kUsualBox = 4 * kGrid;
 constexpr double kMostBox = 6 * kGrid;
-constexpr double kBetweenLines = 4 * kGrid;
-constexpr double kLeastBetween = 3 * kGrid;
+constexpr double kBelowLead = 4 * kGrid;
 
 constexpr std::size_t kRows = 5;
 constexpr std::size_t kLearningRows = 2;  // the first two: a return is not learned and recalled
@@ -98,30 +97,27 @@ void draw_chart(Book& book, const PlannedPiece& piece, const Labels& labels) {
     says += " " + book.words().say("progress_chart.lead_returns");
   const TextBlock lead(book.typefaces(), says, style::kBody, page.width);
   lead.draw(book.canvas(), flow.take(lead.height()));
-  flow.skip(kBetweenLines);
+  flow.skip(kBelowLead);
 
   const FormLayout layout = form_layout(book, piece);
   const std::vector<ChartLine> lines = chart_lines(piece, layout);
   // Boxes as high as one page allows; on several pages of a usual height.
-  const auto fits = [&](double box, double between) {
-    double whole = -between;
-    for (const ChartLine& line : lines) whole += line.height(box) + between;
-    return whole <= flow.left() + 1e-6;
+  const auto pages_of = [&](double box) {
+    std::vector<double> heights;
+    for (const ChartLine& line : lines) heights.push_back(line.height(box));
+    return form_pages(heights, flow.left(), 0);
   };
   double box = kMostBox;
-  double between = kBetweenLines;
-  while (box >= kLeastBox && !fits(box, between)) {
-    if (between > kLeastBetween) {
-      between = kLeastBetween;
-    } else {
-      between = kBetweenLines;
-      box -= kGrid;
+  while (box > kLeastBox && pages_of(box).lines.size() > 1) box -= kGrid;
+  if (pages_of(box).lines.size() > 1) box = kUsualBox;
+  const FormPages pages = pages_of(box);
+  auto line = lines.begin();
+  for (const int count : pages.lines) {
+    if (line != lines.begin()) flow.next_page();
+    for (int at = 0; at < count; ++at, ++line) {
+      draw_chart_line(book, piece, layout, *line, labels, flow.take(line->height(box)), box);
+      flow.skip(pages.between);
     }
-  }
-  if (box < kLeastBox) box = kUsualBox;
-  for (const ChartLine& line : lines) {
-    draw_chart_line(book, piece, layout, line, labels, flow.take(line.height(box)), box);
-    flow.skip(between);
   }
 }
 
