@@ -1,6 +1,7 @@
 #include "workbook/parts_form_line.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
@@ -20,6 +21,8 @@ constexpr double kCells = 2 * kGrid;
 constexpr double kPhrases = 3 * kGrid;
 constexpr double kChunks = 4 * kGrid;
 constexpr double kSignRow = 4 * kGrid;
+
+constexpr double kShortMark = 60;  // millimetres of a note too long for a line
 
 const TextStyle kLabel = style::kNote;
 const TextStyle kLabelBar = style::kNoteStrong;
@@ -52,8 +55,8 @@ FormLine::FormLine(Book& book, const PlannedPiece& piece, const FormLayout& layo
 bool FormLine::holds_mark(const Book& book, const FormLayout& layout, const Mark& mark) {
   const double bar =
       book.typefaces().width(std::to_string(mark.bar), kLabelBar.face, kLabelBar.size_pt);
-  const double room = book.upright().width - 0.6 - layout.labels - layout.indent - bar - 1.2;
-  return !fit_line(book.typefaces(), mark.note, kLabel, room, style::kLeast).cut;
+  const double room = book.upright().width - 0.6 - layout.labels - layout.indent - bar - 2.5;
+  return book.typefaces().width(mark.note, kLabel.face, kLabel.size_pt) <= room;
 }
 
 double FormLine::height() const {
@@ -63,22 +66,25 @@ double FormLine::height() const {
 
 int FormLine::place(std::vector<Label>& labels) const {
   constexpr double kBetween = 2;
-  std::stable_sort(labels.begin(), labels.end(),
-                   [](const Label& a, const Label& b) { return a.bar < b.bar; });
-  std::vector<double> free_from;
+  // Cue starts keep to the first row; what meets them goes on to the next.
+  std::stable_sort(labels.begin(), labels.end(), [](const Label& a, const Label& b) {
+    return std::pair(a.cue == 0, a.bar) < std::pair(b.cue == 0, b.bar);
+  });
   // A line of few bars is short, but the page beside it is free.
   const double left = scale_.left();
   const double line_width = x_ + book_.upright().width - 0.6 - left;
-  for (Label& label : labels) {
-    label.width = std::min(label.width, line_width);
-    label.x = std::min(label.x, left + line_width - label.width);
-    std::size_t row = 0;
-    while (row < free_from.size() && free_from[row] > label.x) ++row;
-    if (row == free_from.size()) free_from.push_back(0);
-    free_from[row] = label.x + label.width + kBetween;
-    label.row = static_cast<int>(row);
+  int rows = 0;
+  for (auto label = labels.begin(); label != labels.end(); ++label) {
+    label->width = std::min(label->width, line_width);
+    label->x = std::min(label->x, left + line_width - label->width);
+    const auto meets = [&](const Label& other) {
+      return other.row == label->row && other.x < label->x + label->width + kBetween &&
+             label->x < other.x + other.width + kBetween;
+    };
+    while (std::any_of(labels.begin(), label, meets)) ++label->row;
+    rows = std::max(rows, label->row + 1);
   }
-  return static_cast<int>(free_from.size());
+  return rows;
 }
 
 void FormLine::add_above(int bar, std::string text, std::optional<Tempo> tempo) {
@@ -111,7 +117,11 @@ void FormLine::collect_above() {
                                   {{"last", repeat.bars.last}, {"times", repeat.times}}),
                 std::nullopt);
   for (const Mark& mark : piece.marks)
-    if (line.contains(mark.bar)) add_above(mark.bar, mark.note, std::nullopt);
+    if (line.contains(mark.bar)) {
+      add_above(mark.bar, mark.note, std::nullopt);
+      if (!holds_mark(book_, layout_, mark))
+        above_.back().width = std::min(above_.back().width, kShortMark);
+    }
 }
 
 void FormLine::collect_below() {
@@ -182,7 +192,7 @@ void FormLine::draw_above(double y) const {
     double text = 0;
     if (!label.text.empty())
       text = draw_line(canvas, box.without_right(tempo), label.text, kLabel, Align::left,
-                       style::kLeast);
+                       kLabel.size_pt);
     if (label.tempo)
       draw_tempo(canvas, box.without_left(text > 0 ? text + 2 : 0), *label.tempo, kLabel);
   }

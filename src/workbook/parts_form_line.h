@@ -17,7 +17,7 @@ class FormLine {
   FormLine(Book& book, const PlannedPiece& piece, const FormLayout& layout, BarRange bars,
            double x);
 
-  // Whether a mark's note can be read whole on a line.
+  // Whether a mark's note is set whole on its line; else its beginning is.
   static bool holds_mark(const Book& book, const FormLayout& layout, const Mark& mark);
 
   // Millimetres from the labels above to those below.

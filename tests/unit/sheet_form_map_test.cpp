@@ -471,18 +471,22 @@ TEST_CASE("eleven weeks have a column for each day even on A5") {
 }
 
 TEST_CASE("cue starts that would meet on the cover's strip give way to those of sections") {
-  const Plan plan = sample::plan(many_bars(500), "2027-01-04", "2027-06-20");
-  const DrawnSheet sheet(draw_cover, plan);
-  CHECK(sheet.faults() == "");
-  const DrawnSheet short_piece(draw_cover, sample::plan(kLantern));
-  const PlannedPiece piece = sample::plan(kLantern).pieces.front();
+  const PlannedPiece& piece = winter().pieces.front();
+  const DrawnSheet sheet(draw_cover, winter(), Print{kA5, 8, false});
+  std::set<std::string> shown;
+  for (const DrawnText& text : sheet.canvas().pages().front().texts())
+    if (text.style.size_pt == style::kSmall.size_pt && text.style.grey == style::kGrey)
+      shown.insert(text.text);
+  std::size_t cues = 0;
+  for (const CueStart& cue : piece.cues) cues += shown.count(std::to_string(cue.number));
+  CHECK(cues < piece.cues.size());
   for (const PlannedSection& section : piece.sections) {
+    const int bar = std::max(section.bars.first, 1);
+    CHECK(shown.count(std::to_string(bar)) == 1);
     const auto cue = std::find_if(piece.cues.begin(), piece.cues.end(), [&](const CueStart& start) {
-      return std::max(start.bar, 1) == std::max(section.bars.first, 1);
+      return std::max(start.bar, 1) == bar;
     });
     REQUIRE(cue != piece.cues.end());
-    CHECK_THAT(short_piece.words(), Catch::Contains("\n" + std::to_string(cue->number) + "\n"));
-    CHECK_THAT(short_piece.words(),
-               Catch::Contains("\n" + std::to_string(std::max(section.bars.first, 1)) + "\n"));
+    CHECK(shown.count(std::to_string(cue->number)) == 1);
   }
 }
