@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <optional>
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
+#include "workbook/learning_rows.h"
 #include "workbook/parts_dates.h"
 #include "workbook/style.h"
 
@@ -31,14 +31,6 @@ constexpr double kLead = 3 * kGrid;
 constexpr double kKeyRow = 4 * kGrid;
 constexpr double kSign = 4;  // from a mark of the key to its text
 constexpr double kDates = 5 * kGrid;
-
-// The strongest thing that happens to a chunk in a column wins.
-enum class Dot { none, joined, recalled, learned };
-
-Dot dot_of(Drill drill) {
-  if (drill == Drill::learn) return Dot::learned;
-  return retrieves(drill) ? Dot::recalled : Dot::joined;
-}
 
 // As large as a column `width` millimetres wide lets it be.
 void draw_dot(Canvas& canvas, Point centre, Dot dot, double width) {
@@ -65,7 +57,7 @@ void draw_dot(Canvas& canvas, Point centre, Dot dot, double width) {
 class Calendar {
  public:
   Calendar(Book& book, int piece, Flow& flow)
-      : book_(book), piece_(book.plan().pieces[piece]), index_(piece), flow_(flow) {
+      : book_(book), piece_(book.plan().pieces[piece]), flow_(flow) {
     measure_labels();
     width_ = book.upright().width - 0.6;
     // The line at the date is thicker than others.
@@ -78,7 +70,7 @@ class Calendar {
         std::min(span_ == 1 ? kMostColumn : kMostLongColumn, room / std::max(columns_, 1));
     lay_out_key();
     head_ += kDates;
-    collect();
+    rows_ = learning_rows(book, piece, span_);
   }
 
   void draw() {
@@ -99,12 +91,6 @@ class Calendar {
   }
 
  private:
-  struct Row {
-    std::string label;
-    std::string bars;
-    std::vector<Dot> dots;
-    bool begins_section = false;
-  };
   struct Entry {
     std::optional<Dot> dot;  // none for a day off
     std::string text;
@@ -125,30 +111,6 @@ class Calendar {
     id_width_ += kBesideLabel;
     const double runs = text_width(book_.words().say("form_map.runs"));
     label_ = std::max(id_width_ + bars, std::min(runs, kMostRuns)) + kBesideLabel;
-  }
-
-  void collect() {
-    for (std::size_t at = 0; at < piece_.chunks.size(); ++at) {
-      const Chunk& chunk = piece_.chunks[at];
-      rows_.push_back({chunk.id, bar_range(chunk.bars.first, chunk.bars.last),
-                       std::vector<Dot>(columns_, Dot::none),
-                       at > 0 && chunk.section != piece_.chunks[at - 1].section});
-    }
-    rows_.push_back(
-        {book_.words().say("form_map.runs"), "", std::vector<Dot>(columns_, Dot::none), true});
-    const std::vector<Day>& all = book_.plan().days;
-    for (std::size_t day = 0; day < all.size(); ++day)
-      for (const Task& task : all[day].tasks) {
-        if (task.piece != index_) continue;
-        const std::size_t column = day / span_;
-        const Dot dot = dot_of(task.drill);
-        if (task.drill == Drill::run_through) {
-          rows_.back().dots[column] = dot;
-          continue;
-        }
-        for (const int chunk : task.chunks)
-          rows_[chunk].dots[column] = std::max(rows_[chunk].dots[column], dot);
-      }
   }
 
   void draw_head(Box head, bool continued) {
@@ -257,7 +219,7 @@ class Calendar {
     canvas.line({all.right(), all.y}, {all.right(), all.bottom()}, kTheDate);
   }
 
-  void draw_row(const Row& row, const Box& box, bool ruled) {
+  void draw_row(const LearningRow& row, const Box& box, bool ruled) {
     Canvas& canvas = book_.canvas();
     const Box days_of_row = grid(box);
     const Box label = box.left(label_ - kBesideLabel);
@@ -283,7 +245,6 @@ class Calendar {
 
   Book& book_;
   const PlannedPiece& piece_;
-  int index_;
   Flow& flow_;
   int span_ = 1;  // days in a column
   int columns_ = 0;
@@ -292,7 +253,7 @@ class Calendar {
   double label_ = 0;  // millimetres of the column of chunks
   double column_width_ = 0;
   double row_height_ = kLeastRow;
-  std::vector<Row> rows_;
+  std::vector<LearningRow> rows_;
   std::vector<Entry> key_;
   double head_ = kHeading + kLead;  // heading, sentence, key and dates
 };

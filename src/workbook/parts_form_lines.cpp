@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <string>
 #include <string_view>
 
 #include "workbook/style.h"
@@ -22,9 +23,10 @@ constexpr double kInChunk = 30;
 constexpr double kLine = 0.5;
 constexpr double kEmpty = 0.6;
 
-// What a layout costs besides: every further page, and bars too narrow to read and to colour with
+// What a layout costs besides: every further page, and bars too narrow to name and to colour with
 // ease.
 constexpr double kFurtherPage = 4;
+constexpr double kNoNames = 6;  // some chunks have no room for their names
 constexpr double kEasyBar = 8;
 constexpr double kUneasyBar = 6;
 
@@ -84,6 +86,22 @@ double line_height(const Piece& piece, std::size_t lines) {
   const auto above = static_cast<double>(1 + piece.changes.size() + piece.marks.size());
   return kLineOfMap + (has_phrases ? kRowOfMap : 0) +
          kRowOfMap * std::min(1.0, above / static_cast<double>(lines));
+}
+
+// The width of a bar from which every chunk has room for its name, and for the number of its first
+// bar above it.
+double bar_for_names(const Book& book, const PlannedPiece& piece) {
+  constexpr double kBesideName = 1.8;
+  const auto width = [&](const std::string& text, double size) {
+    return book.typefaces().width(text, style::kNote.face, size) + kBesideName;
+  };
+  double bar = 0;
+  for (const FormPart& part : form_parts(piece)) {
+    const double text = std::max(width(piece.chunks[part.chunk].id, style::kLeast),
+                                 width(std::to_string(part.bars.first), style::kNote.size_pt));
+    bar = std::max(bar, text / BarScale::units(part.bars));
+  }
+  return bar;
 }
 
 double labels_width(const Book& book) {
@@ -147,6 +165,7 @@ FormLayout form_layout(const Book& book, const PlannedPiece& piece) {
   const double pickup = piece.piece.first_bar() == 0 ? 0.5 : 0;
   const std::vector<double> ends = costs_of_ends(piece);
   const int widest = std::max(1, static_cast<int>(room / kLeastBar - pickup));
+  const double bar_with_names = bar_for_names(book, piece);
   double least = std::numeric_limits<double>::infinity();
   for (int most = std::min({8, widest, piece.piece.bars});
        most <= std::min(widest, piece.piece.bars); ++most) {
@@ -159,7 +178,7 @@ FormLayout form_layout(const Book& book, const PlannedPiece& piece) {
     const double pages = std::ceil(static_cast<double>(lines) * line_height(piece.piece, lines) /
                                    (page.height - kHeadFootAndKey));
     const double cost = tried.cost + kFurtherPage * pages + std::max(0.0, kEasyBar - bar) / 2 +
-                        std::max(0.0, kUneasyBar - bar);
+                        std::max(0.0, kUneasyBar - bar) + (bar < bar_with_names ? kNoNames : 0);
     if (cost >= least) continue;
     least = cost;
     layout.bar_width = bar;

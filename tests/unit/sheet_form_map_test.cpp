@@ -387,6 +387,30 @@ TEST_CASE("the progress chart has five boxes for each chunk and three where it c
     }
 }
 
+TEST_CASE("boxes to colour are high enough for a pencil even where a page more is needed") {
+  std::string yaml = "title: Six\nbars: 144\nmeter: 4/4\nsections:\n";
+  for (int first = 1; first < 144; first += 24)
+    yaml += "  - {name: S" + std::to_string(first) + ", bars: " + std::to_string(first) + "-" +
+            std::to_string(first + 23) + "}\n";
+  const DrawnSheet sheet(draw_progress_chart, sample::plan(yaml + "practice: {minutes: 40}\n"));
+  CHECK(sheet.pages() == 2);
+  for (const DrawnRectangle& box : drawn<DrawnRectangle>(sheet))
+    if (box.paint.stroke) CHECK(box.box.height >= 4.5);
+}
+
+TEST_CASE("a chunk of one or two bars has room for its name and its first bar's number") {
+  std::string yaml = "title: Short\nbars: 120\nmeter: 12/8\nlevel: 5\nsections:\n";
+  for (int first = 1; first < 120; first += 60)
+    yaml += "  - {name: S" + std::to_string(first) + ", bars: " + std::to_string(first) + "-" +
+            std::to_string(first + 59) + ", phrases: 2}\n";
+  const Plan plan = sample::plan(yaml + "practice: {minutes: 60}\n");
+  const std::string map = DrawnSheet(draw_form_map, plan).canvas().pages().front().words();
+  for (const Chunk& chunk : plan.pieces.front().chunks) {
+    CHECK_THAT(map, Catch::Contains("\n" + chunk.id + "\n"));
+    CHECK_THAT(map, Catch::Contains("\n" + std::to_string(chunk.bars.first) + "\n"));
+  }
+}
+
 TEST_CASE("96 bars to colour are one page of A4") {
   const DrawnSheet sheet(draw_progress_chart, winter());
   CHECK(sheet.pages() == 1);
