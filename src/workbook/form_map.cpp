@@ -1,19 +1,20 @@
 #include <algorithm>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
 #include "workbook/learning_calendar.h"
+#include "workbook/parts_flow.h"
 #include "workbook/parts_form_line.h"
+#include "workbook/parts_form_pages.h"
+#include "workbook/parts_form_signs.h"
 #include "workbook/sheets.h"
 #include "workbook/style.h"
 
 namespace cahier {
 namespace {
-
-constexpr double kBetweenLines = 6;
-constexpr double kLegendRow = 6.4;
 
 std::string head_text(const Book& book, const PlannedPiece& piece) {
   const BarRange whole = piece.piece.whole();
@@ -26,29 +27,33 @@ Box open_map_page(Book& book, const PlannedPiece& piece) {
   return book.open_page(head_text(book, piece)).inset(0.3, 0);
 }
 
-// Signs and their meanings in two columns.
-class Legend {
+// Signs and their meanings in two columns: those that the piece makes use of.
+class Key {
  public:
-  Legend(Book& book, const PlannedPiece& piece, double width) : book_(book), piece_(piece) {
-    const Words& words = book.words();
-    const double text_width = (width - kBetweenColumns) / 2 - kSignRoom;
-    const auto add = [&](Sign sign, const std::string& text) {
-      entries_.push_back({sign, TextBlock(book.typefaces(), text, style::kNote, text_width)});
-    };
-    add(Sign::section, words.say("form_map.legend_section"));
-    add(Sign::hard, words.say("form_map.legend_hard"));
-    add(Sign::chunk, words.say("form_map.legend_chunk"));
-    add(Sign::cue, words.say("form_map.legend_cue"));
+  Key(Book& book, const PlannedPiece& piece, double width) : book_(book), piece_(piece) {
     const Piece& music = piece.piece;
-    if (std::any_of(music.sections.begin(), music.sections.end(),
-                    [](const Section& section) { return !section.phrases.empty(); }))
-      add(Sign::phrase, words.say("form_map.legend_phrase"));
-    if (!music.look_alikes.empty()) add(Sign::fork, words.say("form_map.legend_fork"));
-    if (!music.repeats.empty()) add(Sign::repeat, words.say("form_map.legend_repeat"));
+    const double text_width = (width - kBetweenColumns) / 2 - kSignRoom;
+    const auto add = [&](bool used, Sign sign, std::string_view key) {
+      if (used)
+        entries_.push_back(
+            {sign, TextBlock(book.typefaces(), book.words().say(key), style::kNote, text_width)});
+    };
+    const bool comes_back =
+        std::any_of(piece.sections.begin(), piece.sections.end(),
+                    [](const PlannedSection& section) { return section.same_as.has_value(); });
+    bool is_hard = false;
+    for (int bar = music.first_bar(); bar <= music.bars; ++bar)
+      is_hard = is_hard || level_fill(music.level_at(bar)).has_value();
+    add(comes_back, Sign::section, "form_map.legend_section");
+    add(comes_back, Sign::back, "form_map.legend_back");
+    add(true, Sign::cue, "form_map.legend_cue");
+    add(is_hard, Sign::hard, "form_map.legend_hard");
+    add(!music.look_alikes.empty(), Sign::fork, "form_map.legend_fork");
+    add(!music.repeats.empty(), Sign::repeat, "form_map.legend_repeat");
     for (std::size_t at = 0; at < entries_.size(); at += 2) {
-      double row = kLegendRow;
+      double row = style::kRow;
       for (std::size_t in = at; in < std::min(at + 2, entries_.size()); ++in)
-        row = std::max(row, entries_[in].text.height() + 1.5);
+        row = std::max(row, entries_[in].text.height() + kGrid);
       rows_.push_back(row);
     }
   }
@@ -60,27 +65,27 @@ class Legend {
   }
 
   void draw(Box box) {
-    draw_line(book_.canvas(), box.top(6), book_.words().say("form_map.legend"), style::kHeading,
-              Align::left, style::kLeast);
+    draw_line(book_.canvas(), box.top(style::kRow), book_.words().say("form_map.legend"),
+              style::kHeading, Align::left, style::kLeast);
     box = box.without_top(kHeading);
     for (std::size_t at = 0; at < entries_.size(); ++at) {
       const double row = rows_[at / 2];
       const Box cell = box.top(row).columns(2, kBetweenColumns)[at % 2];
-      draw_sign(entries_[at].sign, cell.left(9.6).top(6));
+      draw_sign(entries_[at].sign, cell.left(9.6).top(style::kRow));
       const TextBlock& text = entries_[at].text;
       // A single line stands beside the middle of its sign.
-      const double down = text.lines().size() == 1 ? (6 - text.height()) / 2 : 0;
+      const double down = text.lines().size() == 1 ? (style::kRow - text.height()) / 2 : 0;
       text.draw(book_.canvas(), cell.without_left(kSignRoom).without_top(down));
       if (at % 2 == 1) box = box.without_top(row);
     }
   }
 
  private:
-  static constexpr double kHeading = 7;
+  static constexpr double kHeading = 7.5;
   static constexpr double kBetweenColumns = 6;
   static constexpr double kSignRoom = 12;
 
-  enum class Sign { section, hard, chunk, cue, phrase, fork, repeat };
+  enum class Sign { section, back, cue, hard, fork, repeat };
   struct Entry {
     Sign sign;
     TextBlock text;
@@ -90,35 +95,30 @@ class Legend {
     Canvas& canvas = book_.canvas();
     switch (sign) {
       case Sign::section: {
-        const Box half = box.inset(0, 0.8).left(4.6);
-        draw_form_pattern(canvas, half, 1);
-        draw_form_pattern(canvas, half.moved(5, 0), 2);
-        canvas.rectangle(half, {style::kRule, {}});
-        canvas.rectangle(half.moved(5, 0), {style::kRule, {}});
+        const Box band = box.inset(0, 0.75);
+        draw_form_pattern(canvas, band, 1);
+        canvas.rectangle(band, {style::kRule, {}});
         return;
       }
-      case Sign::hard:
-        for (const int level : {3, 4, 5})
-          canvas.rectangle({box.x + (level - 3) * 3.2, box.y + 1.2, 3.2, 3.4},
-                           {style::kHairline, level_fill(level)});
-        return;
-      case Sign::chunk:
-        canvas.rectangle(box.inset(0, 0.5), {style::kHairline, {}});
-        draw_line(canvas, box.inset(0.5, 0.5), piece_.chunks.front().id, style::kNote,
+      case Sign::back:
+        draw_chunk_box(canvas, box.inset(0, 0.5), true);
+        draw_line(canvas, box.inset(0.5, 0.5), piece_.chunks.front().id, style::kSmall,
                   Align::centre, style::kLeast);
         return;
       case Sign::cue:
         draw_cue_sign(canvas, {box.x + 2.3, box.y + 0.5}, 1);
         return;
-      case Sign::phrase:
-        draw_phrase_sign(canvas, box.inset(0, 2.2).top(1.2), true, true);
+      case Sign::hard:
+        for (const int level : {3, 4, 5})
+          canvas.rectangle({box.x + (level - 3) * 3.2, box.y + 1.5, 3.2, 3},
+                           {style::kHairline, level_fill(level)});
         return;
       case Sign::fork:
         draw_fork_sign(canvas, {box.x + 3.3, box.y + 0.5});
         return;
       case Sign::repeat:
-        draw_repeat_sign(canvas, box.x + 2, box.y + 1.2, 3.6, true);
-        draw_repeat_sign(canvas, box.x + 7.6, box.y + 1.2, 3.6, false);
+        draw_repeat_sign(canvas, box.x + 2, box.y + 1.5, 3, true);
+        draw_repeat_sign(canvas, box.x + 7.6, box.y + 1.5, 3, false);
         return;
     }
   }
@@ -129,71 +129,76 @@ class Legend {
   std::vector<double> rows_;  // heights
 };
 
-// Sections whose names did not fit in their bands, on as many pages as they take.
-void draw_names(Book& book, const PlannedPiece& piece, Box& page, double& used) {
-  const Words& words = book.words();
-  constexpr double kName = 5;
+// What was cut in the map in full: the names of sections, and marks.
+void draw_in_full(Book& book, Flow& flow, const std::string& heading,
+                  const std::vector<std::string>& entries) {
+  constexpr double kHeading = 7.5;
   bool needs_head = true;
-  for (const PlannedSection& section : piece.sections) {
-    if (used + kName + (needs_head ? 8 : 0) > page.height) {
-      page = open_map_page(book, piece);
-      used = 0;
+  for (const std::string& entry : entries) {
+    const TextBlock text(book.typefaces(), entry, style::kNote, book.upright().width - 0.6);
+    if (!flow.fits(text.height() + (needs_head ? kHeading : 0))) {
+      flow.next_page();
       needs_head = true;
     }
-    if (needs_head) {
-      draw_line(book.canvas(), page.without_top(used).top(6), words.say("form_map.names"),
-                style::kHeading, Align::left, style::kLeast);
-      used += 7;
-      needs_head = false;
-    }
-    draw_line(
-        book.canvas(), page.without_top(used).top(kName),
-        words.say("form_map.names_row", {{"bars", bar_range(section.bars.first, section.bars.last)},
-                                         {"name", section.name}}),
-        style::kNote, Align::left, style::kLeast);
-    used += kName;
+    if (needs_head)
+      draw_line(book.canvas(), flow.take(kHeading).top(style::kRow), heading, style::kHeading,
+                Align::left, style::kLeast);
+    needs_head = false;
+    text.draw(book.canvas(), flow.take(text.height()));
   }
-  used += 4;
+  flow.skip(style::kRow);
+}
+
+std::string in_full(const Words& words, BarRange bars, const std::string& text) {
+  return words.say("form_map.names_row",
+                   {{"bars", bar_range(bars.first, bars.last)}, {"name", text}});
+}
+
+void draw_names(Book& book, const PlannedPiece& piece, Flow& flow) {
+  std::vector<std::string> entries;
+  for (const PlannedSection& section : piece.sections)
+    entries.push_back(in_full(book.words(), section.bars, section.name));
+  draw_in_full(book, flow, book.words().say("form_map.names"), entries);
+}
+
+void draw_cut_marks(Book& book, const PlannedPiece& piece, const FormLayout& layout, Flow& flow) {
+  std::vector<std::string> entries;
+  for (const Mark& mark : piece.piece.marks)
+    if (!FormLine::holds_mark(book, layout, mark))
+      entries.push_back(in_full(book.words(), {mark.bar, mark.bar}, mark.note));
+  if (!entries.empty()) draw_in_full(book, flow, book.words().say("form_map.marks"), entries);
 }
 
 void draw_map(Book& book, int index) {
   const PlannedPiece& piece = book.plan().pieces[index];
-  Box page = open_map_page(book, piece);
+  Flow flow([&] { return open_map_page(book, piece); });
+  const Box page = flow.take(0);
   if (book.plan().pieces.size() > 1) book.mark(piece.piece.title);
 
-  // Two lines and a little of sixteen bars at least; a bar stays 4 mm wide or wider.
-  const int bars = piece.piece.bars;
-  int most = bars <= 96 ? 16 : bars <= 240 ? 24 : 32;
-  while (most > 8 && page.width / (most + 0.5) < 4) most -= 8;
-  const double pickup = piece.piece.first_bar() == 0 ? 0.5 : 0;
-  const double bar_width = std::min(page.width / (std::min(most, bars) + pickup), 24.0);
-
-  double used = 0;
+  const FormLayout layout = form_layout(book, piece);
+  std::vector<double> heights;
+  for (const BarRange& bars : layout.lines)
+    heights.push_back(FormLine(book, piece, layout, bars, page.x).height());
+  Key key(book, piece, page.width);
+  const FormPages pages = form_pages(heights, flow.left(), key.height());
   bool whole_names = true;
-  for (const BarRange& bars_of_line : form_lines(piece, most)) {
-    const double indent = bars_of_line.first == 0 ? 0 : pickup * bar_width;
-    const FormLine line(book, piece, BarScale(page.x + indent, bar_width, bars_of_line));
-    if (used > 0 && used + line.height() > page.height) {
-      page = open_map_page(book, piece);
-      used = 0;
-      // On the other side of the leaf the margins change places.
-      const FormLine moved(book, piece, BarScale(page.x + indent, bar_width, bars_of_line));
-      whole_names = moved.draw(page.y) && whole_names;
-    } else {
-      whole_names = line.draw(page.y + used) && whole_names;
+  std::size_t next = 0;
+  for (const int lines : pages.lines) {
+    if (next > 0) flow.next_page();
+    for (int at = 0; at < lines; ++at, ++next) {
+      const Box box = flow.take(heights[next]);
+      // Margins change places on the other side of a leaf.
+      const FormLine line(book, piece, layout, layout.lines[next], box.x);
+      whole_names = line.draw(box.y) && whole_names;
+      flow.skip(pages.between);
     }
-    used += line.height() + kBetweenLines;
   }
 
-  Legend legend(book, piece, page.width);
-  if (used + legend.height() > page.height) {
-    page = open_map_page(book, piece);
-    used = 0;
-  }
-  legend.draw(page.without_top(used).top(legend.height()));
-  used += legend.height() + kBetweenLines;
-  if (!whole_names) draw_names(book, piece, page, used);
-  draw_learning_calendar(book, index, page, used);
+  key.draw(flow.take(key.height()));
+  flow.skip(style::kRow);
+  if (!whole_names) draw_names(book, piece, flow);
+  draw_cut_marks(book, piece, layout, flow);
+  draw_learning_calendar(book, index, flow);
 }
 
 }  // namespace

@@ -1,217 +1,267 @@
 #include "workbook/learning_calendar.h"
 
 #include <algorithm>
-#include <array>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
+#include "workbook/learning_rows.h"
 #include "workbook/parts_dates.h"
 #include "workbook/style.h"
 
 namespace cahier {
 namespace {
 
-constexpr double kRow = 4.5;
-constexpr double kWideLabel = 28;   // for bars of four figures
-constexpr double kUsualLabel = 22;  // the column of chunks
-constexpr double kLeastColumn = 1.7;
-constexpr double kMostColumn = 5;
-constexpr Fill kDayOff{0.85, true};
-constexpr double kHead = 23;  // heading, sentence, legend, dates
+constexpr double kLeastRow = 3 * kGrid;
+constexpr double kMostRow = 4 * kGrid;
+constexpr double kBesideLabel = 2;
+constexpr double kMostRuns = 24;  // millimetres for the name of the row of run-throughs
+constexpr double kLeastColumn = 1.2;
+constexpr double kMostColumn = 5;      // of a day
+constexpr double kMostLongColumn = 9;  // of several days
+constexpr Fill kDayOff{0.88, true};
+constexpr Stroke kWeek{0.15, 0.55, 0, 0, true};
+// From a chunk's learning to the date: the dots hang on it, and the gaps between them show.
+constexpr Stroke kThread{0.15, 0.45, 0, 0, true};
+constexpr Stroke kTheDate{0.7, style::kDark, 0, 0, false};
+constexpr double kHeading = 4 * kGrid;
+constexpr double kLead = 3 * kGrid;
+constexpr double kKeyRow = 4 * kGrid;
+constexpr double kSign = 4;  // from a mark of the key to its text
+constexpr double kDates = 5 * kGrid;
 
-// The strongest thing that happens to a chunk in a column wins.
-enum class Dot { none, joined, recalled, learned };
-
-Dot dot_of(Drill drill) {
-  if (drill == Drill::learn) return Dot::learned;
-  return retrieves(drill) ? Dot::recalled : Dot::joined;
-}
-
-void draw_dot(Canvas& canvas, Point centre, Dot dot) {
+// As large as a column `width` millimetres wide lets it be.
+void draw_dot(Canvas& canvas, Point centre, Dot dot, double width) {
   switch (dot) {
     case Dot::none:
       return;
     case Dot::joined:
-      canvas.circle(centre, 1.0, {Stroke{0.2, style::kDark, 0, 0, false}, {}}, CircleUse::ornament);
+      canvas.circle(centre, std::min(1.1, width * 0.5),
+                    {Stroke{0.15, style::kGrey, 0, 0, false}, Fill{1, true}}, CircleUse::ornament);
       return;
     case Dot::recalled:
-      canvas.circle(centre, 1.1, {{}, Fill{style::kDark, false}}, CircleUse::ornament);
+      canvas.circle(centre, std::min(2.1, width * 0.92), {{}, Fill{style::kDark, false}},
+                    CircleUse::ornament);
       return;
-    case Dot::learned:
-      canvas.rectangle({centre.x - 0.8, centre.y - 1.2, 1.6, 2.4}, {{}, Fill{style::kDark, false}});
+    case Dot::learned: {
+      const double side = std::min(2.7, width * 1.25);
+      canvas.rectangle({centre.x - side / 2, centre.y - 1.5, side, 3},
+                       {{}, Fill{style::kDark, false}});
       return;
+    }
   }
 }
 
 class Calendar {
  public:
-  Calendar(Book& book, int piece, Box page, double used)
-      : book_(book), piece_(book.plan().pieces[piece]), index_(piece), page_(page) {
-    if (piece_.piece.bars >= 1000) label_ = kWideLabel;
-    const double room = page.width - label_;
+  Calendar(Book& book, int piece, Flow& flow)
+      : book_(book), piece_(book.plan().pieces[piece]), flow_(flow) {
+    measure_labels();
+    width_ = book.upright().width - 0.6;
+    // The line at the date is thicker than others.
+    const double room = width_ - label_ - 0.1;
     const double number_of_days = static_cast<double>(book.plan().days.size());
     for (span_ = 1; number_of_days / span_ * kLeastColumn > room;)
       span_ = span_ == 1 ? 7 : span_ * 2;
     columns_ = (static_cast<int>(book.plan().days.size()) + span_ - 1) / span_;
-    column_width_ = std::min(kMostColumn, room / std::max(columns_, 1));
-    collect();
-    body_ = page.without_top(used);
-    if (body_.height < kHead + kRow * static_cast<double>(rows_.size())) open_page();
+    column_width_ =
+        std::min(span_ == 1 ? kMostColumn : kMostLongColumn, room / std::max(columns_, 1));
+    lay_out_key();
+    head_ += kDates;
+    rows_ = learning_rows(book, piece, span_);
   }
 
   void draw() {
-    std::size_t first = 0;
-    bool continued = false;
-    while (first < rows_.size()) {
-      if (continued) open_page();
-      const auto fitting = static_cast<std::size_t>((body_.height - kHead) / kRow);
-      const std::size_t last = std::min(rows_.size(), first + std::max<std::size_t>(fitting, 1));
-      draw_part(first, last, continued);
-      first = last;
-      continued = true;
+    const auto count = static_cast<int>(rows_.size());
+    if (!flow_.fits(head_ + kLeastRow * count)) flow_.next_page();
+    flow_.take(0);
+    const double room = flow_.left() - head_;
+    const int most = std::max(1, static_cast<int>(room / kLeastRow + 1e-6));
+    const int pages = (count + most - 1) / most;
+    const int each = (count + pages - 1) / pages;
+    row_height_ = each * kMostRow <= room ? kMostRow : kLeastRow;
+    for (int first = 0; first < count; first += each) {
+      if (first > 0) flow_.next_page();
+      const int rows = std::min(each, count - first);
+      draw_head(flow_.take(head_), first > 0);
+      draw_rows(flow_.take(row_height_ * rows), first, first + rows);
     }
   }
 
  private:
-  struct Row {
-    std::string label;
-    std::string bars;
-    std::vector<Dot> dots;
-    bool begins_section = false;
+  struct Entry {
+    std::optional<Dot> dot;  // none for a day off
+    std::string text;
+    Box place;  // from the top left corner of the head
   };
 
-  void open_page() {
-    page_ = book_.open_page(piece_.piece.title).inset(0.3, 0);
-    body_ = page_;
+  double text_width(const std::string& text) const {
+    return book_.typefaces().width(text, style::kNote.face, style::kNote.size_pt) + 0.2;
   }
 
-  void collect() {
-    for (std::size_t at = 0; at < piece_.chunks.size(); ++at) {
-      const Chunk& chunk = piece_.chunks[at];
-      rows_.push_back({chunk.id, bar_range(chunk.bars.first, chunk.bars.last),
-                       std::vector<Dot>(columns_, Dot::none),
-                       at > 0 && chunk.section != piece_.chunks[at - 1].section});
+  // Names at the left, bars at the right of their column.
+  void measure_labels() {
+    double bars = 0;
+    for (const Chunk& chunk : piece_.chunks) {
+      id_width_ = std::max(id_width_, text_width(chunk.id));
+      bars = std::max(bars, text_width(bar_range(chunk.bars.first, chunk.bars.last)));
     }
-    rows_.push_back(
-        {book_.words().say("form_map.runs"), "", std::vector<Dot>(columns_, Dot::none), true});
-    const std::vector<Day>& all = book_.plan().days;
-    for (std::size_t day = 0; day < all.size(); ++day)
-      for (const Task& task : all[day].tasks) {
-        if (task.piece != index_) continue;
-        const std::size_t column = day / span_;
-        const Dot dot = dot_of(task.drill);
-        if (task.drill == Drill::run_through) {
-          rows_.back().dots[column] = dot;
-          continue;
-        }
-        for (const int chunk : task.chunks)
-          rows_[chunk].dots[column] = std::max(rows_[chunk].dots[column], dot);
-      }
+    id_width_ += kBesideLabel;
+    const double runs = text_width(book_.words().say("form_map.runs"));
+    label_ = std::max(id_width_ + bars, std::min(runs, kMostRuns)) + kBesideLabel;
   }
 
-  void draw_part(std::size_t first, std::size_t last, bool continued) {
-    Canvas& canvas = book_.canvas();
+  void draw_head(Box head, bool continued) {
+    draw_key(head);
     const Words& words = book_.words();
-    draw_line(canvas, body_.top(6),
+    draw_line(book_.canvas(), head.top(kHeading),
               words.say(continued ? "form_map.days_continued" : "form_map.days_heading"),
               style::kHeading, Align::left, style::kLeast);
-    draw_line(canvas, body_.without_top(6).top(5),
+    head = head.without_top(kHeading);
+    draw_line(book_.canvas(), head.top(kLead),
               span_ == 1 ? words.say("form_map.days_lead")
                          : words.say("form_map.days_lead_spans", {{"number", span_}}),
               style::kBody, Align::left, style::kLeast);
-    draw_legend(body_.without_top(11).top(5.5));
-    const Box grid{body_.x + label_, body_.y + kHead, column_width_ * columns_,
-                   kRow * static_cast<double>(last - first)};
-    draw_days(grid);
-    for (std::size_t at = first; at < last; ++at)
-      draw_row(rows_[at], grid.without_top(kRow * static_cast<double>(at - first)).top(kRow),
-               at > first && rows_[at].begins_section);
-    canvas.line({body_.x, grid.y}, {grid.right(), grid.y}, style::kRule);
-    canvas.line({body_.x, grid.bottom()}, {grid.right(), grid.bottom()}, style::kRule);
+    draw_dates(head.bottom(kDates));
   }
 
-  void draw_legend(Box row) {
+  // The marks and their meanings one after the other, on as many lines as they need.
+  void lay_out_key() {
+    constexpr double kBetween = 5;
     const Words& words = book_.words();
-    const std::array<std::pair<Dot, std::string>, 3> entries = {
-        {{Dot::learned, words.say("form_map.mark_learned")},
-         {Dot::recalled, words.say("form_map.mark_recalled")},
-         {Dot::joined, words.say("form_map.mark_joined")}}};
-    const bool has_days_off =
-        span_ == 1 && std::any_of(book_.plan().days.begin(), book_.plan().days.end(),
-                                  [](const Day& day) { return day.allowance <= 0; });
-    const std::vector<Box> cells = row.columns_by_share({1.1, 2.4, 2.2, 1}, 2);
-    if (has_days_off) {
-      book_.canvas().rectangle(cells[3].left(2).inset(0, 0.8), {{}, kDayOff});
-      draw_line(book_.canvas(), cells[3].without_left(3.5), words.say("form_map.mark_off"),
-                style::kSmall, Align::left, style::kLeast);
+    key_ = {{Dot::learned, words.say("form_map.mark_learned"), {}},
+            {Dot::recalled, words.say("form_map.mark_recalled"), {}},
+            {Dot::joined, words.say("form_map.mark_joined"), {}}};
+    const std::vector<Day>& all = book_.plan().days;
+    if (span_ == 1 &&
+        std::any_of(all.begin(), all.end(), [](const Day& day) { return day.allowance <= 0; }))
+      key_.push_back({std::nullopt, words.say("form_map.mark_off"), {}});
+    double x = 0;
+    for (Entry& entry : key_) {
+      const double width = std::min(width_, kSign + text_width(entry.text));
+      if (x > 0 && x + width > width_) {
+        x = 0;
+        head_ += kKeyRow;
+      }
+      entry.place = {x, head_, width, kKeyRow};
+      x += width + kBetween;
     }
-    for (std::size_t at = 0; at < entries.size(); ++at) {
-      draw_dot(book_.canvas(), {cells[at].x + 1, cells[at].centre().y}, entries[at].first);
-      draw_line(book_.canvas(), cells[at].without_left(3.5), entries[at].second, style::kSmall,
-                Align::left, style::kLeast);
+    head_ += kKeyRow;
+  }
+
+  void draw_key(const Box& head) {
+    for (const Entry& entry : key_) {
+      const Box box = entry.place.moved(head.x, head.y);
+      const Point centre{box.x + kSign / 2 - 0.8, box.centre().y};
+      if (entry.dot)
+        draw_dot(book_.canvas(), centre, *entry.dot, kMostColumn);
+      else
+        book_.canvas().rectangle({centre.x - 1.2, box.y + 0.75, 2.4, box.height - 1.5},
+                                 {{}, kDayOff});
+      draw_line(book_.canvas(), box.without_left(kSign), entry.text, style::kNote, Align::left,
+                style::kLeast);
     }
   }
 
-  // Days off as pale stripes, Mondays (or the first of a month, or of a year) as lines with dates.
-  void draw_days(const Box& grid) {
+  Box grid(const Box& box) const {
+    return {box.x + label_, box.y, column_width_ * columns_, box.height};
+  }
+  bool begins_week(int column) const {
+    if (column == 0) return true;
+    return span_ == 1 ? weekday_index(book_.plan().days[column].date) == 0 : column % 4 == 0;
+  }
+  std::string short_text(Date date) const { return short_date(book_.words(), book_.plan(), date); }
+
+  // Over Mondays their dates, over the right edge the day that all is for.
+  void draw_dates(const Box& box) {
     Canvas& canvas = book_.canvas();
-    const std::vector<Day>& all = book_.plan().days;
-    double free_from = grid.x;
+    const Box all = grid(box);
+    const std::string the_date = short_text(book_.plan().by);
+    const double date_width =
+        book_.typefaces().width(the_date, style::kNoteStrong.face, style::kNoteStrong.size_pt) +
+        0.6;
+    const double date_x = std::min(all.right() - date_width / 2, box.right() - date_width);
+    draw_line(canvas, {date_x, box.bottom() - 4 * kGrid, date_width, 3 * kGrid}, the_date,
+              style::kNoteStrong, Align::left, style::kLeast);
+    canvas.line({all.right(), box.bottom() - kGrid}, {all.right(), box.bottom()}, kTheDate);
+    double free_from = all.x;
     for (int column = 0; column < columns_; ++column) {
-      const Day& day = all[column * span_];
-      const double x = grid.x + column * column_width_;
-      if (span_ == 1 && day.allowance <= 0)
-        canvas.rectangle({x, grid.y, column_width_, grid.height}, {{}, kDayOff});
-      const bool begins = column == 0 || (span_ == 1 && weekday_index(day.date) == 0) ||
-                          (span_ > 1 && column % 4 == 0);
-      if (!begins) continue;
-      const std::string date = short_date(book_.words(), book_.plan(), day.date);
+      if (!begins_week(column)) continue;
+      const double x = all.x + column * column_width_;
+      const std::string date = short_text(book_.plan().days[column * span_].date);
       const double width =
-          book_.typefaces().width(date, style::kSmall.face, style::kSmall.size_pt) + 0.6;
-      canvas.line({x, grid.y - 1}, {x, grid.bottom()}, {0.12, 0.6, 0, 0, true});
-      if (x < free_from || x + width > page_.right()) continue;
-      draw_line(canvas, {x, grid.y - 5.6, width, 4.6}, date, style::kSmall, Align::left,
-                style::kLeast);
+          book_.typefaces().width(date, style::kNote.face, style::kNote.size_pt) + 0.6;
+      canvas.line({x, box.bottom() - 0.75}, {x, box.bottom()}, kWeek);
+      if (x < free_from || x + width + 1.5 > date_x) continue;
+      draw_line(canvas, {x, box.bottom() - 4 * kGrid, width, 3 * kGrid}, date, style::kNote,
+                Align::left, style::kLeast);
       free_from = x + width + 1.5;
     }
   }
 
-  void draw_row(const Row& row, const Box& box, bool ruled) {
+  void draw_rows(const Box& box, int first, int last) {
     Canvas& canvas = book_.canvas();
-    const Box label{body_.x, box.y, label_ - 1.5, box.height};
-    const TextStyle small = style::kNote;
+    const Box all = grid(box);
+    // Days off are pale, weeks begin with a line.
+    for (int column = 0; column < columns_; ++column) {
+      const double x = all.x + column * column_width_;
+      if (span_ == 1 && book_.plan().days[column].allowance <= 0)
+        canvas.rectangle({x, all.y, column_width_, all.height}, {{}, kDayOff});
+      if (begins_week(column)) canvas.line({x, all.y}, {x, all.bottom()}, kWeek);
+    }
+    for (int at = first; at < last; ++at)
+      draw_row(rows_[at], box.without_top(row_height_ * (at - first)).top(row_height_),
+               at > first && rows_[at].begins_section);
+    for (const double y : {all.y, all.bottom()})
+      canvas.line({box.x, y}, {all.right(), y}, style::kRule);
+    canvas.line({all.right(), all.y}, {all.right(), all.bottom()}, kTheDate);
+  }
+
+  void draw_row(const LearningRow& row, const Box& box, bool ruled) {
+    Canvas& canvas = book_.canvas();
+    const Box days_of_row = grid(box);
+    const Box label = box.left(label_ - kBesideLabel);
     if (row.bars.empty()) {
-      draw_line(canvas, label, row.label, small, Align::left, style::kLeast);
+      draw_line(canvas, label, row.label, style::kNote, Align::left, style::kLeast);
     } else {
-      draw_line(canvas, label.left(9), row.label, small, Align::left, style::kLeast);
-      draw_line(canvas, label.without_left(9.5), row.bars, style::kSmall, Align::right,
+      draw_line(canvas, label.left(id_width_), row.label, style::kNote, Align::left, style::kLeast);
+      draw_line(canvas, label.without_left(id_width_), row.bars, style::kSmall, Align::right,
                 style::kLeast);
     }
-    canvas.line({ruled ? body_.x : box.x, box.y}, {box.right(), box.y},
-                ruled ? style::kHairline : Stroke{0.1, style::kPale, 0, 0, true});
+    if (ruled) canvas.line({box.x, box.y}, {days_of_row.right(), box.y}, style::kHairline);
+    const double y = box.centre().y;
+    const auto x_of = [&](std::ptrdiff_t column) {
+      return days_of_row.x + (static_cast<double>(column) + 0.5) * column_width_;
+    };
+    const auto begins =
+        std::find_if(row.dots.begin(), row.dots.end(), [](Dot dot) { return dot != Dot::none; });
+    if (begins != row.dots.end())
+      canvas.line({x_of(begins - row.dots.begin()), y}, {days_of_row.right(), y}, kThread);
     for (int column = 0; column < columns_; ++column)
-      draw_dot(canvas, {box.x + (column + 0.5) * column_width_, box.centre().y}, row.dots[column]);
+      draw_dot(canvas, {x_of(column), y}, row.dots[column], column_width_);
   }
 
   Book& book_;
   const PlannedPiece& piece_;
-  int index_;
-  Box page_;
-  Box body_;
+  Flow& flow_;
   int span_ = 1;  // days in a column
   int columns_ = 0;
-  double label_ = kUsualLabel;
+  double width_ = 0;
+  double id_width_ = 0;
+  double label_ = 0;  // millimetres of the column of chunks
   double column_width_ = 0;
-  std::vector<Row> rows_;
+  double row_height_ = kLeastRow;
+  std::vector<LearningRow> rows_;
+  std::vector<Entry> key_;
+  double head_ = kHeading + kLead;  // heading, sentence, key and dates
 };
 
 }  // namespace
 
-void draw_learning_calendar(Book& book, int piece, Box page, double used) {
-  Calendar(book, piece, page, used).draw();
+void draw_learning_calendar(Book& book, int piece, Flow& flow) {
+  Calendar(book, piece, flow).draw();
 }
 
 }  // namespace cahier

@@ -2,11 +2,12 @@
 #pragma once
 
 #include "workbook/book.h"
+#include "workbook/parts_flow.h"
 
 namespace cahier {
 
-// Draws below `used` millimetres of the current page's content `page` if the whole fits there,
-// else on pages of its own; goes on over as many as it takes.
-void draw_learning_calendar(Book& book, int piece, Box page, double used);
+// On the current page if the whole fits there, else from the top of the next, over as many pages
+// as it takes.
+void draw_learning_calendar(Book& book, int piece, Flow& flow);
 
 }  // namespace cahier

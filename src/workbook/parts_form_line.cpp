@@ -1,24 +1,28 @@
 #include "workbook/parts_form_line.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
+#include "workbook/parts_form_signs.h"
+#include "workbook/parts_form_strip.h"
 #include "workbook/parts_tempo.h"
 #include "workbook/style.h"
 
 namespace cahier {
 namespace {
 
-constexpr double kLabelRow = 4.4;
-constexpr double kNumbers = 4.2;
-constexpr double kBand = 6.6;
-constexpr double kCells = 3.4;
-constexpr double kPhrases = 2.6;
-constexpr double kChunks = 5.4;
-constexpr double kSignRow = 6;
-constexpr double kSign = 5;  // diameter of a cue start's circle
-constexpr double kForkSign = 3;
+// Rows from top to bottom, in steps of the grid.
+constexpr double kLabelRow = 3 * kGrid;
+constexpr double kNumbers = 3 * kGrid;
+constexpr double kBand = 6 * kGrid;
+constexpr double kCells = 2 * kGrid;
+constexpr double kPhrases = 3 * kGrid;
+constexpr double kChunks = 4 * kGrid;
+constexpr double kSignRow = 4 * kGrid;
+
+constexpr double kShortMark = 60;  // millimetres of a note too long for a line
 
 const TextStyle kLabel = style::kNote;
 const TextStyle kLabelBar = style::kNoteStrong;
@@ -39,88 +43,48 @@ std::string signature_text(const std::optional<Meter>& meter, const std::optiona
 
 }  // namespace
 
-double cue_sign_width(int number) { return number < 100 ? kSign : kSign + 1.6; }
-
-void draw_cue_sign(Canvas& canvas, Point top_left, int number) {
-  const double diameter = cue_sign_width(number);
-  const Box box{top_left.x, top_left.y, diameter, kSign};
-  if (number < 100)
-    canvas.circle(box.centre(), diameter, {style::kRule, {}}, CircleUse::ornament);
-  else
-    canvas.rectangle(box, {style::kRule, {}});
-  draw_line(canvas, box.inset(0.5), std::to_string(number), style::kNoteStrong, Align::centre,
-            style::kLeast);
-}
-
-void draw_fork_sign(Canvas& canvas, Point top_left) {
-  const Stroke stroke{0.4, style::kDark, 0, 0, false};
-  const double middle = top_left.x + kForkSign / 2;
-  const Point joint{middle, top_left.y + 2.4};
-  canvas.line({middle, top_left.y + 4.6}, joint, stroke);
-  canvas.line(joint, {top_left.x + 0.3, top_left.y + 0.4}, stroke);
-  canvas.line(joint, {top_left.x + kForkSign - 0.3, top_left.y + 0.4}, stroke);
-}
-
-void draw_phrase_sign(Canvas& canvas, const Box& box, bool begins, bool ends) {
-  canvas.line({box.x, box.bottom()}, {box.right(), box.bottom()}, style::kRule);
-  if (begins) canvas.line({box.x, box.y}, {box.x, box.bottom()}, style::kRule);
-  if (ends) canvas.line({box.right(), box.y}, {box.right(), box.bottom()}, style::kRule);
-}
-
-void draw_repeat_sign(Canvas& canvas, double x, double y, double height, bool opens) {
-  const double away = opens ? 1 : -1;
-  canvas.line({x + away * 0.3, y}, {x + away * 0.3, y + height}, {0.6, 0, 0, 0, false});
-  for (const double share : {0.32, 0.68})
-    canvas.circle({x + away * 1.4, y + height * share}, 0.8, {{}, Fill{0, false}},
-                  CircleUse::ornament);
-}
-
-std::optional<Fill> level_fill(int level) {
-  switch (level) {
-    case 3:
-      return Fill{0.88, false};
-    case 4:
-      return Fill{0.7, false};
-    case 5:
-      return Fill{0.45, false};
-    default:
-      return std::nullopt;
-  }
-}
-
-FormLine::FormLine(Book& book, const PlannedPiece& piece, const BarScale& scale)
-    : book_(book), piece_(piece), scale_(scale) {
+FormLine::FormLine(Book& book, const PlannedPiece& piece, const FormLayout& layout, BarRange bars,
+                   double x)
+    : book_(book), piece_(piece), layout_(layout), x_(x), scale_(layout.scale(bars, x)) {
   collect_above();
   collect_below();
   rows_above_ = place(above_);
   rows_below_ = place(below_);
 }
 
+bool FormLine::holds_mark(const Book& book, const FormLayout& layout, const Mark& mark) {
+  const double bar =
+      book.typefaces().width(std::to_string(mark.bar), kLabelBar.face, kLabelBar.size_pt);
+  const double room = book.upright().width - 0.6 - layout.labels - layout.indent - bar - 2.5;
+  return book.typefaces().width(mark.note, kLabel.face, kLabel.size_pt) <= room;
+}
+
 double FormLine::height() const {
   return rows_above_ * kLabelRow + kNumbers + kBand + kCells +
-         (has_phrases(piece_, scale_.bars()) ? kPhrases : 0) + kChunks + 0.6 +
-         rows_below_ * kSignRow;
+         (has_phrases(piece_, scale_.bars()) ? kPhrases : 0) + kChunks + rows_below_ * kSignRow;
 }
 
 int FormLine::place(std::vector<Label>& labels) const {
   constexpr double kBetween = 2;
-  std::stable_sort(labels.begin(), labels.end(),
-                   [](const Label& a, const Label& b) { return a.bar < b.bar; });
-  std::vector<double> free_from;
+  // Cue starts keep to the first row; what meets them goes on to the next.
+  std::stable_sort(labels.begin(), labels.end(), [](const Label& a, const Label& b) {
+    return std::pair(a.cue == 0, a.bar) < std::pair(b.cue == 0, b.bar);
+  });
   // A line of few bars is short, but the page beside it is free.
-  constexpr double kLeastRoom = 90;
-  const double left = scale_.left(scale_.bars().first);
-  const double line_width = std::max(scale_.right() - left, kLeastRoom);
-  for (Label& label : labels) {
-    label.width = std::min(label.width, line_width);
-    label.x = std::min(label.x, left + line_width - label.width);
-    std::size_t row = 0;
-    while (row < free_from.size() && free_from[row] > label.x) ++row;
-    if (row == free_from.size()) free_from.push_back(0);
-    free_from[row] = label.x + label.width + kBetween;
-    label.row = static_cast<int>(row);
+  const double left = scale_.left();
+  const double line_width = x_ + book_.upright().width - 0.6 - left;
+  int rows = 0;
+  for (auto label = labels.begin(); label != labels.end(); ++label) {
+    label->width = std::min(label->width, line_width);
+    label->x = std::min(label->x, left + line_width - label->width);
+    const auto meets = [&](const Label& other) {
+      return other.row == label->row && other.x < label->x + label->width + kBetween &&
+             label->x < other.x + other.width + kBetween;
+    };
+    while (std::any_of(labels.begin(), label, meets)) ++label->row;
+    rows = std::max(rows, label->row + 1);
   }
-  return static_cast<int>(free_from.size());
+  return rows;
 }
 
 void FormLine::add_above(int bar, std::string text, std::optional<Tempo> tempo) {
@@ -153,7 +117,11 @@ void FormLine::collect_above() {
                                   {{"last", repeat.bars.last}, {"times", repeat.times}}),
                 std::nullopt);
   for (const Mark& mark : piece.marks)
-    if (line.contains(mark.bar)) add_above(mark.bar, mark.note, std::nullopt);
+    if (line.contains(mark.bar)) {
+      add_above(mark.bar, mark.note, std::nullopt);
+      if (!holds_mark(book_, layout_, mark))
+        above_.back().width = std::min(above_.back().width, kShortMark);
+    }
 }
 
 void FormLine::collect_below() {
@@ -182,22 +150,33 @@ void FormLine::collect_below() {
     }
 }
 
+void FormLine::draw_label(std::string_view key, double y, double height) const {
+  draw_line(book_.canvas(), form_label(layout_, x_, y, height), book_.words().say(key),
+            style::kSmall, Align::right, style::kLeast);
+}
+
 bool FormLine::draw(double y) const {
   draw_above(y);
   y += rows_above_ * kLabelRow;
-  draw_bar_numbers(book_.canvas(), scale_, y, kNumbers);
+  draw_bar_numbers(book_, piece_, scale_, y, kNumbers);
   y += kNumbers;
+  draw_label("form_map.row_sections", y, kBand);
   const bool whole_names = draw_section_bands(book_, piece_, scale_, y, kBand);
   y += kBand;
+  draw_label("form_map.row_bars", y - 0.5, kCells + 1);
   draw_cells(y);
   draw_repeats(y);
   y += kCells;
   if (has_phrases(piece_, scale_.bars())) {
+    draw_label("form_map.row_phrases", y + 0.75, kPhrases);
     draw_phrases(y);
     y += kPhrases;
   }
-  draw_chunks(y + 0.6);
-  draw_below(y + 0.6 + kChunks);
+  draw_label("form_map.row_chunks", y, kChunks);
+  draw_chunks(y);
+  y += kChunks;
+  if (!below_.empty()) draw_label("form_map.row_cues", y, kSignRow);
+  draw_below(y);
   return whole_names;
 }
 
@@ -213,17 +192,26 @@ void FormLine::draw_above(double y) const {
     double text = 0;
     if (!label.text.empty())
       text = draw_line(canvas, box.without_right(tempo), label.text, kLabel, Align::left,
-                       style::kLeast);
+                       kLabel.size_pt);
     if (label.tempo)
       draw_tempo(canvas, box.without_left(text > 0 ? text + 2 : 0), *label.tempo, kLabel);
   }
 }
 
 void FormLine::draw_cells(double y) const {
-  for (int bar = scale_.bars().first; bar <= scale_.bars().last; ++bar) {
-    const Box cell = scale_.over({bar, bar}, y, kCells);
-    book_.canvas().rectangle(cell, {style::kHairline, level_fill(piece_.piece.level_at(bar))});
+  Canvas& canvas = book_.canvas();
+  constexpr int kDarkLevel = 4;  // from here on bar lines are white
+  const BarRange bars = scale_.bars();
+  for (int bar = bars.first; bar <= bars.last; ++bar)
+    canvas.rectangle(scale_.over({bar, bar}, y, kCells),
+                     {{}, level_fill(piece_.piece.level_at(bar))});
+  for (int bar = bars.first + 1; bar <= bars.last; ++bar) {
+    const bool dark =
+        std::min(piece_.piece.level_at(bar - 1), piece_.piece.level_at(bar)) >= kDarkLevel;
+    const double x = scale_.left(bar);
+    canvas.line({x, y}, {x, y + kCells}, {0.2, dark ? 1 : style::kDark, 0, 0, false});
   }
+  canvas.rectangle(scale_.over(bars, y, kCells), {style::kRule, {}});
 }
 
 void FormLine::draw_repeats(double y) const {
@@ -239,35 +227,36 @@ void FormLine::draw_phrases(double y) const {
   for (const Section& section : piece_.piece.sections)
     for (const BarRange& phrase : section.phrases) {
       if (!phrase.overlaps(scale_.bars())) continue;
-      const Box box = scale_.over(phrase, y + 0.8, 1.2).inset(0.5, 0);
+      const Box box = scale_.over(phrase, y + 2, 1.6).inset(0.5, 0);
       draw_phrase_sign(book_.canvas(), box, scale_.bars().contains(phrase.first),
                        scale_.bars().contains(phrase.last));
     }
 }
 
 void FormLine::draw_chunks(double y) const {
-  for (const Chunk& chunk : piece_.chunks) {
-    if (!chunk.bars.overlaps(scale_.bars())) continue;
-    const Box box = scale_.over(chunk.bars, y, kChunks).inset(0.35, 0.2);
-    book_.canvas().rectangle(box, {style::kHairline, {}});
-    const TextStyle id = style::kNote;
+  for (const FormPart& part : form_parts(piece_)) {
+    if (!part.bars.overlaps(scale_.bars())) continue;
+    const Box box = scale_.over(part.bars, y, kChunks).inset(0.35, 0.75);
+    draw_chunk_box(book_.canvas(), box, part.back);
+    const std::string& id = piece_.chunks[part.chunk].id;
+    const TextStyle& type = part.back ? style::kSmall : style::kNote;
     const Box inner = box.inset(0.5, 0);
-    if (chunk.bars.first >= scale_.bars().first &&
-        !fit_line(book_.typefaces(), chunk.id, id, inner.width, style::kLeast).cut)
-      draw_line(book_.canvas(), inner, chunk.id, id, Align::centre, style::kLeast);
+    if (part.bars.first >= scale_.bars().first &&
+        !fit_line(book_.typefaces(), id, type, inner.width, style::kLeast).cut)
+      draw_line(book_.canvas(), inner, id, type, Align::centre, style::kLeast);
   }
 }
 
 void FormLine::draw_below(double y) const {
   for (const Label& label : below_) {
-    const double top = y + label.row * kSignRow + 0.8;
+    const double top = y + label.row * kSignRow + 0.5;
     if (label.cue > 0) {
       draw_cue_sign(book_.canvas(), {label.x, top}, label.cue);
       continue;
     }
     draw_fork_sign(book_.canvas(), {label.x, top});
     draw_line(book_.canvas(),
-              {label.x + kForkSign + 0.8, top, label.width - kForkSign - 0.6, kSign}, label.text,
+              {label.x + kForkSign + 0.8, top, label.width - kForkSign - 0.6, kCueSign}, label.text,
               kLabel, Align::left, style::kLeast);
   }
 }

@@ -1,15 +1,24 @@
 // One line of the form map: everything the piece file says, at the bars it belongs to.
 #pragma once
 
-#include "workbook/parts_form_strip.h"
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "workbook/parts_form_lines.h"
 
 namespace cahier {
 
 // What stands on a line above and below its bars, placed so that nothing meets.
 class FormLine {
  public:
-  // REQUIRES: book and piece outlive the line.
-  FormLine(Book& book, const PlannedPiece& piece, const BarScale& scale);
+  // `x` is where the page's content begins. REQUIRES: all but the range outlive the line.
+  FormLine(Book& book, const PlannedPiece& piece, const FormLayout& layout, BarRange bars,
+           double x);
+
+  // Whether a mark's note is set whole on its line; else its beginning is.
+  static bool holds_mark(const Book& book, const FormLayout& layout, const Mark& mark);
 
   // Millimetres from the labels above to those below.
   double height() const;
@@ -40,22 +49,17 @@ class FormLine {
   void draw_chunks(double y) const;
   void draw_below(double y) const;
 
+  void draw_label(std::string_view key, double y, double height) const;
+
   Book& book_;
   const PlannedPiece& piece_;
+  const FormLayout& layout_;
+  double x_;
   BarScale scale_;
   std::vector<Label> above_;
   std::vector<Label> below_;
   int rows_above_ = 0;
   int rows_below_ = 0;
 };
-
-// The signs of the map, for its legend too.
-void draw_cue_sign(Canvas& canvas, Point top_left, int number);
-double cue_sign_width(int number);
-void draw_fork_sign(Canvas& canvas, Point top_left);
-void draw_phrase_sign(Canvas& canvas, const Box& box, bool begins, bool ends);
-void draw_repeat_sign(Canvas& canvas, double x, double y, double height, bool opens);
-// White to dark grey for levels 1 to 5.
-std::optional<Fill> level_fill(int level);
 
 }  // namespace cahier

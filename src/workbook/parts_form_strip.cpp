@@ -1,31 +1,19 @@
 #include "workbook/parts_form_strip.h"
 
 #include <algorithm>
-#include <cmath>
 #include <string>
 
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
+#include "workbook/parts_form_signs.h"
 #include "workbook/style.h"
 
 namespace cahier {
 namespace {
 
-constexpr double kNameEdge = 1.2;   // clear on both sides of a name in its band
+constexpr double kNameEdge = 1.5;   // clear on both sides of a name in its band
 constexpr double kLeastName = 4.5;  // a narrower band shows no name
 constexpr double kLeastCutName = 13;
-constexpr Stroke kHatch{0.15, 0.68, 0, 0, true};
-
-void draw_hatching(Canvas& canvas, const Box& box, bool rising) {
-  constexpr double kStep = 1.5;
-  for (double at = box.x - box.height + kStep; at < box.right(); at += kStep) {
-    const double from = std::max(at, box.x);
-    const double to = std::min(at + box.height, box.right());
-    const double from_y = rising ? box.bottom() - (from - at) : box.y + (from - at);
-    const double to_y = rising ? box.bottom() - (to - at) : box.y + (to - at);
-    canvas.line({from, from_y}, {to, to_y}, kHatch);
-  }
-}
 
 // The section whose bars hold `bar`.
 int section_of(const PlannedPiece& piece, int bar) {
@@ -43,130 +31,134 @@ void draw_edges(Canvas& canvas, const Box& box, bool begins, bool ends) {
   if (ends) canvas.line({box.right(), box.y}, {box.right(), box.bottom()}, style::kRule);
 }
 
-// Name and, for a return, "as 1–12". False when the name is cut or left out.
-bool draw_name(Book& book, const PlannedSection& section, const Box& box, bool begins) {
-  if (box.width < kLeastName) return false;
-  const Box inner = box.inset(kNameEdge, 0);
-  const TextStyle name_style = begins ? style::kStrong : style::kNote;
-  const Fitted name =
-      fit_line(book.typefaces(), section.name, name_style, inner.width, style::kLeast);
+// Text at an end of a band, on white from there, so that the pattern does not run through it.
+void draw_on_band(Canvas& canvas, const Box& band, double width, const std::string& text,
+                  const TextStyle& type, Align align) {
+  const double ground = width + 2 * kNameEdge;
+  canvas.rectangle(align == Align::left ? band.left(ground) : band.right(ground),
+                   {{}, Fill{1, true}});
+  draw_line(canvas, band.inset(kNameEdge, 0), text, type, align, style::kLeast);
+}
+
+// Name and, for a return, "= 1–12". False when the name is cut or left out.
+bool draw_name(Book& book, const PlannedSection& section, const Box& band, const TextStyle& type) {
+  if (band.width < kLeastName) return false;
+  const double room = band.width - 2 * kNameEdge;
+  const Fitted name = fit_line(book.typefaces(), section.name, type, room, style::kLeast);
   // A few letters of a name say less than none.
-  if (name.cut && box.width < kLeastCutName) return false;
-  draw_line(book.canvas(), inner, section.name, name_style, Align::left, style::kLeast);
+  if (name.cut && band.width < kLeastCutName) return false;
+  draw_on_band(book.canvas(), band, name.width, section.name, type, Align::left);
   if (section.same_as && !name.cut) {
     const std::string as = book.words().say(
         "form_map.as_bars", {{"bars", bar_range(section.same_as->first, section.same_as->last)}});
-    const TextStyle as_style = style::kSmall;
-    const double room = inner.width - name.width - 2;
-    const Fitted fitted = fit_line(book.typefaces(), as, as_style, room, style::kLeast);
-    if (room > 0 && !fitted.cut)
-      draw_line(book.canvas(), inner.right(room), as, as_style, Align::right, style::kLeast);
+    const double width = book.typefaces().width(as, style::kNote.face, style::kNote.size_pt);
+    if (name.width + width + 3 * kNameEdge <= room)
+      draw_on_band(book.canvas(), band, width, as, style::kNote, Align::right);
   }
   return !name.cut;
 }
 
+// Labels along a line; one that would meet another is left out.
+class LabelRow {
+ public:
+  LabelRow(Canvas& canvas, const TextStyle& type, double y, double height, double right)
+      : canvas_(canvas), type_(type), y_(y), height_(height), right_(right) {}
+
+  // Whether there was room for it from `x` on.
+  bool add(double x, const std::string& text) {
+    constexpr double kBetween = 1.2;
+    const double width = canvas_.typefaces().width(text, type_.face, type_.size_pt) + 0.6;
+    const Box box{x, y_, width, height_};
+    if (box.right() > right_ + 1e-9) return false;
+    for (const Box& other : taken_)
+      if (box.inset(-kBetween, 0).overlaps(other)) return false;
+    taken_.push_back(box);
+    draw_line(canvas_, box, text, type_, Align::left, style::kLeast);
+    return true;
+  }
+
+ private:
+  Canvas& canvas_;
+  TextStyle type_;
+  double y_;
+  double height_;
+  double right_;
+  std::vector<Box> taken_;
+};
+
+// The first whole bars of sections.
+void add_section_numbers(LabelRow& row, const PlannedPiece& piece, const BarScale& scale) {
+  for (const PlannedSection& section : piece.sections) {
+    const int bar = std::max(section.bars.first, 1);
+    if (scale.bars().contains(bar)) row.add(scale.left(bar), std::to_string(bar));
+  }
+}
+
 }  // namespace
 
-double BarScale::left(int bar) const {
-  const double pickup = bars_.first == 0 ? 0.5 : 0;
-  if (bar <= bars_.first) return x_;
-  return x_ + bar_width_ * (bar - std::max(bars_.first, 1) + pickup);
-}
-
-Box BarScale::over(BarRange range, double y, double height) const {
-  const double from = left(std::max(range.first, bars_.first));
-  const double to = right(std::min(range.last, bars_.last));
-  return {from, y, to - from, height};
-}
-
-std::vector<BarRange> form_lines(const PlannedPiece& piece, int most) {
-  std::vector<BarRange> lines;
-  const BarRange whole = piece.piece.whole();
-  int first = whole.first;
-  while (first <= whole.last) {
-    // A pickup rides along and does not count.
-    const int end = std::min(std::max(first, 1) + most - 1, whole.last);
-    int last = end;
-    if (end < whole.last) {
-      int chunk_end = 0;
-      int section_end = 0;
-      for (const Chunk& chunk : piece.chunks)
-        if (chunk.bars.last <= end) chunk_end = std::max(chunk_end, chunk.bars.last);
-      for (const PlannedSection& section : piece.sections) {
-        if (section.bars.last <= end) section_end = std::max(section_end, section.bars.last);
-        if (section.same_as && section.bars.contains(end)) chunk_end = end;
-      }
-      chunk_end = std::max(chunk_end, section_end);
-      if (chunk_end >= first) last = chunk_end;
-      if (section_end - first + 1 >= (most + 1) / 2) last = section_end;
-    }
-    lines.push_back({first, last});
-    first = last + 1;
+std::vector<int> form_patterns(const PlannedPiece& piece) {
+  std::vector<int> learned_in(piece.sections.size());
+  std::vector<int> patterns(piece.sections.size(), 0);
+  for (std::size_t index = 0; index < patterns.size(); ++index) {
+    const PlannedSection& section = piece.sections[index];
+    learned_in[index] = static_cast<int>(index);
+    if (!section.same_as) continue;
+    learned_in[index] = section_of(piece, piece.piece.learned_bar(section.bars.first));
+    patterns[learned_in[index]] = 1;
   }
-  return lines;
-}
-
-std::vector<int> form_kinds(const PlannedPiece& piece) {
-  std::vector<int> kinds(piece.sections.size(), 0);
   int next = 0;
-  for (std::size_t index = 0; index < kinds.size(); ++index)
-    if (!piece.sections[index].same_as) kinds[index] = next++;
-  for (std::size_t index = 0; index < kinds.size(); ++index) {
-    if (!piece.sections[index].same_as) continue;
-    const int learned = piece.piece.learned_bar(piece.sections[index].bars.first);
-    kinds[index] = kinds[section_of(piece, learned)];
-  }
-  return kinds;
+  for (int& pattern : patterns)
+    if (pattern > 0) pattern = ++next;
+  for (std::size_t index = 0; index < patterns.size(); ++index)
+    patterns[index] = patterns[learned_in[index]];
+  return patterns;
 }
 
-void draw_form_pattern(Canvas& canvas, const Box& box, int kind) {
-  switch (kind % 5) {
-    case 0:
-      return;
-    case 1:
-      canvas.rectangle(box, {{}, Fill{0.86, true}});
-      return;
-    case 2:
-      draw_hatching(canvas, box, true);
-      return;
-    case 3:
-      canvas.rectangle(box, {{}, Fill{style::kPale, true}});
-      return;
-    default:
-      draw_hatching(canvas, box, false);
-      return;
-  }
+TextStyle band_style(const Book& book, const PlannedPiece& piece, double bar_width, double height) {
+  constexpr double kPoint = 25.4 / 72;
+  const auto fits = [&](const TextStyle& type) {
+    // Room for accents above capitals.
+    if (height + 0.05 < 1.6 * type.size_pt * kPoint) return false;
+    return std::all_of(
+        piece.sections.begin(), piece.sections.end(), [&](const PlannedSection& section) {
+          const double room = BarScale::units(section.bars) * bar_width - 2 * kNameEdge;
+          const Typefaces& typefaces = book.typefaces();
+          return fit_line(typefaces, section.name, type, room, type.size_pt).cut ==
+                 fit_line(typefaces, section.name, style::kStrong, room, style::kLeast).cut;
+        });
+  };
+  for (const TextStyle& type : {style::kSubtitle, style::kHeading})
+    if (fits(type)) return type;
+  return style::kStrong;
 }
 
 bool draw_section_bands(Book& book, const PlannedPiece& piece, const BarScale& scale, double y,
                         double height) {
-  const std::vector<int> kinds = form_kinds(piece);
+  const std::vector<int> patterns = form_patterns(piece);
+  const TextStyle type = band_style(book, piece, scale.bar_width(), height);
   bool whole_names = true;
   for (std::size_t index = 0; index < piece.sections.size(); ++index) {
     const PlannedSection& section = piece.sections[index];
     if (!section.bars.overlaps(scale.bars())) continue;
     const Box box = scale.over(section.bars, y, height);
     const bool begins = section.bars.first >= scale.bars().first;
-    draw_form_pattern(book.canvas(), box, kinds[index]);
+    draw_form_pattern(book.canvas(), box, patterns[index]);
+    const bool whole_name = draw_name(book, section, box, begins ? type : style::kNote);
     draw_edges(book.canvas(), box, begins, section.bars.last <= scale.bars().last);
-    const bool whole_name = draw_name(book, section, box, begins);
     if (begins && !whole_name) whole_names = false;
   }
   return whole_names;
 }
 
-void draw_bar_numbers(Canvas& canvas, const BarScale& scale, double y, double height) {
-  const TextStyle text_style = style::kSmall;
-  const int first = std::max(scale.bars().first, 1);
-  const double widest = canvas.typefaces().width(std::to_string(scale.bars().last), text_style.face,
-                                                 text_style.size_pt);
-  int step = 1;
-  while (step < scale.bars().size() && step * scale.bar_width() < widest + 2.5) step *= 2;
-  for (int bar = first; bar <= scale.bars().last; bar += step) {
-    const double room = scale.right() - scale.left(bar);
-    if (bar > first && room < widest) break;
-    const Box box{scale.left(bar), y, std::max(widest + 0.5, step * scale.bar_width()), height};
-    draw_line(canvas, box, std::to_string(bar), text_style, Align::left, style::kLeast);
+void draw_bar_numbers(Book& book, const PlannedPiece& piece, const BarScale& scale, double y,
+                      double height) {
+  LabelRow row(book.canvas(), style::kNote, y, height, scale.right());
+  add_section_numbers(row, piece, scale);
+  const int line_begins = std::max(scale.bars().first, 1);
+  row.add(scale.left(line_begins), std::to_string(line_begins));
+  for (const FormPart& part : form_parts(piece)) {
+    const int bar = std::max(part.bars.first, 1);
+    if (scale.bars().contains(bar)) row.add(scale.left(bar), std::to_string(bar));
   }
 }
 
@@ -174,36 +166,35 @@ void draw_form_strip(Book& book, const PlannedPiece& piece, const Box& box) {
   Canvas& canvas = book.canvas();
   const BarRange whole = piece.piece.whole();
   const BarScale scale(box.x, box.width / BarScale::units(whole), whole);
-  constexpr double kNumbers = 4;
-  constexpr double kBand = 7;
-  const Box first = box.top(kNumbers);
+  constexpr double kNumbers = 4.5;
+  constexpr double kBand = 7.5;
+  LabelRow numbers(canvas, style::kSmall, box.y, kNumbers, box.right());
   const std::string last = std::to_string(whole.last);
-  const double last_width = canvas.typefaces().width(last, style::kSmall.face, 8.5) + 0.5;
-  draw_line(canvas, first.left(box.width - last_width - 2),
-            std::to_string(std::max(whole.first, 1)), style::kSmall, Align::left, style::kLeast);
-  if (whole.last > 1)
-    draw_line(canvas, first.right(last_width), last, style::kSmall, Align::right, style::kLeast);
+  const double last_width =
+      canvas.typefaces().width(last, style::kSmall.face, style::kSmall.size_pt) + 0.6;
+  numbers.add(box.x, std::to_string(std::max(whole.first, 1)));
+  numbers.add(box.right() - last_width, last);
+  add_section_numbers(numbers, piece, scale);
   draw_section_bands(book, piece, scale, box.y + kNumbers, kBand);
 
-  const double chunk_y = box.y + kNumbers + kBand;
+  const double below = box.y + kNumbers + kBand;
   constexpr double kLeastChunk = 1.2;  // closer marks would run into one another
   for (const Chunk& chunk : piece.chunks) {
-    const Box mark = scale.over(chunk.bars, chunk_y, 1.6);
+    const Box mark = scale.over(chunk.bars, below, 1);
     if (mark.width < kLeastChunk) continue;
     canvas.line({mark.x, mark.y}, {mark.x, mark.bottom()}, style::kHairline);
   }
 
-  double free_from = box.x;
-  for (const CueStart& cue : piece.cues) {
-    const double x = scale.left(cue.bar);
-    const std::string number = std::to_string(cue.number);
-    const double width = canvas.typefaces().width(number, style::kSmall.face, 8.5) + 0.6;
-    if (x < free_from || x + width > box.right()) continue;
-    canvas.line({x, chunk_y}, {x, chunk_y + 2.6}, style::kRule);
-    draw_line(canvas, {x, chunk_y + 2.8, width, 4}, number, style::kSmall, Align::left,
-              style::kLeast);
-    free_from = x + width + 1;
-  }
+  // The starts of sections first: the others are found between them.
+  LabelRow cues(canvas, style::kSmall, below + 1.5, kNumbers, box.right());
+  for (const bool section_starts : {true, false})
+    for (const CueStart& cue : piece.cues) {
+      const int begins = piece.sections[cue.section].bars.first;
+      if ((std::max(begins, 1) == std::max(cue.bar, 1)) != section_starts) continue;
+      const double x = scale.left(cue.bar);
+      if (cues.add(x, std::to_string(cue.number)))
+        canvas.line({x, below}, {x, below + 1.5}, style::kRule);
+    }
 }
 
 }  // namespace cahier

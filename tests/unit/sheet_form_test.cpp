@@ -1,10 +1,10 @@
-// The sheets that show the piece: cover, form map, progress chart; and the two that explain.
+// The sheets that show the piece: cover, form map, progress chart (sheet_form_map_test.cpp has more
+// of these two); and the two that explain.
 #include <array>
 #include <catch2/catch.hpp>
 
 #include "drawn_sheet.h"
 #include "sample_plan.h"
-#include "workbook/parts_form_strip.h"
 
 using namespace cahier;
 using sample::DrawnSheet;
@@ -99,33 +99,6 @@ TEST_CASE("a title of 200 characters and section names of 60 can be printed") {
   require_faultless(sample::plan(yaml, "2027-01-04", "2027-06-20"));
 }
 
-TEST_CASE("the lines of a form hold every bar once and break where chunks end") {
-  const PlannedPiece piece = sample::plan(kLantern).pieces.front();
-  for (const int most : {4, 5, 7, 10, 16, 24, 32}) {
-    int next = 0;
-    for (const BarRange& line : form_lines(piece, most)) {
-      CHECK(line.first == next);
-      CHECK(line.last - std::max(line.first, 1) + 1 <= most);
-      for (const Chunk& chunk : piece.chunks)
-        CHECK_FALSE((chunk.bars.first <= line.last && chunk.bars.last > line.last));
-      next = line.last + 1;
-    }
-    CHECK(next == 49);
-  }
-}
-
-TEST_CASE("a return is drawn like the section that it brings back") {
-  const PlannedPiece piece = sample::plan(kLantern).pieces.front();
-  CHECK(form_kinds(piece) == std::vector<int>{0, 1, 0, 2});
-}
-
-TEST_CASE("a pickup is half a bar wide") {
-  const BarScale scale(20, 10, {0, 8});
-  CHECK(scale.left(0) == Approx(20));
-  CHECK(scale.left(1) == Approx(25));
-  CHECK(scale.right() == Approx(20 + 10 * BarScale::units({0, 8})));
-}
-
 TEST_CASE("the cover says what, when and how much") {
   const Plan plan = sample::plan(kLantern);
   const std::string words = DrawnSheet(draw_cover, plan).words();
@@ -145,30 +118,6 @@ TEST_CASE("the check line of the cover is 100 mm long") {
         line->from.y == line->to.y)
       ++found;
   CHECK(found == 1);
-}
-
-TEST_CASE("the form map shows sections, chunks, cue starts, forks, repeats, marks and changes") {
-  const Plan plan = sample::plan(kLantern);
-  const std::string words = DrawnSheet(draw_form_map, plan).words();
-  for (const Chunk& chunk : plan.pieces.front().chunks)
-    CHECK_THAT(words, Catch::Contains("\n" + chunk.id + "\n"));
-  for (const CueStart& cue : plan.pieces.front().cues)
-    CHECK_THAT(words, Catch::Contains("\n" + std::to_string(cue.number) + "\n"));
-  for (const char* text : {"A again", "as 1–12", "3/4 · A minor", "2/4 · A major", "new manual",
-                           "to 16, 3\u00a0times", "run-throughs"})
-    CHECK_THAT(words, Catch::Contains(text));
-}
-
-TEST_CASE("the progress chart has five boxes to colour for each chunk") {
-  const Plan plan = sample::plan(kLantern);
-  const DrawnSheet sheet(draw_progress_chart, plan);
-  std::size_t boxes = 0;
-  for (const DrawnItem& item : sheet.canvas().pages().front().items)
-    if (const auto* box = std::get_if<DrawnRectangle>(&item);
-        box != nullptr && box->paint.stroke && box->paint.stroke->dash == 0)
-      ++boxes;
-  CHECK(boxes == 5 * plan.pieces.front().chunks.size());
-  CHECK_THAT(sheet.words(), Catch::Contains("coloured at 1–12"));
 }
 
 TEST_CASE("how to use the book is one page of A4 and names the cautions") {
