@@ -32,17 +32,32 @@ double dots_middle(const Outline& f_clef) {
 
 // The clef's line in the glyph's own coordinates, y downwards, in millimetres from the glyph's
 // bottom staff line. The G clef is drawn to the second line; the C clef is symmetrical about its
-// line and the F clef's dots stand about theirs.
-double reference_line(StaffClef clef, const Outline& outline, double space) {
-  if (clef == StaffClef::bass) return dots_middle(outline);
+// line and the F clef's dots stand about theirs, with or without an 8 below.
+double reference_line(const Typefaces& typefaces, StaffClef clef, const Outline& outline,
+                      double space) {
+  if (clef == StaffClef::bass || clef == StaffClef::bass_8_below)
+    return dots_middle(typefaces.glyph(U'\U0001D122', Face::music, kSpacesPerEm * space));
   if (clef == StaffClef::alto || clef == StaffClef::tenor) return outline.bounds().centre().y;
   return -1 * space;
 }
 
 char32_t clef_character(StaffClef clef) {
-  if (clef == StaffClef::treble) return U'\U0001D11E';
-  if (clef == StaffClef::treble_8va_bassa) return U'\U0001D120';
-  if (clef == StaffClef::bass) return U'\U0001D122';
+  switch (clef) {
+    case StaffClef::treble:
+      return U'\U0001D11E';
+    case StaffClef::treble_8_above:
+      return U'\U0001D11F';
+    case StaffClef::treble_8_below:
+      return U'\U0001D120';
+    case StaffClef::bass:
+      return U'\U0001D122';
+    case StaffClef::bass_8_below:
+      return U'\U0001D124';
+    case StaffClef::alto:
+    case StaffClef::tenor:
+    case StaffClef::percussion:
+      break;
+  }
   return U'\U0001D121';
 }
 
@@ -128,9 +143,11 @@ TempoMark tempo_mark(const Typefaces& typefaces, NoteValue beat, bool dotted,
 int clef_line(StaffClef clef) {
   switch (clef) {
     case StaffClef::treble:
-    case StaffClef::treble_8va_bassa:
+    case StaffClef::treble_8_below:
+    case StaffClef::treble_8_above:
       return -2;
     case StaffClef::bass:
+    case StaffClef::bass_8_below:
     case StaffClef::tenor:
       return 2;
     case StaffClef::alto:
@@ -143,7 +160,7 @@ int clef_line(StaffClef clef) {
 MusicGlyph clef_glyph(const Typefaces& typefaces, StaffClef clef, double space) {
   if (clef == StaffClef::percussion) return percussion_clef(space);
   const Outline shape = typefaces.glyph(clef_character(clef), Face::music, kSpacesPerEm * space);
-  return from_left_edge(shape.moved(0, -reference_line(clef, shape, space)));
+  return from_left_edge(shape.moved(0, -reference_line(typefaces, clef, shape, space)));
 }
 
 MusicGlyph meter_glyph(const Typefaces& typefaces, std::string_view count, int unit, double space) {
@@ -171,9 +188,9 @@ MusicGlyph brace_glyph(double height, double space) {
 }
 
 MusicGlyph bracket_glyph(double height, double space) {
-  const double thickness = 0.5 * space;
+  const double thickness = kBracketThickness * space;
   const double reach = 1.6 * space;
-  const double rise = 0.75 * space;
+  const double rise = kBracketRise * space;
   Outline outline;
   outline.move_to({0, 0});
   outline.curve_to({thickness, 0}, {reach * 0.8, -rise * 0.35}, {reach, -rise});

@@ -30,7 +30,7 @@ std::vector<Box> contour_boxes(const Outline& outline) {
 TEST_CASE("clefs name their lines: G on 2, F on 4, C on 3 or 4, counted from the bottom") {
   // Half-spaces above the middle line: line n lies at 2 (n - 3).
   CHECK(clef_line(StaffClef::treble) == 2 * (2 - 3));
-  CHECK(clef_line(StaffClef::treble_8va_bassa) == 2 * (2 - 3));
+  CHECK(clef_line(StaffClef::treble_8_below) == 2 * (2 - 3));
   CHECK(clef_line(StaffClef::bass) == 2 * (4 - 3));
   CHECK(clef_line(StaffClef::alto) == 2 * (3 - 3));
   CHECK(clef_line(StaffClef::tenor) == 2 * (4 - 3));
@@ -54,7 +54,7 @@ TEST_CASE("the G clef curls around its line and reaches past the staff above and
   const Box bounds = clef_glyph(typefaces(), StaffClef::treble, kSpace).outline.bounds();
   CHECK(bounds.y < -3 * kSpace);        // above the top line, three spaces above line 2
   CHECK(bounds.bottom() > 1 * kSpace);  // below the bottom line
-  const Box with_8 = clef_glyph(typefaces(), StaffClef::treble_8va_bassa, kSpace).outline.bounds();
+  const Box with_8 = clef_glyph(typefaces(), StaffClef::treble_8_below, kSpace).outline.bounds();
   CHECK(with_8.y == Approx(bounds.y).margin(0.05));
   CHECK(with_8.bottom() > bounds.bottom() + 0.8 * kSpace);
 }
@@ -67,7 +67,7 @@ TEST_CASE("the percussion clef keeps within the middle spaces") {
 
 TEST_CASE("every shape begins at x = 0 and is as wide as it says") {
   std::vector<MusicGlyph> glyphs;
-  for (StaffClef clef : {StaffClef::treble, StaffClef::treble_8va_bassa, StaffClef::bass,
+  for (StaffClef clef : {StaffClef::treble, StaffClef::treble_8_below, StaffClef::bass,
                          StaffClef::alto, StaffClef::tenor, StaffClef::percussion}) {
     glyphs.push_back(clef_glyph(typefaces(), clef, kSpace));
   }

@@ -66,7 +66,7 @@ TEST_CASE("accidentals stand where the published orders of sharps and flats put 
   CHECK(key_signature_positions(StaffClef::alto, -7) == Positions{-1, 2, -2, 1, -3, 0, -4});
   CHECK(key_signature_positions(StaffClef::tenor, 7) == Positions{-2, 2, -1, 3, 0, 4, 1});
   CHECK(key_signature_positions(StaffClef::tenor, -7) == Positions{1, 4, 0, 3, -1, 2, -2});
-  CHECK(key_signature_positions(StaffClef::treble_8va_bassa, 3) == Positions{4, 1, 5});
+  CHECK(key_signature_positions(StaffClef::treble_8_below, 3) == Positions{4, 1, 5});
   CHECK(key_signature_positions(StaffClef::treble, 0).empty());
   CHECK(key_signature_positions(StaffClef::percussion, 5).empty());
 }
@@ -238,7 +238,7 @@ TEST_CASE("bar widths go by length and the bar numbers stand at their bars") {
 }
 
 TEST_CASE("every clef with every key, meter and change is sound, with numbers of four figures") {
-  for (StaffClef clef : {StaffClef::treble, StaffClef::treble_8va_bassa, StaffClef::bass,
+  for (StaffClef clef : {StaffClef::treble, StaffClef::treble_8_below, StaffClef::bass,
                          StaffClef::alto, StaffClef::tenor, StaffClef::percussion}) {
     for (int fifths = -7; fifths <= 7; ++fifths) {
       StaffSystem system = single(clef);
