@@ -113,7 +113,7 @@ Request to_request(const CLI::App& command, const Typed& typed, const TypedLine&
   if (!typed.chunk_bars.empty())
     request.chunk_bars = values.whole("--chunk-bars", typed.chunk_bars, 1, kMostChunkBars, "bars");
   if (!typed.staff.empty())
-    request.staff_height = values.number("--staff", typed.staff, 6, 20, "millimetres").value_or(8);
+    request.staff_height = values.millimetres("--staff", typed.staff, 6, 20).value_or(8);
   if (const auto paper = parse_page_size(typed.paper))
     request.paper = *paper;
   else
@@ -139,7 +139,7 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   print->add_option("--packet", typed.packet,
                     "which sheets: full, student, wall, staves, or your own");
   print->add_option("--paper", typed.paper, "a4, letter or a5");
-  print->add_option("--staff", typed.staff, "height of a staff for handwriting, in millimetres");
+  print->add_option("--staff", typed.staff, "height of a staff for handwriting: 8mm, or 6mm to 20mm");
   print->add_flag("--anyway", typed.anyway, "print what fits when not everything does");
   print->add_option("-o,--output", typed.output,
                     "where to write; the piece's name and .pdf when not given");

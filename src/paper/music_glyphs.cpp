@@ -32,11 +32,9 @@ double dots_middle(const Outline& f_clef) {
 
 // The clef's line in the glyph's own coordinates, y downwards, in millimetres from the glyph's
 // bottom staff line. The G clef is drawn to the second line; the C clef is symmetrical about its
-// line and the F clef's dots stand about theirs, with or without an 8 below.
-double reference_line(const Typefaces& typefaces, StaffClef clef, const Outline& outline,
-                      double space) {
-  if (clef == StaffClef::bass || clef == StaffClef::bass_8_below)
-    return dots_middle(typefaces.glyph(U'\U0001D122', Face::music, kSpacesPerEm * space));
+// line and the F clef's dots stand about theirs.
+double reference_line(StaffClef clef, const Outline& outline, double space) {
+  if (clef == StaffClef::bass || clef == StaffClef::bass_8_below) return dots_middle(outline);
   if (clef == StaffClef::alto || clef == StaffClef::tenor) return outline.bounds().centre().y;
   return -1 * space;
 }
@@ -50,9 +48,8 @@ char32_t clef_character(StaffClef clef) {
     case StaffClef::treble_8_below:
       return U'\U0001D120';
     case StaffClef::bass:
-      return U'\U0001D122';
     case StaffClef::bass_8_below:
-      return U'\U0001D124';
+      return U'\U0001D122';
     case StaffClef::alto:
     case StaffClef::tenor:
     case StaffClef::percussion:
@@ -80,6 +77,15 @@ MusicGlyph meter_figure(const Typefaces& typefaces, char32_t figure, double spac
   return {shape.transformed(factor * kWider, factor, -bounds.x * factor * kWider,
                             -bounds.centre().y * factor),
           bounds.width * factor * kWider};
+}
+
+// Below the staff and the middle of an F clef `width` wide: Noto Music's own stands on the staff's
+// bottom line and meets the clef's tail. As high as the 8 of its G clefs.
+Outline eight_below_f_clef(const Typefaces& typefaces, double width, double space) {
+  constexpr double kHeight = 1.1;
+  const MusicGlyph eight = meter_figure(typefaces, U'8', space * kHeight / 2);
+  const double bottom_line = 3;
+  return eight.outline.moved((width - eight.width) / 2, (bottom_line + 0.3 + kHeight / 2) * space);
 }
 
 MusicGlyph plus_sign(double space) {
@@ -160,7 +166,10 @@ int clef_line(StaffClef clef) {
 MusicGlyph clef_glyph(const Typefaces& typefaces, StaffClef clef, double space) {
   if (clef == StaffClef::percussion) return percussion_clef(space);
   const Outline shape = typefaces.glyph(clef_character(clef), Face::music, kSpacesPerEm * space);
-  return from_left_edge(shape.moved(0, -reference_line(typefaces, clef, shape, space)));
+  MusicGlyph glyph = from_left_edge(shape.moved(0, -reference_line(clef, shape, space)));
+  if (clef == StaffClef::bass_8_below)
+    glyph.outline.append(eight_below_f_clef(typefaces, glyph.width, space));
+  return glyph;
 }
 
 MusicGlyph meter_glyph(const Typefaces& typefaces, std::string_view count, int unit, double space) {

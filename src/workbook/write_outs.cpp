@@ -2,6 +2,7 @@
 
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
+#include "workbook/parts_prose.h"
 #include "workbook/parts_spread.h"
 #include "workbook/parts_staves.h"
 #include "workbook/parts_totals.h"
@@ -13,10 +14,10 @@ namespace cahier {
 namespace {
 
 constexpr double kHead = style::kWritingRow;
-constexpr double kGap = 5;          // between the fields of a row
-constexpr double kNumberLine = 12;  // to write a number on
-constexpr double kDateLine = 28;
-constexpr double kAfterParagraph = 1.5;
+constexpr double kGap = 4.5;        // between the fields of a row
+constexpr double kNumberLine = 10;  // to write a number on
+constexpr double kBarsLine = 22;
+constexpr double kDateLine = 18;
 
 class WriteOuts {
  public:
@@ -29,10 +30,11 @@ class WriteOuts {
         width_(book.upright().width),
         measures_(fitting_measures(typefaces_, piece_, book.print().staff_height, room())),
         below_(below_system(measures_)),
-        check_width_(check_width(kNumberLine)),
+        check_width_(field("write_outs.checked", kNumberLine) + kGap +
+                     field("write_outs.wrong", kNumberLine)),
         spread_([this] { return open(); }, measures_.height * 1.5) {
     if (book.plan().pieces.size() > 1) right_ = piece_.title;
-    is_beside_ = open_width() + 2 * kGap + check_width_ <= width_;
+    is_beside_ = open_width() + kGap + check_width_ <= width_;
   }
 
   void planned(Date date, const Task& task) {
@@ -69,19 +71,12 @@ class WriteOuts {
     return book_.upright().height - kHeadAndFoot - 2 * kHead - style::kWritingRow;
   }
 
-  double text_width(const std::string& text, const TextStyle& style) const {
-    return typefaces_.width(text, style.face, style.size_pt) + 0.2;
-  }
-
   double field(const char* key, double line) const {
     return labelled_line_width(typefaces_, words_.say(key), style::kBody, line);
   }
-  double check_width(double line) const {
-    return field("write_outs.checked", line) + kGap + field("write_outs.wrong", line);
-  }
   double open_width() const {
-    return field("write_outs.bars_blank", kNumberLine) + field("write_outs.to_blank", kNumberLine) +
-           field("write_outs.date_blank", kDateLine) + 2 * kGap;
+    return field("write_outs.bars_blank", kBarsLine) + kGap +
+           field("write_outs.date_blank", kDateLine);
   }
 
   std::vector<Strip> block(BarRange bars, const std::string& day, const Task* task) {
@@ -122,11 +117,7 @@ class WriteOuts {
     if (!right_.empty()) book_.mark(right_);
     is_open_ = true;
     const double whole = page.height;
-    for (const std::string& text : how()) {
-      const TextBlock paragraph(typefaces_, text, style::kBody, page.width);
-      paragraph.draw(book_.canvas(), page);
-      page = page.without_top(on_grid(paragraph.height() + kAfterParagraph));
-    }
+    page = draw_paragraphs(book_.canvas(), page, how());
     const double least = last_strip(true, {}).height;
     return page.height < least && whole >= least ? book_.open_page(right_) : page;
   }
@@ -161,11 +152,9 @@ class WriteOuts {
   }
 
   void draw_open_head(const Box& row) {
-    const double wanted = open_width();
     draw_write_ins(
-        book_.canvas(), row.left(std::min(row.width, wanted)),
-        {{words_.say("write_outs.bars_blank"), field("write_outs.bars_blank", kNumberLine)},
-         {words_.say("write_outs.to_blank"), field("write_outs.to_blank", kNumberLine)},
+        book_.canvas(), row.left(std::min(row.width, open_width())),
+        {{words_.say("write_outs.bars_blank"), field("write_outs.bars_blank", kBarsLine)},
          {words_.say("write_outs.date_blank"), field("write_outs.date_blank", kDateLine)}},
         style::kBody);
     if (is_beside_) draw_check(row);
