@@ -141,9 +141,15 @@ double system_height(const StaffSystem& system, const StaffMeasures& measures) {
 
 double number_room_for(const Typefaces& typefaces, const StaffSystem& system,
                        const StaffMeasures& measures) {
+  const SystemLayout layout(typefaces, system, measures);
   const TextStyle& style = measures.number_style;
-  return SystemLayout(typefaces, system, measures).number_rise() +
-         typefaces.metrics(style.face, style.size_pt).cap_height + 0.1;
+  const bool numbered = std::any_of(system.bars.begin(), system.bars.end(),
+                                    [](const StaffBar& bar) { return bar.number.has_value(); });
+  const double numbers =
+      numbered
+          ? layout.number_rise() + typefaces.metrics(style.face, style.size_pt).cap_height + 0.1
+          : 0;
+  return std::max(numbers, layout.sign_rise() + 0.2);
 }
 
 double system_head_width(const Typefaces& typefaces, const StaffSystem& system,

@@ -54,8 +54,8 @@ struct StaffMeasures {
 // height to the next system.
 double system_height(const StaffSystem& system, const StaffMeasures& measures);
 
-// The least number_room for the system's numbers: those that stand over a clef, a change or the
-// hook of a bracket clear it.
+// The least number_room for the system: the numbers clear what they stand over (a clef, a change, a
+// bracket's hook), and the highest sign keeps below its upper edge. Without numbers the signs only.
 double number_room_for(const Typefaces& typefaces, const StaffSystem& system,
                        const StaffMeasures& measures);
 

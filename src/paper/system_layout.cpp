@@ -8,6 +8,8 @@ namespace cahier {
 
 namespace {
 
+constexpr double kEverything = 1e9;
+
 // How far what stands on the first staff within `reach` of its beginning rises above the staff's
 // top line; `line` is the glyph's own below that.
 double rise_of(const MusicGlyph& glyph, double line, double reach) {
@@ -90,17 +92,36 @@ double SystemLayout::number_width(int number) const {
 }
 
 double SystemLayout::number_rise() const {
-  const StaffClef first = system_.staves.front();
-  double rise = (is_bracketed() ? kBracketRise + kStaffLine : 0.4) * space_;
+  double rise = std::max(0.4 * space_, bracket_rise());
   for (std::size_t i = 0; i < system_.bars.size(); ++i) {
     if (!system_.bars[i].number) continue;
     const double reach = number_width(*system_.bars[i].number) + 0.5;
-    const MusicGlyph sign = i == 0 ? clef_glyph(typefaces_, first, space_)
-                                   : signature_glyph(typefaces_, first, signatures_[i], space_);
-    const double line = i == 0 ? (4 - clef_line(first)) * space_ / 2 : 2 * space_;
-    rise = std::max(rise, rise_of(sign, line, i == 0 ? reach : reach - kBeforeSignature * space_));
+    rise = std::max(rise, i == 0 ? clef_rise(reach)
+                                 : rise_of(signature_glyph(typefaces_, system_.staves.front(),
+                                                           signatures_[i], space_),
+                                           2 * space_, reach - kBeforeSignature * space_));
   }
   return rise + 0.2 * space_;
+}
+
+double SystemLayout::sign_rise() const {
+  double rise = std::max(bracket_rise(), clef_rise(kEverything));
+  std::vector<Signature> all = signatures_;
+  all.push_back(opening());
+  all.push_back(closing_);
+  for (const Signature& each : all)
+    rise = std::max(rise, rise_of(signature_glyph(typefaces_, system_.staves.front(), each, space_),
+                                  2 * space_, kEverything));
+  return rise;
+}
+
+double SystemLayout::bracket_rise() const {
+  return is_bracketed() ? (kBracketRise + kStaffLine) * space_ : 0;
+}
+
+double SystemLayout::clef_rise(double reach) const {
+  const StaffClef clef = system_.staves.front();
+  return rise_of(clef_glyph(typefaces_, clef, space_), (4 - clef_line(clef)) * space_ / 2, reach);
 }
 
 Signature SystemLayout::opening() const {

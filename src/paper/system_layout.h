@@ -45,6 +45,8 @@ class SystemLayout {
   // From the top line up to the baseline that all numbers share: it clears the clef, a bracket's
   // hook and the signatures under them.
   double number_rise() const;
+  // From the top line up to the highest of all that stands on the first staff, numbers apart.
+  double sign_rise() const;
 
   Signature opening() const;
   const Signature& closing() const { return closing_; }
@@ -62,6 +64,8 @@ class SystemLayout {
   bool changes_key(const Signature& signature) const;
   double signature_room(const Signature& signature) const;
   double repeat_width(std::size_t bar) const;
+  double bracket_rise() const;
+  double clef_rise(double reach) const;
 
   const Typefaces& typefaces_;
   const StaffSystem& system_;

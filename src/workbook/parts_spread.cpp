@@ -49,7 +49,7 @@ void Spread::finish() {
   Box rest = page_;
   for (const Strip& strip : strips_) {
     strip.draw(rest.top(strip.height));
-    rest = rest.without_top(on_grid(strip.height) + gap);
+    rest = rest.without_top(strip.height + gap);
   }
   strips_.clear();
 }

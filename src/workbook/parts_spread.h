@@ -15,7 +15,8 @@ class Spread {
   Spread(std::function<Box()> open, double most_gap);
 
   // The strips below one another on one page; a block that is higher than the rest of the page
-  // begins a new one, unless that would leave more than a third of the page empty.
+  // begins a new one, unless that would leave more than a third of the page empty. REQUIRES: the
+  // heights are whole steps of the grid.
   void add(const std::vector<Strip>& block);
   // Whether a block fits on the current page below what is there. False before the first page.
   bool fits(double height) const;

@@ -117,13 +117,13 @@ double system_height(const Piece& piece, const StaffMeasures& measures) {
 StaffMeasures fitting_measures(const Typefaces& typefaces, const Piece& piece, double height,
                                double room) {
   constexpr double kLeastStaff = 4;
+  const double gaps = static_cast<double>(piece.instrument.staves.size()) - 1;
   for (;; height -= 0.25) {
     StaffMeasures measures = writing_measures(typefaces, piece, height);
-    const double staves = static_cast<double>(piece.instrument.staves.size());
-    const double over = system_height(piece, measures) - room;
-    if (over > 0 && staves > 1)
-      measures.gap -= std::min(over / (staves - 1), measures.gap - height * kLeastGapToStaff);
-    if (height <= kLeastStaff || system_height(piece, measures) <= room + 1e-9) return measures;
+    const double over = system_height(piece, measures) + below_system(measures) - room;
+    const double most = gaps * (measures.gap - height * kLeastGapToStaff);
+    if (over > 0 && gaps > 0) measures.gap -= std::min(over, most) / gaps;
+    if (height <= kLeastStaff || over <= most + 1e-9) return measures;
   }
 }
 

@@ -18,8 +18,9 @@ double below_system(const StaffMeasures& measures);
 // From the numbers of a system to the bottom line of its last staff.
 double system_height(const Piece& piece, const StaffMeasures& measures);
 
-// Of the height asked for, or as large as a system in `room` millimetres allows, down to 4 mm: the
-// space between staves grows smaller first, to a staff's height, then the staves.
+// Of the height asked for, or as large as `room` millimetres allow for a system and the clear
+// height below it, down to 4 mm: the space between staves grows smaller first, to a little more
+// than a staff's height, then the staves.
 StaffMeasures fitting_measures(const Typefaces& typefaces, const Piece& piece, double height,
                                double room);
 

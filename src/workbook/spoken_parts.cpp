@@ -75,7 +75,7 @@ class SpokenParts {
   double block_height(const Steps& steps) const {
     double height = 0;
     for (const Step& step : steps) height += step_height(step);
-    return std::max(kHead, height) + kAfterBlock;
+    return on_grid(std::max(kHead, height) + kAfterBlock);
   }
   TickRows ticks(const Step& step) const {
     return TickRows(book_.typefaces(), {{"", step.times}}, 0, kCircles, kStepHead);

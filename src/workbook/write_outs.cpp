@@ -16,6 +16,7 @@ namespace {
 constexpr double kHead = style::kWritingRow;
 constexpr double kGap = 4.5;        // between the fields of a row
 constexpr double kNumberLine = 10;  // to write a number on
+constexpr double kMostGap = 2.5;    // between systems beyond what they need; staff heights
 constexpr double kBarsLine = 22;
 constexpr double kDateLine = 18;
 
@@ -32,7 +33,7 @@ class WriteOuts {
         below_(below_system(measures_)),
         check_width_(field("write_outs.checked", kNumberLine) + kGap +
                      field("write_outs.wrong", kNumberLine)),
-        spread_([this] { return open(); }, measures_.height * 1.5) {
+        spread_([this] { return open(); }, measures_.height * kMostGap) {
     if (book.plan().pieces.size() > 1) right_ = piece_.title;
     is_beside_ = open_width() + kGap + check_width_ <= width_;
   }
@@ -52,23 +53,37 @@ class WriteOuts {
     return true;
   }
 
-  // Staves whose bars the player fills in, until `pages` are full.
+  // Staves whose bars the player fills in, until `pages` are full. Single staves stand three to a
+  // heading, as long as there is room for so many.
   void spare(int pages) {
     StaffSystem system = blank_system(typefaces_, piece_, measures_, width_);
     system.meter.reset();
-    const Strip strip = last_strip(true, [this, system](const Box& box) {
+    const bool single = piece_.instrument.staves.size() == 1;
+    StaffMeasures measures = measures_;
+    if (single) measures.number_room = on_grid(number_room_for(typefaces_, system, measures_));
+    const auto draw = [this, system, measures](const Box& box) {
+      draw_system(book_.canvas(), box, system, measures);
+    };
+    const auto draw_headed = [this, draw](const Box& box) {
       draw_open_head(box.top(kHead));
-      draw_system(book_.canvas(), box.without_top(kHead), system, measures_);
-    });
-    while (spread_.pages() < pages || spread_.fits(strip.height)) spread_.add({strip});
+      draw(box.without_top(kHead));
+    };
+    const double height = cahier::system_height(system, measures);
+    const std::vector<Strip> one = {last_strip(kHead + height, draw_headed)};
+    std::vector<Strip> block = one;
+    if (single)
+      block = {strip(kHead + height, draw_headed), strip(height, draw), last_strip(height, draw)};
+    while (spread_.fits(height_of(block)) || spread_.fits(height_of(one)) ||
+           spread_.pages() < pages)
+      spread_.add(spread_.fits(height_of(one)) && !spread_.fits(height_of(block)) ? one : block);
   }
 
   void finish() { spread_.finish(); }
 
  private:
   double room() const {
-    constexpr double kHeadAndFoot = 22.5;
-    return book_.upright().height - kHeadAndFoot - 2 * kHead - style::kWritingRow;
+    constexpr double kHeadAndFoot = 21.5;
+    return book_.upright().height - kHeadAndFoot - kHead - style::kWritingRow / 2 - 2 * kGrid;
   }
 
   double field(const char* key, double line) const {
@@ -91,21 +106,24 @@ class WriteOuts {
         if (first) draw_head(box.top(kHead), bars, day);
         draw_system(book_.canvas(), box.without_top(first ? kHead : 0), system, measures_);
       };
-      strips.push_back(
-          at + 1 == systems.size()
-              ? last_strip(first, draw)
-              : Strip{(first ? kHead : 0) + system_height(piece_, measures_) + below_, draw});
+      const double height = (first ? kHead : 0) + system_height(piece_, measures_);
+      strips.push_back(at + 1 == systems.size() ? last_strip(height, draw) : strip(height, draw));
     }
     return strips;
   }
 
-  // The last system of a block, with the line for the check below it where it does not stand
+  // Music `height` millimetres high and the room below it.
+  Strip strip(double height, std::function<void(const Box&)> draw) const {
+    return {on_grid(height + below_), std::move(draw)};
+  }
+
+  // The last music of a block, with the line for the check below it where it does not stand
   // above: its label leaves the upper half of its row to notes below the staff.
-  Strip last_strip(bool first, std::function<void(const Box&)> draw) {
-    const double system = (first ? kHead : 0) + system_height(piece_, measures_);
-    if (is_beside_) return {system + below_, std::move(draw)};
-    const double gap = on_grid(std::max(0.0, below_ - style::kWritingRow / 2));
-    return {system + gap + style::kWritingRow, [this, draw = std::move(draw)](const Box& box) {
+  Strip last_strip(double height, std::function<void(const Box&)> draw) {
+    if (is_beside_) return strip(height, std::move(draw));
+    const double gap = std::max(0.0, below_ - style::kWritingRow / 2);
+    return {on_grid(height + gap + style::kWritingRow),
+            [this, draw = std::move(draw)](const Box& box) {
               draw(box);
               draw_check(box.bottom(style::kWritingRow));
             }};
@@ -118,7 +136,7 @@ class WriteOuts {
     is_open_ = true;
     const double whole = page.height;
     page = draw_paragraphs(book_.canvas(), page, how());
-    const double least = last_strip(true, {}).height;
+    const double least = last_strip(kHead + system_height(piece_, measures_), {}).height;
     return page.height < least && whole >= least ? book_.open_page(right_) : page;
   }
 
