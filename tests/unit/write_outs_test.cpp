@@ -222,7 +222,8 @@ TEST_CASE("A programme without write-outs has a page of staves for each piece, e
 
 TEST_CASE("Staves are set smaller where a page cannot hold a system, and the page says so") {
   Plan plan = sound_plan();
-  plan.pieces.front().piece.instrument = *find_instrument("organ");
+  plan.pieces.front().piece.instrument =
+      with_staves(*find_instrument("organ"), {Clef::treble, Clef::treble, Clef::bass, Clef::bass});
   const Print print{kA5, 20, false};
   CHECK(count_of(DrawnSheet(draw_write_outs, plan, print).words(), "Staves of 20\u00a0mm do") == 1);
   for (Day& day : plan.days) day.tasks.clear();
