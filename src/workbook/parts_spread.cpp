@@ -10,6 +10,7 @@ namespace cahier {
 namespace {
 
 constexpr double kTolerance = 1e-6;
+constexpr double kBelowLast = 1.0 / 3;  // of a gap
 constexpr double kMostEmpty = 1.0 / 3;  // of a page, when a block could begin there
 
 }  // namespace
@@ -44,11 +45,11 @@ void Spread::turn() {
 void Spread::finish() {
   const double gaps = static_cast<double>(strips_.size()) - 1;
   const double left = std::max(0.0, page_.height - height_of(strips_));
-  double gap = gaps > 0 ? std::min(most_gap_, left / gaps) : 0;
+  double gap = gaps > 0 ? std::min(most_gap_, left / (gaps + kBelowLast)) : 0;
   gap = std::floor(gap / kGrid + kTolerance) * kGrid;
   Box rest = page_;
   for (const Strip& strip : strips_) {
-    strip.draw(rest.top(strip.height));
+    strip.draw(rest.top(strip.height + gap));
     rest = rest.without_top(strip.height + gap);
   }
   strips_.clear();

@@ -11,7 +11,9 @@ namespace cahier {
 class Spread {
  public:
   // `open` opens the next page and returns the box to fill; it is called when the first block is
-  // added, not before. What a page has left goes between its strips, at most `most_gap` each.
+  // added, not before. What a page has left goes below its strips, at most `most_gap` each; the box
+  // that a strip is drawn in is so much higher than the strip. A third of that is left below the
+  // last one.
   Spread(std::function<Box()> open, double most_gap);
 
   // The strips below one another on one page; a block that is higher than the rest of the page

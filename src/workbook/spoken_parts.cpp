@@ -20,6 +20,7 @@ constexpr double kDate = 6;
 constexpr double kTempo = 7.5;
 constexpr double kHead = kBars + kDate + kTempo;
 constexpr double kStepHead = style::kRow;  // who plays, who is spoken, the circles
+constexpr double kBeforeBlocks = 4.5;
 constexpr double kAfterBlock = 4.5;
 constexpr double kMostGap = 6;  // more of it between blocks
 constexpr int kCircles = 6;     // in a line
@@ -87,13 +88,13 @@ class SpokenParts {
     if (!right_.empty()) book_.mark(right_);
     is_open_ = true;
     return draw_paragraphs(book_.canvas(), page, words_.list("spoken_parts.how"))
-        .without_top(2 * kGrid);
+        .without_top(kBeforeBlocks);
   }
 
   // As open() will find it.
   double first_page_height() const {
     constexpr double kHeadAndFoot = 21.5;
-    double height = book_.upright().height - kHeadAndFoot - 2 * kGrid;
+    double height = book_.upright().height - kHeadAndFoot - kBeforeBlocks;
     for (const std::string& text : words_.list("spoken_parts.how"))
       height -= on_grid(
           TextBlock(book_.typefaces(), text, style::kBody, book_.upright().width).height() + kGrid);

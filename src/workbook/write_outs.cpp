@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <cmath>
+#include <functional>
 
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
@@ -61,12 +63,12 @@ class WriteOuts {
     const bool single = piece_.instrument.staves.size() == 1;
     StaffMeasures measures = measures_;
     if (single) measures.number_room = on_grid(number_room_for(typefaces_, system, measures_));
-    const auto draw = [this, system, measures](const Box& box) {
-      draw_system(book_.canvas(), box, system, measures);
+    const Draw draw = [this, system, measures](const Box& box, double lowered) {
+      draw_system(book_.canvas(), box.without_top(lowered), system, measures);
     };
-    const auto draw_headed = [this, draw](const Box& box) {
+    const Draw draw_headed = [this, draw](const Box& box, double lowered) {
       draw_open_head(box.top(kHead));
-      draw(box.without_top(kHead));
+      draw(box.without_top(kHead), lowered);
     };
     const double height = cahier::system_height(system, measures);
     const std::vector<Strip> one = {last_strip(kHead + height, draw_headed)};
@@ -81,6 +83,9 @@ class WriteOuts {
   void finish() { spread_.finish(); }
 
  private:
+  // Draws a heading, if any, and music; with `lowered` millimetres to spare above the music.
+  using Draw = std::function<void(const Box& box, double lowered)>;
+
   double room() const {
     constexpr double kHeadAndFoot = 21.5;
     return book_.upright().height - kHeadAndFoot - kHead - style::kWritingRow / 2 - 2 * kGrid;
@@ -101,10 +106,11 @@ class WriteOuts {
     for (std::size_t at = 0; at < systems.size(); ++at) {
       const bool first = at == 0;
       const StaffSystem system = systems[at];
-      const auto draw = [this, bars, day, task, first, system](const Box& box) {
+      const Draw draw = [this, bars, day, task, first, system](const Box& box, double lowered) {
         if (first && task) book_.note_task(*task);
         if (first) draw_head(box.top(kHead), bars, day);
-        draw_system(book_.canvas(), box.without_top(first ? kHead : 0), system, measures_);
+        const double top = (first ? kHead : 0) + lowered;
+        draw_system(book_.canvas(), box.without_top(top), system, measures_);
       };
       const double height = (first ? kHead : 0) + system_height(piece_, measures_);
       strips.push_back(at + 1 == systems.size() ? last_strip(height, draw) : strip(height, draw));
@@ -112,21 +118,28 @@ class WriteOuts {
     return strips;
   }
 
-  // Music `height` millimetres high and the room below it.
-  Strip strip(double height, std::function<void(const Box&)> draw) const {
-    return {on_grid(height + below_), std::move(draw)};
+  // Heading and music, `height` millimetres high, and the room below them. Of what the page has
+  // left a little goes above the music, for notes above the staff.
+  Strip strip(double height, const Draw& draw) const {
+    const double whole = on_grid(height + below_);
+    return {whole, [whole, draw](const Box& box) { draw(box, lowered(box.height - whole)); }};
   }
 
   // The last music of a block, with the line for the check below it where it does not stand
   // above: its label leaves the upper half of its row to notes below the staff.
-  Strip last_strip(double height, std::function<void(const Box&)> draw) {
-    if (is_beside_) return strip(height, std::move(draw));
+  Strip last_strip(double height, const Draw& draw) {
+    if (is_beside_) return strip(height, draw);
     const double gap = std::max(0.0, below_ - style::kWritingRow / 2);
-    return {on_grid(height + gap + style::kWritingRow),
-            [this, draw = std::move(draw)](const Box& box) {
-              draw(box);
-              draw_check(box.bottom(style::kWritingRow));
+    const double whole = on_grid(height + gap + style::kWritingRow);
+    return {whole, [this, whole, draw](const Box& box) {
+              const double down = lowered(box.height - whole);
+              draw(box, down);
+              draw_check(box.top(whole + down).bottom(style::kWritingRow));
             }};
+  }
+
+  static double lowered(double to_spare) {
+    return std::min(2.0, std::floor(to_spare / kGrid / 3 + 1e-6)) * kGrid;
   }
 
   Box open() {
