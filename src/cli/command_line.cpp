@@ -102,7 +102,7 @@ void read_print(const Typed& typed, Values& values, Request& request) {
     values.refuse("--paper", "\"" + typed.paper + "\" is no paper that cahier knows",
                   "write a4, letter or a5");
   if (!typed.staff.empty())
-    request.staff_height = values.number("--staff", typed.staff, 6, 20, "millimetres");
+    request.staff_height = values.millimetres("--staff", typed.staff, 6, 20);
   if (const auto edge = parse_punched_edge(typed.punched))
     request.punched = *edge;
   else
@@ -165,7 +165,7 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   print->add_option("--packet", typed.packet,
                     "which sheets: full, student, wall, staves, or your own");
   print->add_option("--paper", typed.paper, "a4, letter or a5");
-  print->add_option("--staff", typed.staff, "height of a staff for handwriting, in millimetres");
+  print->add_option("--staff", typed.staff, "height of a staff for handwriting: 8mm, or 6mm to 20mm");
   print->add_flag("--large-print", typed.large_print, "everything 1.41 times as large");
   print->add_flag("--booklet", typed.booklet,
                   "two pages a side, in the order for folding; print turned on the short edge");

@@ -19,6 +19,7 @@ key: C major            # also "2 flats"; for the staves
 # composer: Somebody
 # instrument: piano     # also organ, harp, guitar, violin, cello, voice and others
 # parts: [right hand, left hand]        # what is learned apart
+# staves: [treble, bass]                # other clefs: alto, tenor, treble 8 below, and others
 # pickup: 1             # beats in bar 0
 # beat: quarter         # what the tempo counts: eighth, quarter, dotted quarter, half
 # level: 2              # 1 easy to 5 very hard

@@ -47,12 +47,18 @@ std::optional<Date> Values::date(std::string_view option, const std::string& tex
   return date;
 }
 
-std::optional<double> Values::number(std::string_view option, const std::string& text, double least,
-                                     double most, std::string_view unit) {
-  const std::optional<double> value = plain_number(text);
+std::optional<double> Values::millimetres(std::string_view option, const std::string& text,
+                                          double least, double most) {
+  std::string figures = text;
+  if (figures.ends_with("mm")) {
+    figures.resize(figures.size() - 2);
+    while (figures.ends_with(' ')) figures.pop_back();
+  }
+  const std::optional<double> value = plain_number(figures);
   if (value && *value >= least && *value <= most) return value;
   refuse(option, fmt::format("\"{}\" is no good for {}", text, option),
-         fmt::format("write {} from {:g} to {:g}", unit, least, most));
+         fmt::format("write millimetres from {0:g} to {1:g}, as in 8, 8mm or \"10 mm\"", least,
+                     most));
   return std::nullopt;
 }
 

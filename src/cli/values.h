@@ -18,8 +18,9 @@ class Values {
       : typed_(typed), diagnostics_(diagnostics) {}
 
   std::optional<Date> date(std::string_view option, const std::string& text);
-  std::optional<double> number(std::string_view option, const std::string& text, double least,
-                               double most, std::string_view unit);
+  // "8", "8mm" or "8 mm".
+  std::optional<double> millimetres(std::string_view option, const std::string& text, double least,
+                                    double most);
   std::optional<int> whole(std::string_view option, const std::string& text, int least, int most,
                            std::string_view unit);
   // "22", or "mon:15,sat:30".

@@ -34,15 +34,27 @@ double dots_middle(const Outline& f_clef) {
 // bottom staff line. The G clef is drawn to the second line; the C clef is symmetrical about its
 // line and the F clef's dots stand about theirs.
 double reference_line(StaffClef clef, const Outline& outline, double space) {
-  if (clef == StaffClef::bass) return dots_middle(outline);
+  if (clef == StaffClef::bass || clef == StaffClef::bass_8_below) return dots_middle(outline);
   if (clef == StaffClef::alto || clef == StaffClef::tenor) return outline.bounds().centre().y;
   return -1 * space;
 }
 
 char32_t clef_character(StaffClef clef) {
-  if (clef == StaffClef::treble) return U'\U0001D11E';
-  if (clef == StaffClef::treble_8va_bassa) return U'\U0001D120';
-  if (clef == StaffClef::bass) return U'\U0001D122';
+  switch (clef) {
+    case StaffClef::treble:
+      return U'\U0001D11E';
+    case StaffClef::treble_8_above:
+      return U'\U0001D11F';
+    case StaffClef::treble_8_below:
+      return U'\U0001D120';
+    case StaffClef::bass:
+    case StaffClef::bass_8_below:
+      return U'\U0001D122';
+    case StaffClef::alto:
+    case StaffClef::tenor:
+    case StaffClef::percussion:
+      break;
+  }
   return U'\U0001D121';
 }
 
@@ -65,6 +77,15 @@ MusicGlyph meter_figure(const Typefaces& typefaces, char32_t figure, double spac
   return {shape.transformed(factor * kWider, factor, -bounds.x * factor * kWider,
                             -bounds.centre().y * factor),
           bounds.width * factor * kWider};
+}
+
+// Below the staff and the middle of an F clef `width` wide: Noto Music's own stands on the staff's
+// bottom line and meets the clef's tail. As high as the 8 of its G clefs.
+Outline eight_below_f_clef(const Typefaces& typefaces, double width, double space) {
+  constexpr double kHeight = 1.1;
+  const MusicGlyph eight = meter_figure(typefaces, U'8', space * kHeight / 2);
+  const double bottom_line = 3;
+  return eight.outline.moved((width - eight.width) / 2, (bottom_line + 0.3 + kHeight / 2) * space);
 }
 
 MusicGlyph plus_sign(double space) {
@@ -128,9 +149,11 @@ TempoMark tempo_mark(const Typefaces& typefaces, NoteValue beat, bool dotted,
 int clef_line(StaffClef clef) {
   switch (clef) {
     case StaffClef::treble:
-    case StaffClef::treble_8va_bassa:
+    case StaffClef::treble_8_below:
+    case StaffClef::treble_8_above:
       return -2;
     case StaffClef::bass:
+    case StaffClef::bass_8_below:
     case StaffClef::tenor:
       return 2;
     case StaffClef::alto:
@@ -143,7 +166,10 @@ int clef_line(StaffClef clef) {
 MusicGlyph clef_glyph(const Typefaces& typefaces, StaffClef clef, double space) {
   if (clef == StaffClef::percussion) return percussion_clef(space);
   const Outline shape = typefaces.glyph(clef_character(clef), Face::music, kSpacesPerEm * space);
-  return from_left_edge(shape.moved(0, -reference_line(clef, shape, space)));
+  MusicGlyph glyph = from_left_edge(shape.moved(0, -reference_line(clef, shape, space)));
+  if (clef == StaffClef::bass_8_below)
+    glyph.outline.append(eight_below_f_clef(typefaces, glyph.width, space));
+  return glyph;
 }
 
 MusicGlyph meter_glyph(const Typefaces& typefaces, std::string_view count, int unit, double space) {
@@ -171,9 +197,9 @@ MusicGlyph brace_glyph(double height, double space) {
 }
 
 MusicGlyph bracket_glyph(double height, double space) {
-  const double thickness = 0.5 * space;
+  const double thickness = kBracketThickness * space;
   const double reach = 1.6 * space;
-  const double rise = 0.75 * space;
+  const double rise = kBracketRise * space;
   Outline outline;
   outline.move_to({0, 0});
   outline.curve_to({thickness, 0}, {reach * 0.8, -rise * 0.35}, {reach, -rise});

@@ -12,12 +12,22 @@
 
 namespace cahier {
 
-enum class StaffClef { treble, treble_8va_bassa, bass, alto, tenor, percussion };
+enum class StaffClef {
+  treble,
+  treble_8_below,
+  treble_8_above,
+  bass,
+  bass_8_below,
+  alto,
+  tenor,
+  percussion,
+};
 enum class Accidental { sharp, flat, natural };
 enum class NoteValue { eighth, quarter, half };
 
 // The line a clef names, in half-spaces above the middle line: treble -2 (G on line 2), bass 2
-// (F on line 4), alto 0 and tenor 2 (C on lines 3 and 4), percussion 0.
+// (F on line 4), alto 0 and tenor 2 (C on lines 3 and 4), percussion 0. An 8 above or below sounds
+// an octave away and changes nothing of this.
 int clef_line(StaffClef clef);
 
 // A shape whose ink starts at x = 0; y = 0 is the line (or space) it stands on.
@@ -36,8 +46,11 @@ MusicGlyph meter_glyph(const Typefaces& typefaces, std::string_view count, int u
 // A brace `height` millimetres high, its point at the left; its top right corner is at (width, 0).
 MusicGlyph brace_glyph(double height, double space);
 
-// A square bracket with its hooks, `height` millimetres high, its top left corner at (0, 0).
+// A square bracket with its hooks, `height` millimetres high, its top left corner at (0, 0); the
+// hooks reach kBracketRise staff spaces above and below.
 MusicGlyph bracket_glyph(double height, double space);
+inline constexpr double kBracketThickness = 0.5;  // staff spaces: SMuFL 1.4, as its lines are
+inline constexpr double kBracketRise = 0.75;
 
 // A note with its stem up, and flag and dot where it has them; y = 0 is the middle of its head.
 MusicGlyph note_glyph(const Typefaces& typefaces, NoteValue value, bool dotted, double space);

@@ -17,9 +17,11 @@ const std::vector<int>& sharps(StaffClef clef) {
   static const std::vector<int> none;
   switch (clef) {
     case StaffClef::treble:
-    case StaffClef::treble_8va_bassa:
+    case StaffClef::treble_8_below:
+    case StaffClef::treble_8_above:
       return treble;
     case StaffClef::bass:
+    case StaffClef::bass_8_below:
       return bass;
     case StaffClef::alto:
       return alto;
@@ -39,9 +41,11 @@ const std::vector<int>& flats(StaffClef clef) {
   static const std::vector<int> none;
   switch (clef) {
     case StaffClef::treble:
-    case StaffClef::treble_8va_bassa:
+    case StaffClef::treble_8_below:
+    case StaffClef::treble_8_above:
       return treble;
     case StaffClef::bass:
+    case StaffClef::bass_8_below:
       return bass;
     case StaffClef::alto:
       return alto;

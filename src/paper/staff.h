@@ -5,24 +5,23 @@
 #include <string>
 #include <vector>
 
+#include "paper/bar_line.h"
 #include "paper/canvas.h"
 #include "paper/music_glyphs.h"
 #include "paper/signature.h"
 
 namespace cahier {
 
-// Line thicknesses in staff spaces: SMuFL 1.4, engraving defaults of its reference font.
+// Thickness in staff spaces: SMuFL 1.4, engraving defaults of its reference font.
 inline constexpr double kStaffLine = 0.13;
-inline constexpr double kThinBarLine = 0.16;
-inline constexpr double kThickBarLine = 0.5;
-inline constexpr double kBarLineSeparation = 0.4;
-inline constexpr double kBracketThickness = 0.5;
 
 struct StaffBar {
   double length = 1;          // to the other bars of the system, a meter's length for instance
   std::optional<int> number;  // printed above its beginning
   std::optional<int> fifths;  // a new key signature from this bar on
   std::optional<StaffMeter> meter;  // a new meter from this bar on
+  bool opens_repeat = false;        // from its beginning
+  bool closes_repeat = false;       // at its end
 };
 
 // One line of music across the page. A change that stands on the first bar is drawn in place of
@@ -31,6 +30,7 @@ struct StaffBar {
 struct StaffSystem {
   std::vector<StaffClef> staves = {StaffClef::treble, StaffClef::bass};
   int braced = 2;                   // how many of the first staves a brace joins; 0 or 1 for none
+  int bracketed = 0;                // likewise a bracket; one of the two at most
   int fifths = 0;                   // key signature, sharps positive, -7 … 7
   std::optional<StaffMeter> meter;  // drawn only when given: on the first system, as a rule
   std::vector<StaffBar> bars = {StaffBar{}};
@@ -53,6 +53,11 @@ struct StaffMeasures {
 // From the top of the bar numbers to the bottom line of the last staff. Leave at least a staff's
 // height to the next system.
 double system_height(const StaffSystem& system, const StaffMeasures& measures);
+
+// The least number_room for the system: the numbers clear what they stand over (a clef, a change, a
+// bracket's hook), and the highest sign keeps below its upper edge. Without numbers the signs only.
+double number_room_for(const Typefaces& typefaces, const StaffSystem& system,
+                       const StaffMeasures& measures);
 
 // The room in front of the first bar and behind the last: brace, clef, signatures.
 double system_head_width(const Typefaces& typefaces, const StaffSystem& system,

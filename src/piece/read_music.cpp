@@ -13,6 +13,7 @@ constexpr double kSlowest = 10;
 constexpr double kFastest = 400;
 constexpr std::size_t kMostParts = 4;
 constexpr std::size_t kLongestPart = 40;
+constexpr std::size_t kMostStaves = 4;
 
 const std::vector<std::string>& beat_words() {
   static const std::vector<std::string> words = {"eighth",         "dotted eighth", "quarter",
@@ -67,6 +68,35 @@ std::optional<std::vector<std::string>> read_parts(YamlFields& fields) {
     parts.push_back(*part);
   }
   return parts.size() == items.size() ? std::optional(parts) : std::nullopt;
+}
+
+std::optional<std::vector<Clef>> read_staves(YamlFields& fields) {
+  const YamlNode* node = fields.node("staves");
+  if (!node) return std::nullopt;
+  const auto items = fields.list("staves");
+  Diagnostics& diagnostics = fields.diagnostics();
+  if (items.empty() || items.size() > kMostStaves) {
+    if (node->kind != YamlNode::Kind::null) {
+      diagnostics.error(
+          fields.source(), node->at,
+          fmt::format("a piece has 1 to {} staves, found {}", kMostStaves, items.size()),
+          "write their clefs from the top, for example staves: [treble, bass]");
+    }
+    return std::nullopt;
+  }
+  std::vector<Clef> staves;
+  for (const YamlNode* item : items) {
+    const auto text = yaml_text(fields.source(), *item, "a clef", kLongestPart, diagnostics);
+    if (!text) continue;
+    if (const auto clef = parse_clef(*text)) {
+      staves.push_back(*clef);
+      continue;
+    }
+    diagnostics.error(fields.source(), item->at,
+                      fmt::format("\"{}\" is no clef{}", *text, did_you_mean(*text, clef_words())),
+                      fmt::format("known: {}", joined(clef_words())));
+  }
+  return staves.size() == items.size() ? std::optional(staves) : std::nullopt;
 }
 
 }  // namespace
@@ -139,6 +169,7 @@ Instrument read_instrument(YamlFields& fields) {
     }
   }
   if (const auto parts = read_parts(fields)) instrument.parts = *parts;
+  if (const auto staves = read_staves(fields)) instrument = with_staves(instrument, *staves);
   return instrument;
 }
 

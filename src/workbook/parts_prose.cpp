@@ -96,4 +96,13 @@ void Prose::framed(const std::vector<std::string>& paragraphs) {
   y_ = frame.bottom() + kAfterParagraph;
 }
 
+Box draw_paragraphs(Canvas& canvas, Box box, const std::vector<std::string>& paragraphs) {
+  for (const std::string& text : paragraphs) {
+    const TextBlock block(canvas.typefaces(), text, style::kBody, box.width);
+    block.draw(canvas, box);
+    box = box.without_top(on_grid(block.height() + kGrid));
+  }
+  return box;
+}
+
 }  // namespace cahier

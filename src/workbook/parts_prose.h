@@ -38,4 +38,7 @@ class Prose {
   double y_ = 0;
 };
 
+// Paragraphs from the top of `box` downwards, on the grid. Returns what is left below them.
+Box draw_paragraphs(Canvas& canvas, Box box, const std::vector<std::string>& paragraphs);
+
 }  // namespace cahier

@@ -2,17 +2,28 @@
 
 #include <algorithm>
 
+#include "paper/text_fitting.h"
+#include "workbook/style.h"
+
 namespace cahier {
 namespace {
+
+// The gap is larger than the staff: a university manuscript hand-out.
+constexpr double kGapToStaff = 1.25;
+constexpr double kLeastGapToStaff = 1.05;
 
 StaffClef staff_clef(Clef clef) {
   switch (clef) {
     case Clef::treble:
       return StaffClef::treble;
-    case Clef::treble_8va_bassa:
-      return StaffClef::treble_8va_bassa;
+    case Clef::treble_8_below:
+      return StaffClef::treble_8_below;
+    case Clef::treble_8_above:
+      return StaffClef::treble_8_above;
     case Clef::bass:
       return StaffClef::bass;
+    case Clef::bass_8_below:
+      return StaffClef::bass_8_below;
     case Clef::alto:
       return StaffClef::alto;
     case Clef::tenor:
@@ -34,11 +45,16 @@ StaffMeter staff_meter(const Meter& meter) {
   return {count, meter.unit};
 }
 
-// A bar with what changes at it; nothing does at the first bar of a piece.
+// A bar with what changes at it; nothing does at the first bar of a piece, where a repeat has no
+// sign either (common practice).
 StaffBar staff_bar(const Piece& piece, int bar) {
   StaffBar made;
   made.length = piece.quarters_in(bar);
   made.number = bar;
+  for (const Repeat& repeat : piece.repeats) {
+    made.opens_repeat |= repeat.bars.first == bar && bar > piece.first_bar();
+    made.closes_repeat |= repeat.bars.last == bar;
+  }
   if (bar <= piece.first_bar()) return made;
   if (fifths_at(piece, bar) != fifths_at(piece, bar - 1)) made.fifths = fifths_at(piece, bar);
   if (piece.meter_at(bar) != piece.meter_at(bar - 1)) made.meter = staff_meter(piece.meter_at(bar));
@@ -50,14 +66,15 @@ StaffSystem empty_system(const Piece& piece, int first_bar) {
   system.staves.clear();
   for (const Clef clef : piece.instrument.staves) system.staves.push_back(staff_clef(clef));
   system.braced = piece.instrument.braced;
+  system.bracketed = piece.instrument.bracketed;
   system.fifths = fifths_at(piece, first_bar);
   system.bars.clear();
   return system;
 }
 
-// Enough for sixteenth notes by hand: a quarter note takes 11 mm on a staff of 8 mm.
+// Enough for eighth notes by hand: a quarter note takes 9 mm on a staff of 8 mm.
 double least_bar(double quarters, const StaffMeasures& measures) {
-  return std::clamp(quarters * 11, 24.0, 60.0) * measures.height / 8;
+  return std::clamp(quarters * 9, 24.0, 60.0) * measures.height / 8;
 }
 
 StaffSystem system_of(const Piece& piece, BarRange bars, bool with_meter) {
@@ -76,15 +93,39 @@ int count_that_fit(const Typefaces& typefaces, const Piece& piece, BarRange bars
 
 }  // namespace
 
-StaffMeasures writing_measures(double height) {
+StaffMeasures writing_measures(const Typefaces& typefaces, const Piece& piece, double height) {
   StaffMeasures measures;
   measures.height = height;
-  measures.gap = height * 1.3;
-  measures.number_room = std::max(6.0, height * 7 / 8);
+  measures.gap = on_grid(height * kGapToStaff);
+  measures.number_style = {Face::serif_italic, style::kSize3, style::kDark, TextRole::desk,
+                           Turn::none};
+  StaffSystem system = empty_system(piece, piece.first_bar());
+  system.bars.emplace_back();
+  for (const Change& change : piece.changes)
+    if (change.key) system.bars.push_back(staff_bar(piece, change.bar));
+  for (StaffBar& bar : system.bars) bar.number = piece.bars;
+  measures.number_room = on_grid(number_room_for(typefaces, system, measures));
   return measures;
 }
 
-double below_system(const StaffMeasures& measures) { return measures.height * 1.1; }
+double below_system(const StaffMeasures& measures) { return on_grid(measures.height * 0.9); }
+
+double system_height(const Piece& piece, const StaffMeasures& measures) {
+  return system_height(empty_system(piece, piece.first_bar()), measures);
+}
+
+StaffMeasures fitting_measures(const Typefaces& typefaces, const Piece& piece, double height,
+                               double room) {
+  constexpr double kLeastStaff = 4;
+  const double gaps = static_cast<double>(piece.instrument.staves.size()) - 1;
+  for (;; height -= 0.25) {
+    StaffMeasures measures = writing_measures(typefaces, piece, height);
+    const double over = system_height(piece, measures) + below_system(measures) - room;
+    const double most = gaps * (measures.gap - height * kLeastGapToStaff);
+    if (over > 0 && gaps > 0) measures.gap -= std::min(over, most) / gaps;
+    if (height <= kLeastStaff || over <= most + 1e-9) return measures;
+  }
+}
 
 std::vector<StaffSystem> systems_for(const Typefaces& typefaces, const Piece& piece, BarRange bars,
                                      const StaffMeasures& measures, double width) {

@@ -29,4 +29,11 @@ Totals totals_of(const Plan& plan) {
   return totals;
 }
 
+bool asks_for(const Plan& plan, int piece, Drill drill) {
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks)
+      if (task.piece == piece && task.drill == drill) return true;
+  return false;
+}
+
 }  // namespace cahier

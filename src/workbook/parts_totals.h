@@ -23,4 +23,7 @@ struct Totals {
 
 Totals totals_of(const Plan& plan);
 
+// Whether any day has a task of this kind for the piece.
+bool asks_for(const Plan& plan, int piece, Drill drill);
+
 }  // namespace cahier

@@ -1,5 +1,7 @@
 #include "workbook/parts_writing_lines.h"
 
+#include <algorithm>
+
 #include "paper/text_fitting.h"
 
 namespace cahier {
@@ -19,12 +21,29 @@ void draw_writing_lines(Canvas& canvas, const Box& box, int count) {
 }
 
 void draw_labelled_line(Canvas& canvas, const Box& row, std::string_view label,
-                        const TextStyle& text_style) {
-  const Box text = row.left(row.width * 2 / 3).without_bottom(kAboveFoot - 0.6);
+                        const TextStyle& text_style, double least_line) {
+  const double room =
+      least_line > 0 ? std::max(0.0, row.width - kGap - least_line) : row.width * 2 / 3;
+  const Box text = row.left(room).without_bottom(kAboveFoot - 0.6);
   const double used =
       draw_line(canvas, text.bottom(kLabelHeight), label, text_style, Align::left, style::kLeast);
   const double y = row.bottom() - kAboveFoot;
   canvas.line({row.x + used + (used > 0 ? kGap : 0), y}, {row.right(), y}, style::kWritingLine);
+}
+
+double labelled_line_width(const Typefaces& typefaces, std::string_view label,
+                           const TextStyle& text_style, double line) {
+  constexpr double kRounding = 0.1;
+  return typefaces.width(label, text_style.face, text_style.size_pt) + kRounding + kGap + line;
+}
+
+Box on_label_baseline(const Typefaces& typefaces, const Box& row, const TextStyle& text_style) {
+  const auto capitals = [&](const TextStyle& each) {
+    return typefaces.metrics(each.face, each.size_pt).cap_height;
+  };
+  const double middle = kAboveFoot - 0.6 + kLabelHeight / 2;
+  const double baseline = middle - capitals(style::kBody) / 2;
+  return row.bottom(2 * baseline + capitals(text_style));
 }
 
 void draw_write_ins(Canvas& canvas, const Box& row, const std::vector<WriteIn>& fields,

@@ -30,8 +30,10 @@ std::vector<Box> contour_boxes(const Outline& outline) {
 TEST_CASE("clefs name their lines: G on 2, F on 4, C on 3 or 4, counted from the bottom") {
   // Half-spaces above the middle line: line n lies at 2 (n - 3).
   CHECK(clef_line(StaffClef::treble) == 2 * (2 - 3));
-  CHECK(clef_line(StaffClef::treble_8va_bassa) == 2 * (2 - 3));
+  CHECK(clef_line(StaffClef::treble_8_below) == 2 * (2 - 3));
+  CHECK(clef_line(StaffClef::treble_8_above) == 2 * (2 - 3));
   CHECK(clef_line(StaffClef::bass) == 2 * (4 - 3));
+  CHECK(clef_line(StaffClef::bass_8_below) == 2 * (4 - 3));
   CHECK(clef_line(StaffClef::alto) == 2 * (3 - 3));
   CHECK(clef_line(StaffClef::tenor) == 2 * (4 - 3));
 }
@@ -54,9 +56,31 @@ TEST_CASE("the G clef curls around its line and reaches past the staff above and
   const Box bounds = clef_glyph(typefaces(), StaffClef::treble, kSpace).outline.bounds();
   CHECK(bounds.y < -3 * kSpace);        // above the top line, three spaces above line 2
   CHECK(bounds.bottom() > 1 * kSpace);  // below the bottom line
-  const Box with_8 = clef_glyph(typefaces(), StaffClef::treble_8va_bassa, kSpace).outline.bounds();
+  const Box with_8 = clef_glyph(typefaces(), StaffClef::treble_8_below, kSpace).outline.bounds();
   CHECK(with_8.y == Approx(bounds.y).margin(0.05));
   CHECK(with_8.bottom() > bounds.bottom() + 0.8 * kSpace);
+}
+
+TEST_CASE("a small 8 above or below says that a clef sounds an octave away") {
+  const Box treble = clef_glyph(typefaces(), StaffClef::treble, kSpace).outline.bounds();
+  const Box above = clef_glyph(typefaces(), StaffClef::treble_8_above, kSpace).outline.bounds();
+  CHECK(above.y < treble.y - 0.8 * kSpace);
+  CHECK(above.bottom() == Approx(treble.bottom()).margin(0.05));
+  const MusicGlyph plain = clef_glyph(typefaces(), StaffClef::bass, kSpace);
+  const MusicGlyph bass = clef_glyph(typefaces(), StaffClef::bass_8_below, kSpace);
+  CHECK(bass.width == plain.width);
+  CHECK(bass.outline.bounds().y == Approx(plain.outline.bounds().y));
+  // Below the bottom line, which is three spaces below line 4, and clear of the clef's tail.
+  const auto contours = bass.outline.contours();
+  const std::size_t own = plain.outline.contours().size();
+  REQUIRE(contours.size() > own);
+  Box eight = contours[own].bounds();
+  for (std::size_t i = own; i < contours.size(); ++i) eight = eight.around(contours[i].bounds());
+  CHECK(eight.y > 3.1 * kSpace);
+  CHECK(eight.y > plain.outline.bounds().bottom());
+  CHECK(eight.height == Approx(1.1 * kSpace));
+  CHECK(eight.x > 0);
+  CHECK(eight.right() < plain.width);
 }
 
 TEST_CASE("the percussion clef keeps within the middle spaces") {
@@ -67,8 +91,9 @@ TEST_CASE("the percussion clef keeps within the middle spaces") {
 
 TEST_CASE("every shape begins at x = 0 and is as wide as it says") {
   std::vector<MusicGlyph> glyphs;
-  for (StaffClef clef : {StaffClef::treble, StaffClef::treble_8va_bassa, StaffClef::bass,
-                         StaffClef::alto, StaffClef::tenor, StaffClef::percussion}) {
+  for (StaffClef clef :
+       {StaffClef::treble, StaffClef::treble_8_below, StaffClef::treble_8_above, StaffClef::bass,
+        StaffClef::bass_8_below, StaffClef::alto, StaffClef::tenor, StaffClef::percussion}) {
     glyphs.push_back(clef_glyph(typefaces(), clef, kSpace));
   }
   for (Accidental accidental : {Accidental::sharp, Accidental::flat, Accidental::natural}) {

@@ -66,7 +66,9 @@ TEST_CASE("accidentals stand where the published orders of sharps and flats put 
   CHECK(key_signature_positions(StaffClef::alto, -7) == Positions{-1, 2, -2, 1, -3, 0, -4});
   CHECK(key_signature_positions(StaffClef::tenor, 7) == Positions{-2, 2, -1, 3, 0, 4, 1});
   CHECK(key_signature_positions(StaffClef::tenor, -7) == Positions{1, 4, 0, 3, -1, 2, -2});
-  CHECK(key_signature_positions(StaffClef::treble_8va_bassa, 3) == Positions{4, 1, 5});
+  CHECK(key_signature_positions(StaffClef::treble_8_below, 3) == Positions{4, 1, 5});
+  CHECK(key_signature_positions(StaffClef::treble_8_above, -2) == Positions{0, 3});
+  CHECK(key_signature_positions(StaffClef::bass_8_below, 3) == Positions{2, -1, 3});
   CHECK(key_signature_positions(StaffClef::treble, 0).empty());
   CHECK(key_signature_positions(StaffClef::percussion, 5).empty());
 }
@@ -141,6 +143,121 @@ TEST_CASE("bar lines go through the braced staves, and past the pedal staff apar
   CHECK(brace.bottom() == Approx(grand_bottom));
   CHECK(brace.right() < bars[0].from.x);
   CHECK(system_height(system, measures) == Approx(measures.number_room + bottom - top));
+}
+
+TEST_CASE("staves of an instrument that is none of the keyboards are joined by a bracket") {
+  StaffSystem system;
+  system.staves = {StaffClef::alto, StaffClef::bass, StaffClef::bass};
+  system.braced = 0;
+  system.bracketed = 3;
+  system.bars = {{1, 1, {}, {}}, {1, 2, {}, {}}};
+  const DrawnPage page = drawn(system);
+  const auto staff = lines(page, false);
+  const auto bars = lines(page, true);
+  REQUIRE(bars.size() == 3);  // at the left, between and at the end: through all three staves
+  for (const DrawnLine& bar : bars) {
+    CHECK(bar.from.y == Approx(staff[0].from.y - 0.13));
+    CHECK(bar.to.y == Approx(staff[14].from.y + 0.13));
+  }
+  // SMuFL 1.4: .5 of a space thick; its hooks reach above and below.
+  const MusicGlyph bracket = bracket_glyph(40, 2);
+  double thick = 100;
+  for (const OutlineStep& step : bracket.outline.steps())
+    if (step.kind == OutlineStep::Kind::line) thick = std::min(thick, step.to.x);
+  CHECK(thick == Approx(1.0));
+  CHECK(bracket.outline.bounds().y < -1);
+  const Box shape = shapes(page).at(0);
+  CHECK(shape.y < staff[0].from.y - 1);
+  CHECK(shape.bottom() > staff[14].from.y + 1);
+  // Its straight part keeps away from the line at the left of the staves.
+  CHECK(shape.x + thick < bars[0].from.x - bars[0].stroke.width / 2);
+  CHECK(shape.x >= kBox.x - 0.01);
+}
+
+TEST_CASE("a repeat is thick, thin and two dots about the middle line") {
+  // SMuFL 1.4: thick .5, thin .16, separation .4; dots .4 wide and .16 away (values from memory).
+  StaffSystem system = single(StaffClef::treble);
+  system.bars = {{1, 1, {}, {}}, {1, 2, {}, {}}, {1, 3, {}, {}}, {1, 4, {}, {}}};
+  system.bars[1].opens_repeat = true;
+  system.bars[1].closes_repeat = true;
+  system.bars[2].opens_repeat = true;
+  system.bars[3].closes_repeat = true;
+  const DrawnPage page = drawn(system);
+  auto bars = lines(page, true);
+  std::sort(bars.begin(), bars.end(),
+            [](const auto& one, const auto& other) { return one.from.x < other.from.x; });
+  std::vector<double> widths;
+  for (const DrawnLine& bar : bars) widths.push_back(bar.stroke.width);
+  REQUIRE(widths.size() == 8);
+  const std::vector<double> wanted{1.0, 0.32, 0.32, 1.0, 0.32, 0.32, 0.32, 1.0};
+  for (std::size_t i = 0; i < 8; ++i) CHECK(widths[i] == Approx(wanted[i]));
+  CHECK(bars[1].from.x - 0.16 - (bars[0].from.x + 0.5) == Approx(0.8));
+  CHECK(bars[7].from.x + 0.5 == Approx(kBox.right()));
+
+  std::vector<Box> dots;
+  for (const Box& shape : shapes(page))
+    if (shape.width < 1 && shape.height < 1) dots.push_back(shape);
+  REQUIRE(dots.size() == 8);
+  const double middle = lines(page, false)[2].from.y;
+  for (const Box& dot : dots) {
+    CHECK(std::abs(dot.centre().y - middle) == Approx(1.0));
+    CHECK(dot.width == Approx(0.8));
+  }
+  CHECK(dots[0].x - (bars[1].from.x + 0.16) == Approx(0.32));  // behind what opens
+  const auto before_end = std::max_element(
+      dots.begin(), dots.end(), [](const Box& one, const Box& other) { return one.x < other.x; });
+  CHECK(bars[6].from.x - 0.16 - before_end->right() == Approx(0.32));
+}
+
+TEST_CASE("a repeat opens behind a signature, and takes room from its bar") {
+  StaffSystem system = single(StaffClef::treble);
+  system.bars = {{1, 1, {}, {}}, {1, 2, 3, {}}};
+  const std::size_t plain = lines(drawn(system), true).size();
+  system.bars[0].opens_repeat = true;
+  system.bars[1].opens_repeat = true;
+  const DrawnPage page = drawn(system);
+  CHECK(lines(page, true).size() == plain + 4);
+  const auto items = shapes(page);
+  // Clef, dots of bar 1, key of bar 2, dots of bar 2.
+  REQUIRE(items.size() == 6);
+  CHECK(items[1].x > items[0].right());
+  CHECK(items[4].x > items[3].right());
+  system.bars.assign(20, StaffBar{});
+  const StaffMeasures measures;
+  const double width = system_head_width(typefaces(), system, measures) + 4 * measures.least_bar;
+  CHECK(bars_that_fit(typefaces(), system, measures, width + 0.01) == 4);
+  system.bars[2].opens_repeat = true;
+  CHECK(bars_that_fit(typefaces(), system, measures, width + 0.01) == 3);
+}
+
+TEST_CASE("a pickup is narrower than a whole bar") {
+  StaffSystem system = single(StaffClef::bass);
+  system.bars = {{1, 0, {}, {}}, {4, 1, {}, {}}, {4, 2, {}, {}}};
+  const auto bars = lines(drawn(system), true);
+  REQUIRE(bars.size() == 3);
+  const double head = system_head_width(typefaces(), system, {});
+  const double pickup = bars[0].from.x + 0.16 - (kBox.x + head);
+  CHECK(pickup == Approx((bars[1].from.x - bars[0].from.x) / 2));
+}
+
+TEST_CASE("the room for numbers clears the clef, and grows with an 8 above it or a bracket") {
+  StaffSystem system = single(StaffClef::bass);
+  system.bars.front().number = 12;
+  const StaffMeasures measures;
+  const double plain = number_room_for(typefaces(), system, measures);
+  system.staves = {StaffClef::treble};
+  const double treble = number_room_for(typefaces(), system, measures);
+  CHECK(treble > plain);
+  CHECK(treble <= measures.number_room);
+  system.staves = {StaffClef::treble_8_above};
+  CHECK(number_room_for(typefaces(), system, measures) > treble);
+  system.staves = {StaffClef::bass, StaffClef::bass};
+  CHECK(number_room_for(typefaces(), system, measures) == Approx(plain));
+  system.bracketed = 2;
+  system.braced = 0;
+  CHECK(number_room_for(typefaces(), system, measures) > plain);
+  system.bars.front().number.reset();
+  CHECK(number_room_for(typefaces(), system, measures) < plain);
 }
 
 TEST_CASE("each accidental of a key stands on its own line or space, without touching the next") {
@@ -238,8 +355,9 @@ TEST_CASE("bar widths go by length and the bar numbers stand at their bars") {
 }
 
 TEST_CASE("every clef with every key, meter and change is sound, with numbers of four figures") {
-  for (StaffClef clef : {StaffClef::treble, StaffClef::treble_8va_bassa, StaffClef::bass,
-                         StaffClef::alto, StaffClef::tenor, StaffClef::percussion}) {
+  for (StaffClef clef :
+       {StaffClef::treble, StaffClef::treble_8_below, StaffClef::treble_8_above, StaffClef::bass,
+        StaffClef::bass_8_below, StaffClef::alto, StaffClef::tenor, StaffClef::percussion}) {
     for (int fifths = -7; fifths <= 7; ++fifths) {
       StaffSystem system = single(clef);
       system.fifths = fifths;
@@ -247,7 +365,10 @@ TEST_CASE("every clef with every key, meter and change is sound, with numbers of
       system.bars = {{1, 1998, {}, {}}, {1, 1999, -fifths, {}}, {1, 2000, {}, StaffMeter{"3", 4}}};
       system.next_fifths = fifths > 0 ? -1 : 1;
       system.next_meter = StaffMeter{"2+2+3", 8};
-      drawn(system);
+      system.bars[1].opens_repeat = system.bars[2].closes_repeat = true;
+      StaffMeasures measures;
+      measures.number_room = number_room_for(typefaces(), system, measures);
+      drawn(system, measures);
     }
   }
 }

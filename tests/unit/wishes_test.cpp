@@ -50,7 +50,7 @@ TEST_CASE("days off are weekdays, days and spans") {
 }
 
 TEST_CASE("every known instrument has parts and staves, and is found by its name") {
-  CHECK(instrument_names().size() == 25);
+  CHECK(instrument_names().size() == 28);
   for (const std::string& name : instrument_names()) {
     CAPTURE(name);
     const Instrument* instrument = find_instrument(name);
@@ -61,5 +61,39 @@ TEST_CASE("every known instrument has parts and staves, and is found by its name
   }
   CHECK(find_instrument("organ")->parts.back() == "pedals");
   CHECK(find_instrument("viola")->staves.front() == Clef::alto);
+  CHECK(find_instrument("cello")->staves.front() == Clef::bass);
+  CHECK(find_instrument("guitar")->staves.front() == Clef::treble_8_below);
+  CHECK(find_instrument("tenor voice")->staves.front() == Clef::treble_8_below);
+  CHECK(find_instrument("organ")->staves.size() == 3);
+  CHECK(find_instrument("organ")->braced == 2);
+  CHECK(find_instrument("harp")->braced == 2);
   CHECK_FALSE(find_instrument("Piano"));
+}
+
+TEST_CASE("other staves are braced as the instrument's own, and single ones bracketed") {
+  const auto joined = [](const char* name, std::size_t count) {
+    const Instrument made =
+        with_staves(*find_instrument(name), std::vector<Clef>(count, Clef::bass));
+    CHECK(made.staves.size() == count);
+    return std::pair(made.braced, made.bracketed);
+  };
+  CHECK(joined("piano", 1) == std::pair(1, 0));
+  CHECK(joined("piano", 2) == std::pair(2, 0));
+  CHECK(joined("piano", 3) == std::pair(3, 0));
+  CHECK(joined("organ", 2) == std::pair(2, 0));
+  CHECK(joined("organ", 3) == std::pair(2, 0));
+  CHECK(joined("organ", 4) == std::pair(3, 0));
+  CHECK(joined("violin", 1) == std::pair(0, 1));
+  CHECK(joined("violin", 4) == std::pair(0, 4));
+}
+
+TEST_CASE("every clef is found by its word") {
+  REQUIRE(clef_words().size() == 8);
+  for (std::size_t at = 0; at < clef_words().size(); ++at)
+    CHECK(parse_clef(clef_words()[at]) == static_cast<Clef>(at));
+  CHECK(parse_clef("treble 8 below") == Clef::treble_8_below);
+  CHECK(parse_clef("treble 8 above") == Clef::treble_8_above);
+  CHECK(parse_clef("bass 8 below") == Clef::bass_8_below);
+  CHECK(parse_clef("tenor") == Clef::tenor);
+  CHECK_FALSE(parse_clef("Treble"));
 }
