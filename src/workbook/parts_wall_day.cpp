@@ -37,6 +37,16 @@ void draw_tick_box(Canvas& canvas, const Box& box) {
   canvas.rectangle(box.inset(kTickStroke.width / 2), {kTickStroke, {}});
 }
 
+// On a line of its own, as large as the wall asks for where it fits; returns what is left.
+Box draw_word(Canvas& canvas, const Box& box, std::string_view word) {
+  const Box line = box.top(kWord);
+  const Fitted large =
+      fit_line(canvas.typefaces(), word, style::kWallText, line.width, style::kLeastWall);
+  draw_line(canvas, line, word, large.cut ? style::kSubtitle : style::kWallText, Align::left,
+            large.cut ? style::kLeast : style::kLeastWall);
+  return box.without_top(kWord);
+}
+
 }  // namespace
 
 bool wall_date_fits(const Book& book, Date date, double width, const TextStyle& text_style) {
@@ -59,15 +69,6 @@ Box draw_wall_date(Canvas& canvas, const Words& words, const Box& box, Date date
       look.date_below ? line.moved(0, height) : line.without_left(weekday + date_gap(look.date)),
       std::to_string(day_of_month(date)), look.date, Align::left, style::kLeastWall);
   return box.without_top(height * (look.date_below ? 2 : 1));
-}
-
-Box draw_wall_word(Canvas& canvas, const Box& box, std::string_view word) {
-  const Box line = box.top(kWord);
-  const Fitted large =
-      fit_line(canvas.typefaces(), word, style::kWallText, line.width, style::kLeastWall);
-  draw_line(canvas, line, word, large.cut ? style::kSubtitle : style::kWallText, Align::left,
-            large.cut ? style::kLeast : style::kLeastWall);
-  return box.without_top(kWord);
 }
 
 bool WallDay::fits(double width, double height, const WallLook& look) const {
@@ -100,7 +101,7 @@ Box WallDay::draw_head(Canvas& canvas, const Box& box, const WallLook& look) con
               style::kLead, Align::left, style::kLeast);
     rest = rest.without_top(kMinutes);
   }
-  for (const std::string& word : all_words()) rest = draw_wall_word(canvas, rest, word);
+  for (const std::string& word : all_words()) rest = draw_word(canvas, rest, word);
   return box.without_top(head_height(look));
 }
 

@@ -48,7 +48,5 @@ bool wall_date_fits(const Book& book, Date date, double width, const TextStyle& 
 // Both at the top of `box`; returns what is left below.
 Box draw_wall_date(Canvas& canvas, const Words& words, const Box& box, Date date,
                    const WallLook& look);
-// A word on a line of its own, as large as the wall asks for where it fits; returns what is left.
-Box draw_wall_word(Canvas& canvas, const Box& box, std::string_view word);
 
 }  // namespace cahier

@@ -141,7 +141,7 @@ class WallWeek {
       else if (date == book_.plan().by)
         draw_the_day(columns[at], date, look);
       else
-        draw_wall_date(book_.canvas(), words_, inside(columns[at]), date, look);
+        draw_outside(columns[at], date, look);
     }
   }
 
@@ -158,13 +158,17 @@ class WallWeek {
     if (const int page = book_.page_of_day(day.date); page > 0) book_.canvas().link(column, page);
   }
 
+  void draw_outside(const Box& column, Date date, WallLook look) {
+    look.date.face = style::kWallText.face;
+    draw_wall_date(book_.canvas(), words_, inside(column), date, look);
+  }
+
   // The date itself, framed, with what is played, and lines for where and when.
   void draw_the_day(const Box& column, Date date, const WallLook& look) {
     Canvas& canvas = book_.canvas();
     canvas.rectangle(column.inset(kTheDay.width / 2), {kTheDay, {}});
-    const Box box =
-        column.inset(std::max(kTheDay.width + 0.5, (column.width - inside(column).width) / 2),
-                     kTheDay.width + 1);
+    const double side = std::max(kTheDay.width + 0.5, (column.width - inside(column).width) / 2);
+    const Box box = column.inset(side, kInset).without_bottom(1);
     const Box rest = draw_wall_date(canvas, words_, box, date, look);
     const std::string name = words_.say("weeks.the_date");
     const auto styles = {std::pair{style::kWallBars, style::kHeading},
