@@ -88,8 +88,8 @@ std::vector<DiceTable> dice_tables(const std::vector<int>& cues, Throw thrown) {
   const std::size_t most = most_cues(thrown);
   const std::size_t count = (cues.size() + most - 1) / most;
   for (std::size_t table = 0; table < count; ++table)
-    tables.push_back(table_for(cues, cues.size() * table / count,
-                               cues.size() * (table + 1) / count, thrown));
+    tables.push_back(
+        table_for(cues, cues.size() * table / count, cues.size() * (table + 1) / count, thrown));
   return tables;
 }
 
