@@ -7,11 +7,9 @@
 
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
-#include "workbook/parts_cue.h"
+#include "workbook/parts_cue_list.h"
 #include "workbook/parts_score_grid.h"
-#include "workbook/parts_table.h"
 #include "workbook/parts_throw_table.h"
-#include "workbook/parts_ticks.h"
 #include "workbook/sheets.h"
 #include "workbook/style.h"
 
@@ -21,10 +19,7 @@ namespace {
 constexpr double kAfterBlock = 3 * kGrid;
 constexpr double kIndent = 6;  // of a numbered point
 constexpr double kTableHeading = 4 * kGrid;
-constexpr double kTwoLists = 150;      // millimetres, for lists side by side
-constexpr std::size_t kShortList = 8;  // not worth two lists
-constexpr double kBetweenLists = 6;
-constexpr std::size_t kLeastRows = 4;       // of a table that goes on on the next page
+constexpr std::size_t kLeastStarts = 8;     // of a list that goes on on the next page
 constexpr std::size_t kStartsOfSheet = 36;  // that small tables may share
 constexpr std::size_t kFewStarts = 5;       // chance soon brings all of fewer
 constexpr int kMostScorePages = 3;          // beyond that the player writes the dates
@@ -178,61 +173,18 @@ class CueSheet {
     used(block.height() + kAfterBlock);
   }
 
-  Table list_table(double width) const {
-    std::vector<Column> columns = {{words_.say("cue_starts.number"), 8},
-                                   {words_.say("cue_starts.from_bar"), 14},
-                                   {words_.say("cue_starts.section"), std::max(12.0, width - 48)},
-                                   {words_.say("cue_starts.to_end"), 14},
-                                   {words_.say("cue_starts.met"), 12}};
-    return Table(book_.typefaces(), std::move(columns), width, style::kRow);
-  }
-
-  // On one page where it fits on one, in two columns where the paper is wide enough.
+  // On one page where it fits on one.
   void draw_list() {
-    const bool two = rest_.width >= kTwoLists && cues_.size() > kShortList;
-    const double width = two ? (rest_.width - kBetweenLists) / 2 : rest_.width;
-    const std::size_t lists = two ? 2 : 1;
-    const Table table = list_table(width);
-    const auto rows_for = [&](std::size_t cues) { return (cues + lists - 1) / lists; };
-    const auto height_of = [&](std::size_t rows) {
-      return table.head_height() + style::kRow * static_cast<double>(rows);
-    };
+    const CueList list(book_, piece_, cues_, rest_.width);
     for (std::size_t next = 0; next < cues_.size();) {
-      const std::size_t all = rows_for(cues_.size() - next);
-      if (rest_.height < height_of(all) && page_.height >= height_of(all)) need(height_of(all));
-      if (rest_.height < height_of(std::min(all, kLeastRows))) open_page();
-      const double room = (rest_.height - table.head_height()) / style::kRow;
-      const std::size_t rows = std::min(all, static_cast<std::size_t>(room + 1e-6));
-      for (std::size_t list = 0; list < lists; ++list) {
-        const Box box = rest_.without_left(static_cast<double>(list) * (width + kBetweenLists));
-        const std::size_t end = std::min(cues_.size(), next + rows);
-        draw_list_rows(table, {box.x, box.y, width, box.height}, next, end);
-        next = end;
-      }
-      used(height_of(rows) + 2 * kAfterBlock);
+      const double whole = list.height(cues_.size() - next);
+      if (page_.height >= whole) need(whole);
+      need(list.height(std::min(cues_.size() - next, kLeastStarts)));
+      const std::size_t end = std::min(cues_.size(), next + list.starts_in(rest_.height));
+      list.draw(rest_, next, end);
+      used(list.height(end - next) + 2 * kAfterBlock);
+      next = end;
     }
-  }
-
-  void draw_list_rows(const Table& table, const Box& box, std::size_t begin, std::size_t end) {
-    if (begin == end) return;
-    Box rest = table.draw_head(book_.canvas(), box);
-    for (std::size_t at = begin; at < end; ++at) {
-      draw_list_row(table.draw_row(book_.canvas(), rest), *cues_[at]);
-      rest = rest.without_top(style::kRow);
-    }
-  }
-
-  void draw_list_row(const std::vector<Box>& cells, const CueStart& cue) {
-    Canvas& canvas = book_.canvas();
-    draw_line(canvas, cells[0], std::to_string(cue.number), style::kSmall, Align::right,
-              style::kLeast);
-    draw_line(canvas, cells[1].without_right(0.5), std::to_string(cue.bar), style::kStandText,
-              Align::right, style::kLeastStand);
-    draw_line(canvas, cells[2].without_left(0.5), piece_.sections[cue.section].name, style::kBody,
-              Align::left, style::kLeast);
-    draw_line(canvas, cells[3].without_right(1), std::to_string(last_bar_from(piece_, cue)),
-              style::kBody, Align::right, style::kLeast);
-    draw_tick(canvas, cells[4]);
   }
 
   // How many starts stand below one another, so that few pages hold all: no table is cut in two

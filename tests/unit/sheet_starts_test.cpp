@@ -11,8 +11,6 @@
 #include "hostile_plans.h"
 #include "sample_plan.h"
 #include "sound_plan.h"
-#include "workbook/parts_cue.h"
-#include "workbook/parts_task.h"
 
 using namespace cahier;
 using sample::DrawnSheet;
@@ -126,6 +124,7 @@ TEST_CASE("Whatever is thrown, the sheet of cue starts keeps its layout") {
       const Plan plan = plan_with(starts, thrown);
       sample::require_faultless(draw_cue_starts, plan);
       CHECK(faults_in_large_print(plan) == "");
+      CHECK(DrawnSheet(draw_cue_starts, plan).circles_to_tick() == starts);
     }
 }
 
@@ -296,35 +295,4 @@ TEST_CASE("The sheet of cue starts says what chance does") {
   CHECK(told(19, Throw::two_dice, "Ten starts take about 19\u00a0throws"));
   CHECK(told(4, Throw::one_die, "Ten starts take about 15\u00a0throws"));
   CHECK_FALSE(told(4, Throw::one_die, "have not come"));
-}
-
-TEST_CASE("The circles of a day's throws name what is thrown") {
-  PlannedPiece piece = sound::small_planned_piece();
-  const auto label_of = [&](Throw thrown) {
-    piece.dice = dice_tables({1, 2, 3}, thrown);
-    return tick_rows(english_words(), piece, sound::fork_drill()).back().label;
-  };
-  CHECK(label_of(Throw::two_dice) == "dice");
-  CHECK(label_of(Throw::d20) == "dice");
-  CHECK(label_of(Throw::coins) == "coins");
-}
-
-TEST_CASE("A cue start ends with its chunk, from inside a chunk with the next one") {
-  PlannedPiece piece = sound::small_planned_piece();
-  piece.piece.look_alikes.clear();
-  CHECK(last_bar_from(piece, {1, 1, 0}) == 4);
-  CHECK(last_bar_from(piece, {2, 3, 0}) == 8);
-  // Bars 9–12 are bars 1–4 again.
-  CHECK(last_bar_from(piece, {3, 9, 2}) == 12);
-  CHECK(last_bar_from(piece, {4, 11, 2}) == 12);
-}
-
-TEST_CASE("A cue start before a fork goes on past it") {
-  PlannedPiece piece = sound::small_planned_piece();
-  piece.piece.look_alikes = {{{{1, 6}, {9, 12}}, {5, 11}}};
-  piece.cues = {{1, 1, 0}, {2, 5, 1}, {3, 9, 2}};  // the one on the fork comes too late
-  CHECK(last_bar_from(piece, piece.cues[0]) == 8);
-  piece.cues = {{1, 1, 0}, {2, 3, 0}, {3, 9, 2}};  // the second is nearer
-  CHECK(last_bar_from(piece, piece.cues[0]) == 4);
-  CHECK(last_bar_from(piece, piece.cues[1]) == 8);
 }

@@ -1,0 +1,37 @@
+// The list of cue starts: where each begins and ends, and whether it has come once.
+#pragma once
+
+#include <vector>
+
+#include "workbook/book.h"
+#include "workbook/parts_table.h"
+
+namespace cahier {
+
+class CueList {
+ public:
+  // In two columns where `width` has room for them and the starts are many. REQUIRES: everything
+  // passed in outlives it.
+  CueList(Book& book, const PlannedPiece& piece, const std::vector<const CueStart*>& cues,
+          double width);
+
+  // Of so many starts, the head included.
+  double height(std::size_t starts) const;
+  // How many starts that height holds; one at least.
+  std::size_t starts_in(double height) const;
+  // The starts [begin, end) from the top of `box`.
+  void draw(const Box& box, std::size_t begin, std::size_t end) const;
+
+ private:
+  void draw_column(const Box& box, std::size_t begin, std::size_t end) const;
+  void draw_row(const std::vector<Box>& cells, const CueStart& cue) const;
+
+  Book& book_;
+  const PlannedPiece& piece_;
+  const std::vector<const CueStart*>& cues_;
+  std::size_t columns_;
+  double width_;  // of a column
+  Table table_;
+};
+
+}  // namespace cahier

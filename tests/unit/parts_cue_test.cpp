@@ -1,0 +1,41 @@
+// Where a cue start leads, and how a day names what is thrown for others.
+#include "workbook/parts_cue.h"
+
+#include <catch2/catch.hpp>
+
+#include "drawn_sheet.h"
+#include "sound_plan.h"
+#include "workbook/parts_task.h"
+
+using namespace cahier;
+
+TEST_CASE("The circles of a day's throws name what is thrown") {
+  PlannedPiece piece = sound::small_planned_piece();
+  const auto label_of = [&](Throw thrown) {
+    piece.dice = dice_tables({1, 2, 3}, thrown);
+    return tick_rows(english_words(), piece, sound::fork_drill()).back().label;
+  };
+  CHECK(label_of(Throw::two_dice) == "dice");
+  CHECK(label_of(Throw::d20) == "dice");
+  CHECK(label_of(Throw::coins) == "coins");
+}
+
+TEST_CASE("A cue start ends with its chunk, from inside a chunk with the next one") {
+  PlannedPiece piece = sound::small_planned_piece();
+  piece.piece.look_alikes.clear();
+  CHECK(last_bar_from(piece, {1, 1, 0}) == 4);
+  CHECK(last_bar_from(piece, {2, 3, 0}) == 8);
+  // Bars 9–12 are bars 1–4 again.
+  CHECK(last_bar_from(piece, {3, 9, 2}) == 12);
+  CHECK(last_bar_from(piece, {4, 11, 2}) == 12);
+}
+
+TEST_CASE("A cue start before a fork goes on past it") {
+  PlannedPiece piece = sound::small_planned_piece();
+  piece.piece.look_alikes = {{{{1, 6}, {9, 12}}, {5, 11}}};
+  piece.cues = {{1, 1, 0}, {2, 5, 1}, {3, 9, 2}};  // the one on the fork comes too late
+  CHECK(last_bar_from(piece, piece.cues[0]) == 8);
+  piece.cues = {{1, 1, 0}, {2, 3, 0}, {3, 9, 2}};  // the second is nearer
+  CHECK(last_bar_from(piece, piece.cues[0]) == 4);
+  CHECK(last_bar_from(piece, piece.cues[1]) == 8);
+}
