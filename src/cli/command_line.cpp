@@ -139,7 +139,8 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   print->add_option("--packet", typed.packet,
                     "which sheets: full, student, wall, staves, or your own");
   print->add_option("--paper", typed.paper, "a4, letter or a5");
-  print->add_option("--staff", typed.staff, "height of a staff for handwriting: 8mm, or 6mm to 20mm");
+  print->add_option("--staff", typed.staff,
+                    "height of a staff for handwriting: 8mm, or 6mm to 20mm");
   print->add_flag("--anyway", typed.anyway, "print what fits when not everything does");
   print->add_option("-o,--output", typed.output,
                     "where to write; the piece's name and .pdf when not given");

@@ -51,9 +51,9 @@ std::optional<double> Values::millimetres(std::string_view option, const std::st
   }
   const std::optional<double> value = plain_number(figures);
   if (value && *value >= least && *value <= most) return value;
-  refuse(option, fmt::format("\"{}\" is no good for {}", text, option),
-         fmt::format("write millimetres from {0:g} to {1:g}, as in 8, 8mm or \"10 mm\"", least,
-                     most));
+  refuse(
+      option, fmt::format("\"{}\" is no good for {}", text, option),
+      fmt::format("write millimetres from {0:g} to {1:g}, as in 8, 8mm or \"10 mm\"", least, most));
   return std::nullopt;
 }
 
