@@ -114,7 +114,8 @@ class SpokenParts {
                                              {"date", day_month(words_, date)}}),
               style::kBody, Align::left, style::kLeast);
     if (task.tempo)
-      draw_tempo(canvas, box.without_top(kDate).top(kTempo), tempo_of(task), style::kStandText);
+      draw_tempo(canvas, box.without_top(kDate).top(kTempo).bottom(style::kRow), tempo_of(task),
+                 style::kStandText);
   }
 
   double capital_height(const TextStyle& style) const {
