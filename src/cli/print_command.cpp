@@ -17,11 +17,6 @@
 namespace cahier {
 namespace {
 
-std::string output_path(const Request& request) {
-  if (!request.output.empty()) return request.output;
-  return std::filesystem::path(request.files.front()).stem().string() + ".pdf";
-}
-
 // A line for each piece whose staves cannot be as high as asked for.
 std::string smaller_staves(const Typefaces& typefaces, const Plan& plan, const Packet& packet,
                            const Print& print) {
@@ -38,6 +33,11 @@ std::string smaller_staves(const Typefaces& typefaces, const Plan& plan, const P
           piece.piece.title, print.staff_height, height);
   }
   return said;
+}
+
+std::string output_path(const Request& request) {
+  if (!request.output.empty()) return request.output;
+  return std::filesystem::path(request.files.front()).stem().string() + ".pdf";
 }
 
 }  // namespace
@@ -60,10 +60,10 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
   const Print print{request.paper, request.staff_height, packet.teacher};
   const std::string path = output_path(request);
   const PrintedBook book = print_book(typefaces, plan, packet, inputs.words, print);
+  say_out(smaller_staves(typefaces, plan, packet, print));
   write_whole(path, book.pdf);
   say_out(fmt::format("{}: {} pages, {} sheets of paper printed on both sides\n", path, book.pages,
                       (book.pages + 1) / 2));
-  say_out(smaller_staves(typefaces, plan, packet, print));
   return plan.fits ? 0 : 1;
 }
 
