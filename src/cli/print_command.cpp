@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <filesystem>
 
 #include "cli/commands.h"
@@ -10,10 +11,29 @@
 #include "plan/feasibility.h"
 #include "plan/plan_text.h"
 #include "plan/planner.h"
+#include "workbook/parts_staves.h"
 #include "workbook/workbook.h"
 
 namespace cahier {
 namespace {
+
+// A line for each piece whose staves cannot be as high as asked for.
+std::string smaller_staves(const Typefaces& typefaces, const Plan& plan, const Packet& packet,
+                           const Print& print) {
+  std::string said;
+  const bool has_staves =
+      std::any_of(packet.sheets.begin(), packet.sheets.end(),
+                  [](const Sheet& sheet) { return sheet.name == "write-outs"; });
+  for (const PlannedPiece& piece : plan.pieces) {
+    const double height = fitting_measures(typefaces, piece.piece, print).height;
+    if (has_staves && height < print.staff_height)
+      said += fmt::format(
+          "{}: staves of {:g} mm do not fit on this paper with room to write; they are {:g} mm "
+          "high\n",
+          piece.piece.title, print.staff_height, height);
+  }
+  return said;
+}
 
 std::string output_path(const Request& request) {
   if (!request.output.empty()) return request.output;
@@ -56,6 +76,7 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
   const Print print = print_for(request, packet);
   const std::string path = output_path(request);
   const PrintedBook book = print_book(typefaces, plan, packet, inputs.words, print);
+  say_out(smaller_staves(typefaces, plan, packet, print));
   write_whole(path, book.pdf);
   say_out(fmt::format("{}: {} {}, {} {} of paper {}\n", path, book.pages,
                       book.pages == 1 ? "page" : "pages", book.sheets,

@@ -127,6 +127,14 @@ StaffMeasures fitting_measures(const Typefaces& typefaces, const Piece& piece, d
   }
 }
 
+StaffMeasures fitting_measures(const Typefaces& typefaces, const Piece& piece, const Print& print) {
+  constexpr double kHeadAndFoot = 21.5;  // of a page
+  const double page = print.margins.inside(print.paper, 1).height - kHeadAndFoot;
+  const double heading = style::kWritingRow;
+  return fitting_measures(typefaces, piece, print.staff_height,
+                          page - heading - style::kWritingRow / 2 - 2 * kGrid);
+}
+
 std::vector<StaffSystem> systems_for(const Typefaces& typefaces, const Piece& piece, BarRange bars,
                                      const StaffMeasures& measures, double width) {
   const auto fit = [&](int first) {

@@ -5,6 +5,7 @@
 
 #include "paper/staff.h"
 #include "piece/piece.h"
+#include "workbook/book.h"
 
 namespace cahier {
 
@@ -23,6 +24,8 @@ double system_height(const Piece& piece, const StaffMeasures& measures);
 // than a staff's height, then the staves.
 StaffMeasures fitting_measures(const Typefaces& typefaces, const Piece& piece, double height,
                                double room);
+// The same for a page of write-outs, below a heading.
+StaffMeasures fitting_measures(const Typefaces& typefaces, const Piece& piece, const Print& print);
 
 // `bars` on as many systems as they need in `width`, spread evenly, every bar numbered, with the
 // key and meter of the bars and the changes and repeats inside them; the meter stands on the first

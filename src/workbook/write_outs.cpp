@@ -31,7 +31,7 @@ class WriteOuts {
         piece_(piece),
         with_how_(with_how),
         width_(book.upright().width),
-        measures_(fitting_measures(typefaces_, piece_, book.print().staff_height, room())),
+        measures_(fitting_measures(typefaces_, piece_, book.print())),
         below_(below_system(measures_)),
         check_width_(field("write_outs.checked", kNumberLine) + kGap +
                      field("write_outs.wrong", kNumberLine)),
@@ -85,11 +85,6 @@ class WriteOuts {
  private:
   // Draws a heading, if any, and music; with `lowered` millimetres to spare above the music.
   using Draw = std::function<void(const Box& box, double lowered)>;
-
-  double room() const {
-    constexpr double kHeadAndFoot = 21.5;
-    return book_.upright().height - kHeadAndFoot - kHead - style::kWritingRow / 2 - 2 * kGrid;
-  }
 
   double field(const char* key, double line) const {
     return labelled_line_width(typefaces_, words_.say(key), style::kBody, line);
