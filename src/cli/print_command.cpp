@@ -28,9 +28,9 @@ std::string smaller_staves(const Typefaces& typefaces, const Plan& plan, const P
     const double height = fitting_measures(typefaces, piece.piece, print).height;
     if (has_staves && height < print.staff_height)
       said += fmt::format(
-          "{}: staves of {:g} mm do not fit on this paper with room to write; they are {:g} mm "
+          "{}: staves of {:.4g} mm do not fit on this paper with room to write; they are {:.4g} mm "
           "high\n",
-          piece.piece.title, print.staff_height, height);
+          piece.piece.title, print.printed(print.staff_height), print.printed(height));
   }
   return said;
 }

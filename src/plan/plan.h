@@ -41,6 +41,12 @@ struct PlannedPiece {
   std::vector<Chunk> chunks;             // every bar outside a return in exactly one, in bar order
   std::vector<CueStart> cues;
   std::vector<DiceTable> dice;  // together each cue start once
+
+  std::vector<int> cue_numbers() const {
+    std::vector<int> numbers;
+    for (const CueStart& cue : cues) numbers.push_back(cue.number);
+    return numbers;
+  }
 };
 
 struct Step {

@@ -41,12 +41,6 @@ struct Cut {
   Work work;
 };
 
-std::vector<int> numbers_of(const std::vector<CueStart>& cues) {
-  std::vector<int> numbers;
-  for (const CueStart& cue : cues) numbers.push_back(cue.number);
-  return numbers;
-}
-
 class Planner {
  public:
   Planner(const std::vector<Piece>& pieces, const Terms& terms)
@@ -223,7 +217,7 @@ class Planner {
     plan.blocks = terms_.blocks;
     for (const Anatomy& anatomy : cut.anatomies) {
       plan.pieces.push_back(anatomy.planned);
-      plan.pieces.back().dice = dice_tables(numbers_of(anatomy.planned.cues), terms_.dice);
+      plan.pieces.back().dice = dice_tables(anatomy.planned.cue_numbers(), terms_.dice);
     }
     plan.days = std::move(draft.days);
     number_tasks(plan.days);

@@ -83,7 +83,9 @@ Box Book::draw_head_and_foot(Box inside, std::string_view right) {
   return between_head_and_foot(inside);
 }
 
-Box Book::content() const { return between_head_and_foot(upright()); }
+Box page_content(const Print& print) {
+  return between_head_and_foot(print.margins.inside(print.paper, 1));
+}
 
 int Book::page_of(std::string_view sheet) const {
   const auto found = known_.sheets.find(sheet);

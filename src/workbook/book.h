@@ -12,6 +12,9 @@
 
 namespace cahier {
 
+// What a page printed so holds between its head and foot, on an odd page.
+Box page_content(const Print& print);
+
 // Where sheets and days stand; found by drawing the book once on a recording canvas.
 struct Contents {
   std::map<std::string, int, std::less<>> sheets;  // first page of each sheet, by its packet name
@@ -35,7 +38,7 @@ class Book {
   // What every upright page holds between its margins, head and foot included.
   Box upright() const { return print_.margins.inside(print_.paper, 1); }
   // The same between head and foot: what open_page returns on an odd page.
-  Box content() const;
+  Box content() const { return page_content(print_); }
   // The piece's title, or the titles of a programme.
   const std::string& title() const { return title_; }
 
@@ -59,6 +62,9 @@ class Book {
   Box open_bare_page();
 
   int page() const { return canvas_.page_count(); }
+  bool prints_both_sides() const { return print_.margins.edge == PunchedEdge::inner; }
+  // Whether the next page is the front of a leaf: an odd one, at the right of an open book.
+  bool next_is_front() const { return page() % 2 == 0; }
   // The first page of a sheet, the page of a day's panel, all pages: 0 when not known (yet).
   int page_of(std::string_view sheet) const;
   int page_of_day(Date date) const;

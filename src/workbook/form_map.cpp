@@ -102,8 +102,8 @@ class Key {
       }
       case Sign::back:
         draw_chunk_box(canvas, box.inset(0, 0.5), true);
-        draw_line(canvas, box.inset(0.5, 0.5), piece_.chunks.front().id, style::kSmall,
-                  Align::centre, style::kLeast);
+        draw_line(canvas, box.inset(0.5, 0.5), chunk_that_returns(), style::kSmall, Align::centre,
+                  style::kLeast);
         return;
       case Sign::cue:
         draw_cue_sign(canvas, {box.x + 2.3, box.y + 0.5}, 1);
@@ -121,6 +121,13 @@ class Key {
         draw_repeat_sign(canvas, box.x + 7.6, box.y + 1.5, 3, false);
         return;
     }
+  }
+
+  // The first chunk that comes back, as an example of one.
+  std::string chunk_that_returns() const {
+    for (const FormPart& part : form_parts(piece_))
+      if (part.back) return piece_.chunks[part.chunk].id;
+    return piece_.chunks.front().id;
   }
 
   Book& book_;
@@ -198,7 +205,9 @@ void draw_map(Book& book, int index) {
   flow.skip(style::kRow);
   if (!whole_names) draw_names(book, piece, flow);
   draw_cut_marks(book, piece, layout, flow);
+  book.rename_sheet(book.words().say("form_map.calendar_title"));
   draw_learning_calendar(book, index, flow);
+  book.rename_sheet(book.words().say("form_map.title"));
 }
 
 }  // namespace

@@ -2,6 +2,8 @@
 #include <cmath>
 #include <vector>
 
+#include "practice/time_model.h"
+#include "text/phrasing.h"
 #include "workbook/parts_prose.h"
 #include "workbook/sheets.h"
 
@@ -15,9 +17,30 @@ bool has_several_parts(const Plan& plan) {
                      [](const PlannedPiece& planned) { return planned.piece.parts().size() > 1; });
 }
 
+bool has_repeats(const Plan& plan) {
+  return std::any_of(plan.pieces.begin(), plan.pieces.end(),
+                     [](const PlannedPiece& planned) { return !planned.piece.repeats.empty(); });
+}
+
 bool has_note(const Plan& plan, DayNote note) {
   return std::any_of(plan.days.begin(), plan.days.end(),
                      [&](const Day& day) { return day.note == note; });
+}
+
+// "30–39 %": the shares of the piece's tempo at which a drill is asked for; `usual` when it is not.
+std::string shares_of_tempo(const Plan& plan, Drill drill, double usual) {
+  double least = 1;
+  double most = 0;
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks) {
+      if (task.drill != drill || !task.tempo) continue;
+      const Piece& piece = plan.pieces[task.piece].piece;
+      const double share = *task.tempo / tempo_or_usual(piece, task.bars.first).per_minute;
+      least = std::min(least, share);
+      most = std::max(most, share);
+    }
+  if (most <= 0) least = most = usual;
+  return bar_range(percent(least), percent(most)) + "\u00a0%";
 }
 
 struct Term {
@@ -44,10 +67,12 @@ std::vector<Term> drill_terms(const Plan& plan, const Words& words) {
   if (forks) terms.push_back({words.say("how_to_use.fork"), words.say("how_to_use.fork_means")});
   terms.push_back(
       {words.say("how_to_use.slow_pass"),
-       words.say("how_to_use.slow_pass_means", {{"percent", percent(method.slow_tempo)}})});
+       words.say("how_to_use.slow_pass_means",
+                 {{"percent", shares_of_tempo(plan, Drill::slow_pass, method.slow_tempo)}})});
   terms.push_back(
       {words.say("how_to_use.counted_pass"),
-       words.say("how_to_use.counted_pass_means", {{"percent", percent(method.counted_tempo)}})});
+       words.say("how_to_use.counted_pass_means",
+                 {{"percent", shares_of_tempo(plan, Drill::counted_pass, method.counted_tempo)}})});
   terms.push_back({words.say("how_to_use.run_through"),
                    words.say("how_to_use.run_through_means", {{"number", plan.runs_required()}})});
   if (plan.temper != Temper::no && has_several_parts(plan))
@@ -79,6 +104,8 @@ void draw_how_to_use(Book& book) {
     prose.term(term.label, term.text, label_width);
 
   prose.heading(words.say("how_to_use.trouble_heading"));
+  if (has_repeats(book.plan()))
+    prose.term(words.say("how_to_use.repeats"), words.say("how_to_use.repeats_mean"), label_width);
   prose.term(words.say("how_to_use.ticks"), words.say("how_to_use.ticks_mean"), label_width);
   prose.term(words.say("how_to_use.minutes"), words.say("how_to_use.minutes_mean"), label_width);
   prose.term(words.say("how_to_use.slip"), words.say("how_to_use.slip_means"), label_width);

@@ -107,8 +107,7 @@ class LookAlikesSheet {
   }
 
   int most_on_a_page() const {
-    constexpr double kHeadAndFoot = 25;
-    return std::max(1, static_cast<int>((book_.upright().height - kHeadAndFoot) / kPassage));
+    return std::max(1, static_cast<int>(book_.content().height / kPassage));
   }
 
   // Before the fork; 0 where that differs from passage to passage.

@@ -34,7 +34,7 @@ int DayPanels::page_for(const Task& task) const {
   switch (task.drill) {
     case Drill::cue_starts:
       if (task.fork) return book_.page_of_task(task, "look-alikes");
-      return task.throws > 0 ? book_.page_of("cue starts") : 0;
+      return book_.page_of("cue starts");
     case Drill::run_through:
       return book_.page_of("run-throughs");
     case Drill::write_out:

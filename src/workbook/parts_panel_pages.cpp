@@ -15,6 +15,7 @@ constexpr double kSlimHeight = 6 * kGrid;
 constexpr double kWeekTitle = 5 * kGrid;  // the goal of the week stands below
 constexpr double kBelowHead = 2 * kGrid;
 constexpr double kSignOff = 8 * kGrid;
+constexpr double kTheDay = 18 * kGrid;
 constexpr double kMostAir = 4 * kGrid;  // that a panel takes of what its page has left
 constexpr int kLeastNotes = 3;          // lines; fewer are not worth a heading
 constexpr int kMostNotes = 8;
@@ -29,6 +30,7 @@ PanelPages::PanelPages(Book& book, const std::vector<PlanWeek>& weeks, bool week
       share_(weeks_share_pages) {
   measure();
   for (std::size_t week = 0; week < weeks_.size(); ++week) set_week(week);
+  if (!weeks_.empty()) set({Item::Kind::the_day, weeks_.size() - 1, 0, 0, 0, kTheDay});
 }
 
 double PanelPages::full_height(const Day& day, double strips) const {
@@ -138,6 +140,8 @@ void PanelPages::draw_page(const Page& page) {
       draw_head(box, item.week);
     else if (item.kind == Item::Kind::sign_off)
       draw_sign_off(box);
+    else if (item.kind == Item::Kind::the_day)
+      draw_the_day(box);
     else if (full)
       draw_full(box.inset(0, air / 2), week.panels[item.panel], item), rule(box.bottom(), box);
     else
@@ -220,6 +224,32 @@ void PanelPages::draw_sign_off(const Box& box) {
   draw_write_ins(book_.canvas(), box.bottom(style::kWritingRow),
                  {{words.say("panels.next_time"), 2}, {words.say("panels.signed"), 1}},
                  style::kSmall);
+}
+
+void PanelPages::draw_the_day(const Box& box) {
+  const Words& words = book_.words();
+  Canvas& canvas = book_.canvas();
+  Box rest = box.inset(0, kPadding);
+  const Box row = rest.top(5 * kGrid);
+  const double weekday =
+      draw_line(canvas, row.left(row.width * 0.2), weekday_short(words, book_.plan().by),
+                style::kTitle, Align::left, 11);
+  const double date =
+      draw_line(canvas, row.without_left(weekday + 3).left(row.width * 0.25),
+                day_month(words, book_.plan().by), style::kBody, Align::left, style::kLeast);
+  draw_line(canvas, row.without_left(weekday + date + 8), words.say("panels.the_day"),
+            style::kHeading, Align::left, style::kLeast);
+  const int card = book_.page_of("rejoin card");
+  const Box says = rest.without_top(5 * kGrid).top(3 * kGrid);
+  draw_line(canvas, says,
+            card > 0 ? words.say("panels.the_day_card", {{"page", card}})
+                     : words.say("panels.the_day_forward"),
+            style::kBody, Align::left, style::kLeast);
+  if (card > 0) canvas.link(says, card);
+  draw_write_ins(canvas, rest.without_top(8 * kGrid).top(style::kWritingRow),
+                 {{words.say("weeks.the_time"), 1}, {words.say("weeks.the_place"), 2}},
+                 style::kSmall);
+  rule(box.bottom(), box);
 }
 
 void PanelPages::draw_notes(const Box& box) {

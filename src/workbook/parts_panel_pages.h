@@ -33,9 +33,10 @@ class PanelPages {
     std::vector<std::string> goal;
     double head = 0;
   };
-  // What stands on a page, from its top: a week's head, (a part of) a panel, the teacher's lines.
+  // What stands on a page, from its top: a week's head, (a part of) a panel, the teacher's lines,
+  // and at last the day it is all for.
   struct Item {
-    enum class Kind { head, panel, sign_off };
+    enum class Kind { head, panel, sign_off, the_day };
     Kind kind = Kind::panel;
     std::size_t week = 0;
     std::size_t panel = 0;
@@ -58,6 +59,7 @@ class PanelPages {
   void draw_slim(const Box& box, const Panel& panel);
   void draw_full(const Box& box, const Panel& panel, const Item& item);
   void draw_sign_off(const Box& box);
+  void draw_the_day(const Box& box);
   void draw_notes(const Box& box);
   void rule(double y, const Box& box);
   std::string slim_date(const Panel& panel) const;

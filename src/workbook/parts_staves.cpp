@@ -128,8 +128,7 @@ StaffMeasures fitting_measures(const Typefaces& typefaces, const Piece& piece, d
 }
 
 StaffMeasures fitting_measures(const Typefaces& typefaces, const Piece& piece, const Print& print) {
-  constexpr double kHeadAndFoot = 21.5;  // of a page
-  const double page = print.margins.inside(print.paper, 1).height - kHeadAndFoot;
+  const double page = page_content(print).height;
   const double heading = style::kWritingRow;
   return fitting_measures(typefaces, piece, print.staff_height,
                           page - heading - style::kWritingRow / 2 - 2 * kGrid);

@@ -3,6 +3,7 @@
 #include "practice/metronome.h"
 #include "practice/time_model.h"
 #include "text/phrasing.h"
+#include "workbook/parts_tempo.h"
 
 namespace cahier {
 namespace {
@@ -16,6 +17,11 @@ std::string parts_label(const Words& words, const PlannedPiece& piece,
     return list_text(words, names);
   }
   return words.say(parts.size() == 2 ? "task.both" : "task.all");
+}
+
+std::string thrown_name(const Words& words, const PlannedPiece& piece) {
+  const bool coins = !piece.dice.empty() && piece.dice.front().faces == 2;
+  return words.say(coins ? "task.coins" : "task.dice");
 }
 
 std::string cue_numbers(const Words& words, const Task& task) {
@@ -50,9 +56,9 @@ std::vector<TickRow> tick_rows(const Words& words, const PlannedPiece& piece, co
   std::vector<TickRow> rows;
   if (task.drill == Drill::cue_starts) {
     for (std::size_t cue = 0; cue < task.cues.size(); ++cue) rows.push_back({"", 1});
-    const bool coins = !piece.dice.empty() && piece.dice.front().faces == 2;
+    // Left all to chance, the task has the word in the place of its bars.
     if (task.throws > 0)
-      rows.push_back({words.say(coins ? "task.coins" : "task.dice"), task.throws});
+      rows.push_back({task.cues.empty() ? "" : thrown_name(words, piece), task.throws});
     return rows;
   }
   const bool one_way = task.steps.size() == 1;
@@ -68,7 +74,9 @@ std::vector<std::string> task_bars(const Words& words, const PlannedPiece& piece
   if (task.drill == Drill::cue_starts)
     for (const int cue : task.cues)
       bars.push_back(words.say("task.from_bar", {{"bar", piece.cues[cue - 1].bar}}));
-  if (bars.empty()) bars.push_back(bar_range(task.bars.first, task.bars.last));
+  if (bars.empty())
+    bars.push_back(task.drill == Drill::cue_starts ? thrown_name(words, piece)
+                                                   : bar_range(task.bars.first, task.bars.last));
   return bars;
 }
 
@@ -134,20 +142,20 @@ std::string minutes_phrase(const Words& words, double minutes) {
   return words.say("task.minutes", {{"minutes", minutes_text(minutes)}});
 }
 
-Tempo tempo_of(const Task& task) { return {task.tempo.value(), task.beat}; }
+Tempo tempo_of(const Task& task) { return on_the_metronome({task.tempo.value(), task.beat}); }
 
 Tempo tempo_at(const PlannedPiece& piece, const Task& task, int bar) {
   const double share = task.tempo.value() / tempo_or_usual(piece.piece, task.bars.first).per_minute;
   const Tempo full = tempo_or_usual(piece.piece, bar);
-  if (share >= 1) return full;
+  if (share >= 1) return on_the_metronome(full);
   // A rounded tempo must not fall to the next lower mark when it is only reckoned back.
   constexpr double kRounding = 1e-9;
-  return {metronome_mark(full.per_minute * share + kRounding), full.beat};
+  return on_the_metronome({metronome_mark(full.per_minute * share + kRounding), full.beat});
 }
 
 std::vector<TempoFrom> later_tempi(const PlannedPiece& piece, const Task& task) {
   std::vector<TempoFrom> tempi;
-  if (!task.tempo || task.drill == Drill::cue_starts) return tempi;
+  if (!task.tempo || !task.cues.empty()) return tempi;
   for (const Change& change : piece.piece.changes)
     if (change.tempo && change.bar > task.bars.first && task.bars.contains(change.bar))
       tempi.push_back({change.bar, tempo_at(piece, task, change.bar)});

@@ -22,7 +22,7 @@ std::string step_label(const Words& words, const PlannedPiece& piece, const Step
 std::vector<TickRow> tick_rows(const Words& words, const PlannedPiece& piece, const Task& task);
 
 // What is set largest: "17–20". For cue starts the bar to begin at, "17 →", one for each start
-// assigned; the whole piece's bars when all are left to the dice.
+// assigned, or what is thrown when all are left to chance.
 std::vector<std::string> task_bars(const Words& words, const PlannedPiece& piece, const Task& task);
 
 // "Recall, cold", "Cue starts 5 and 6".

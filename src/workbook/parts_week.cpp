@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
+#include <utility>
 
 #include "text/phrasing.h"
 #include "text/utf8.h"
@@ -75,6 +77,29 @@ std::string bars_learned(const Words& words, const PlannedPiece& piece,
   return words.say("week.bars", {{"bars", list_text(words, texts)}});
 }
 
+// "5 recalls, 3 slow passes and 14 cue starts".
+std::string work_in(const Words& words, const PlanWeek& week) {
+  constexpr std::array<std::pair<Drill, const char*>, 7> kNouns = {
+      {{Drill::recall, "weeks.recalls"},
+       {Drill::join, "weeks.joins"},
+       {Drill::slow_pass, "weeks.slow"},
+       {Drill::counted_pass, "weeks.counted"},
+       {Drill::cue_starts, "weeks.cue_starts"},
+       {Drill::spoken_part, "weeks.spoken"},
+       {Drill::write_out, "weeks.write_outs"}}};
+  std::vector<std::string> work;
+  for (const auto& [drill, noun] : kNouns) {
+    int number = 0;
+    for (const Day& day : week.days)
+      for (const Task& task : day.tasks)
+        if (task.drill == drill)
+          number +=
+              drill == Drill::cue_starts ? static_cast<int>(task.cues.size()) + task.throws : 1;
+    if (number > 0) work.push_back(std::to_string(number) + " " + words.count(noun, number));
+  }
+  return list_text(words, work);
+}
+
 }  // namespace
 
 std::vector<PlanWeek> weeks_of(const Plan& plan) {
@@ -125,7 +150,8 @@ std::string week_goal(const Words& words, const Plan& plan, const PlanWeek& week
   if (const int runs = runs_in(week); runs > 0) return words.count("week.goal_runs", runs);
   const bool idle = std::all_of(week.days.begin(), week.days.end(),
                                 [](const Day& day) { return day.tasks.empty(); });
-  return words.say(idle ? "week.goal_none" : "week.goal_keep");
+  if (idle) return words.say("week.goal_none");
+  return words.say("week.goal_keep", {{"work", work_in(words, week)}});
 }
 
 }  // namespace cahier

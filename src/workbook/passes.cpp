@@ -55,10 +55,13 @@ Stretches stretches_of(const Plan& plan) {
   return stretches;
 }
 
-// "1 2 3", and "1 2, 1 2 3" for a bar in groups; the beats of a group stay on one line.
+// "1 2 3", and "1 2, 1 2 3" for a bar in groups; the beats of a group stay on one line. Nine and
+// twelve eighths are counted in threes, as they are felt (common practice); six may be counted out.
 std::string beats_said(const Meter& meter) {
   std::string said;
-  for (const int group : meter.groups) {
+  for (const int written : meter.groups) {
+    const bool in_threes = written > 6 && written % 3 == 0;
+    const int group = in_threes ? written / 3 : written;
     if (!said.empty()) said += ", ";
     const std::string space = group <= kLongestLine ? "\u00a0" : " ";
     for (int beat = 1; beat <= std::min(group, kLongestCount); ++beat)

@@ -17,6 +17,7 @@ struct Print {
 
   // Of a length on the printed page, where it is laid out.
   double laid_out(double printed_millimetres) const { return printed_millimetres / magnification; }
+  double printed(double laid_out_millimetres) const { return laid_out_millimetres * magnification; }
   // The sheets of paper that so many pages take.
   int sheets_of_paper(int pages) const;
 };

@@ -22,7 +22,8 @@ constexpr double kMostBox = 6 * kGrid;
 constexpr double kBelowLead = 4 * kGrid;
 
 constexpr std::size_t kRows = 5;
-constexpr std::size_t kLearningRows = 2;  // the first two: a return is not learned and recalled
+// A return is not learned, recalled or passed by itself: only the last row is coloured for it.
+constexpr std::size_t kLearningRows = 4;
 
 using Labels = std::array<std::string, kRows>;
 

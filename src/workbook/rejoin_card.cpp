@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "paper/text_fitting.h"
+#include "workbook/parts_notes.h"
 #include "workbook/parts_rejoin.h"
 #include "workbook/parts_table.h"
 #include "workbook/parts_ticks.h"
@@ -157,6 +158,11 @@ class RejoinSheet {
 
 void draw_rejoin_card(Book& book) {
   book.open_sheet("rejoin card", book.words().say("rejoin_card.title"));
+  // The back of a card that is cut out must not be a page that is needed.
+  if (book.page() > 0 && book.prints_both_sides() && !book.next_is_front()) {
+    draw_notes_page(book);
+    book.rename_sheet(book.words().say("rejoin_card.title"));
+  }
   RejoinSheet(book).draw();
 }
 

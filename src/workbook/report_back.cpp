@@ -23,6 +23,8 @@ constexpr double kLeastSlips = 20;
 constexpr double kMinutes = 13;
 constexpr double kLineOfCircles = style::kRow;
 constexpr int kCommentLines = 3;
+constexpr double kComments = style::kRow + writing_lines_height(kCommentLines);
+constexpr double kLeadRoom = 24;  // that the first page needs for its sentences
 constexpr TextStyle kNumber = style::kFine;
 
 // "0105" and "2" of "0105-2".
@@ -69,16 +71,21 @@ class ReportSheet {
     const bool idle = std::all_of(week.days.begin(), week.days.end(),
                                   [](const Day& day) { return day.tasks.empty(); });
     if (idle) return;
-    if (!flow_.fits(kWeekHead + 2 * style::kWritingRow)) flow_.next_page();
+    // A week is not divided that a column can hold.
+    double height = kWeekHead + (book_.print().teacher ? kComments : 0);
+    for (const Day& day : week.days)
+      if (!day.tasks.empty()) height += row_height(day);
+    const bool whole = height <= book_.content().height - kLeadRoom;
+    if (!flow_.fits(whole ? height : kWeekHead + 2 * style::kWritingRow)) flow_.next_page();
     draw_week_head(week, flow_.take(kWeekHead));
     for (const Day& day : week.days) {
       if (day.tasks.empty()) continue;
-      const double height = row_height(day);
-      if (!flow_.fits(height)) {
+      const double row = row_height(day);
+      if (!flow_.fits(row)) {
         flow_.next_page();
         draw_week_head(week, flow_.take(kWeekHead));
       }
-      draw_day(flow_.take(height), day);
+      draw_day(flow_.take(row), day);
     }
     if (book_.print().teacher) draw_comments(week);
     flow_.skip(6);
@@ -147,7 +154,7 @@ class ReportSheet {
   }
 
   void draw_comments(const PlanWeek& week) {
-    const Box box = flow_.take(style::kRow + writing_lines_height(kCommentLines));
+    const Box box = flow_.take(kComments);
     draw_line(book_.canvas(), box.top(style::kRow),
               book_.words().say("report.comments", {{"number", week.number}}), style::kSmall,
               Align::left, style::kLeast);

@@ -93,8 +93,7 @@ class SpokenParts {
 
   // As open() will find it.
   double first_page_height() const {
-    constexpr double kHeadAndFoot = 21.5;
-    double height = book_.upright().height - kHeadAndFoot - kBeforeBlocks;
+    double height = book_.content().height - kBeforeBlocks;
     for (const std::string& text : words_.list("spoken_parts.how"))
       height -= on_grid(
           TextBlock(book_.typefaces(), text, style::kBody, book_.upright().width).height() + kGrid);

@@ -1,20 +1,12 @@
+#include "workbook/parts_notes.h"
 #include "workbook/parts_panel_pages.h"
 #include "workbook/parts_wall_week.h"
-#include "workbook/parts_writing_lines.h"
 #include "workbook/sheets.h"
 
 namespace cahier {
 namespace {
 
 constexpr std::size_t kMostWeeks = 26;  // longer plans have several wall weeks on a page
-
-bool next_page_is_at_the_right(const Book& book) { return book.page() % 2 == 0; }
-
-void draw_notes_page(Book& book) {
-  book.rename_sheet(book.words().say("panels.notes"));
-  const Box page = book.open_page();
-  draw_writing_lines(book.canvas(), page, static_cast<int>(page.height / style::kWritingRow));
-}
 
 }  // namespace
 
@@ -28,11 +20,10 @@ void draw_weeks_and_days(Book& book) {
     return;
   }
   const Words& words = book.words();
-  const bool pages_face = book.print().margins.edge == PunchedEdge::inner;
   book.open_sheet("weeks and days", words.say("weeks.title"));
   PanelPages panels(book, weeks, false);
   for (std::size_t at = 0; at < weeks.size(); ++at) {
-    if (pages_face && panels.pages_of(at) == 1 && next_page_is_at_the_right(book))
+    if (panels.pages_of(at) == 1 && book.prints_both_sides() && book.next_is_front())
       draw_notes_page(book);
     book.rename_sheet(words.say("weeks.title"));
     draw_wall_week(book, weeks[at], weeks.size());

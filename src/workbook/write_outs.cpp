@@ -155,8 +155,9 @@ class WriteOuts {
       for (const std::string& text : words_.list("write_outs.how")) texts.push_back(text);
     if (measures_.height < book_.print().staff_height)
       texts.push_back(
-          words_.say("write_outs.smaller", {{"asked", number_text(book_.print().staff_height)},
-                                            {"given", number_text(measures_.height)}}));
+          words_.say("write_outs.smaller",
+                     {{"asked", number_text(book_.print().printed(book_.print().staff_height))},
+                      {"given", number_text(book_.print().printed(measures_.height))}}));
     return texts;
   }
 
