@@ -22,6 +22,13 @@ bool has_repeats(const Plan& plan) {
                      [](const PlannedPiece& planned) { return !planned.piece.repeats.empty(); });
 }
 
+bool has_changes_of_tempo(const Plan& plan) {
+  return std::any_of(plan.pieces.begin(), plan.pieces.end(), [](const PlannedPiece& planned) {
+    return std::any_of(planned.piece.changes.begin(), planned.piece.changes.end(),
+                       [](const Change& change) { return change.tempo.has_value(); });
+  });
+}
+
 bool has_note(const Plan& plan, DayNote note) {
   return std::any_of(plan.days.begin(), plan.days.end(),
                      [&](const Day& day) { return day.note == note; });
@@ -104,6 +111,8 @@ void draw_how_to_use(Book& book) {
     prose.term(term.label, term.text, label_width);
 
   prose.heading(words.say("how_to_use.trouble_heading"));
+  if (has_changes_of_tempo(book.plan()))
+    prose.term(words.say("how_to_use.tempo"), words.say("how_to_use.tempo_means"), label_width);
   if (has_repeats(book.plan()))
     prose.term(words.say("how_to_use.repeats"), words.say("how_to_use.repeats_mean"), label_width);
   prose.term(words.say("how_to_use.ticks"), words.say("how_to_use.ticks_mean"), label_width);

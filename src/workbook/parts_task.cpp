@@ -155,7 +155,7 @@ Tempo tempo_at(const PlannedPiece& piece, const Task& task, int bar) {
 
 std::vector<TempoFrom> later_tempi(const PlannedPiece& piece, const Task& task) {
   std::vector<TempoFrom> tempi;
-  if (!task.tempo || !task.cues.empty()) return tempi;
+  if (!task.tempo || task.drill == Drill::cue_starts) return tempi;
   for (const Change& change : piece.piece.changes)
     if (change.tempo && change.bar > task.bars.first && task.bars.contains(change.bar))
       tempi.push_back({change.bar, tempo_at(piece, task, change.bar)});

@@ -370,13 +370,13 @@ TEST_CASE("the progress chart is drawn to the scale of the form map, line by lin
   }
 }
 
-TEST_CASE("the progress chart has five boxes for each chunk and three where it comes back") {
+TEST_CASE("the progress chart has five boxes for each chunk and one where it comes back") {
   for (const Plan& plan : {winter(), sample::plan(kLantern), sample::plan(long_piece())})
     for (const PageSize paper : {kA4, kLetter, kA5}) {
       const PlannedPiece& piece = plan.pieces.front();
       const DrawnSheet sheet(draw_progress_chart, plan, Print{paper, 8, false});
       std::size_t wanted = 0;
-      for (const FormPart& part : form_parts(piece)) wanted += part.back ? 3 : 5;
+      for (const FormPart& part : form_parts(piece)) wanted += part.back ? 1 : 5;
       std::size_t boxes = 0;
       for (const DrawnRectangle& box : drawn<DrawnRectangle>(sheet)) {
         if (!box.paint.stroke) continue;

@@ -385,7 +385,7 @@ TEST_CASE("The goal of a week names what is learned by its last day, without the
   CHECK(goal(0) == "By Sunday: bars 1–4 from memory.");
   plan.days[7].tasks.clear();
   plan.days[10].tasks.clear();
-  CHECK(goal(1) == "Nothing new this week: what you know is called up again.");
+  CHECK(goal(1) == "Nothing new: 1 slow pass.");
   for (Day& day : plan.days) day.tasks.clear();
   CHECK(goal(1) == "A week without memory work.");
 }

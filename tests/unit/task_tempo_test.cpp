@@ -4,6 +4,7 @@
 #include "drawn_sheet.h"
 #include "sample_plan.h"
 #include "workbook/parts_task.h"
+#include "workbook/parts_tempo.h"
 
 using namespace cahier;
 
@@ -29,7 +30,8 @@ TEST_CASE("a task keeps its share of the tempo through a change") {
   task.tempo = 54;  // 45 % of 120
   CHECK(tempo_at(piece, task, 1) == Tempo{54, Beat::quarter});
   // 45 % of 80 is 36, below the scale of marks; 60 % of 80 is 48, a mark.
-  CHECK(tempo_at(piece, task, 9).per_minute == 36);
+  // No metronome has 36: the eighths have 72.
+  CHECK(tempo_at(piece, task, 9) == Tempo{72, Beat::eighth});
   task.tempo = 72;
   CHECK(tempo_at(piece, task, 9).per_minute == 48);
   const std::vector<TempoFrom> later = later_tempi(piece, task);
@@ -56,4 +58,15 @@ TEST_CASE("a run-through at full tempo has the tempi of the piece") {
       }
   const std::string words = sample::DrawnSheet(draw_day_panels, plan).words();
   CHECK(words.find("\n9:\n= 80\n") != std::string::npos);
+}
+
+TEST_CASE("a tempo below the metronome's slowest mark is counted in smaller beats") {
+  // The traditional scale begins at 40 (Grove's Dictionary, first edition, vol. 2, p. 320).
+  CHECK(on_the_metronome({40, Beat::quarter}) == Tempo{40, Beat::quarter});
+  CHECK(on_the_metronome({38, Beat::quarter}) == Tempo{76, Beat::eighth});
+  CHECK(on_the_metronome({35, Beat::quarter}) == Tempo{69, Beat::eighth});  // 70 is no mark
+  CHECK(on_the_metronome({21, Beat::dotted_quarter}) == Tempo{63, Beat::eighth});
+  CHECK(on_the_metronome({30, Beat::half}) == Tempo{60, Beat::quarter});
+  CHECK(on_the_metronome({20, Beat::dotted_half}) == Tempo{60, Beat::quarter});
+  CHECK(on_the_metronome({30, Beat::eighth}) == Tempo{30, Beat::eighth});
 }
