@@ -16,11 +16,11 @@ constexpr double kBetween = 6;
 
 Table list_table(const Book& book, double width) {
   const Words& words = book.words();
-  std::vector<Column> columns = {{words.say("cue_starts.number"), 8},
-                                 {words.say("cue_starts.from_bar"), 14},
+  std::vector<Column> columns = {{words.say("cue_starts.number"), 8, Align::right},
+                                 {words.say("cue_starts.from_bar"), 14, Align::right},
                                  {words.say("cue_starts.section"), std::max(12.0, width - 48)},
-                                 {words.say("cue_starts.to_end"), 14},
-                                 {words.say("cue_starts.met"), 12}};
+                                 {words.say("cue_starts.to_end"), 14, Align::right},
+                                 {words.say("cue_starts.met"), 12, Align::centre}};
   return Table(book.typefaces(), std::move(columns), width, style::kRow);
 }
 
@@ -66,12 +66,12 @@ void CueList::draw_row(const std::vector<Box>& cells, const CueStart& cue) const
   Canvas& canvas = book_.canvas();
   draw_line(canvas, cells[0], std::to_string(cue.number), style::kSmall, Align::right,
             style::kLeast);
-  draw_line(canvas, cells[1].without_right(0.5), std::to_string(cue.bar), style::kStandText,
-            Align::right, style::kLeastStand);
+  draw_line(canvas, cells[1], std::to_string(cue.bar), style::kStandText, Align::right,
+            style::kLeastStand);
   draw_line(canvas, cells[2].without_left(0.5), piece_.sections[cue.section].name, style::kBody,
             Align::left, style::kLeast);
-  draw_line(canvas, cells[3].without_right(1), std::to_string(last_bar_from(piece_, cue)),
-            style::kBody, Align::right, style::kLeast);
+  draw_line(canvas, cells[3], std::to_string(last_bar_from(piece_, cue)), style::kBody,
+            Align::right, style::kLeast);
   draw_tick(canvas, cells[4]);
 }
 

@@ -11,6 +11,7 @@ namespace cahier {
 namespace {
 
 constexpr double kPadding = 2 * kGrid;  // above the first and below the last strip of a panel
+constexpr double kTightPadding = kGrid;
 constexpr double kSlimHeight = 6 * kGrid;
 constexpr double kWeekTitle = 5 * kGrid;  // the goal of the week stands below
 constexpr double kBelowHead = 2 * kGrid;
@@ -42,6 +43,7 @@ double PanelPages::full_height(const Day& day, double strips) const {
 void PanelPages::measure() {
   for (const PlanWeek& week : weeks_) {
     Week& measured = measured_.emplace_back();
+    measured.padding = kPadding;
     const TextBlock goal(book_.typefaces(), week_goal(book_.words(), book_.plan(), week),
                          style::kBody, content_.width);
     measured.goal = goal.lines();
@@ -59,7 +61,27 @@ void PanelPages::measure() {
       if (!panel.slim()) panel.height = full_height(day, height_of(panel.strips));
       panels.push_back(std::move(panel));
     }
+    tighten(measured);
   }
+}
+
+double PanelPages::whole_height(const Week& week) const {
+  double whole = week.head + (book_.print().teacher ? kSignOff : 0);
+  for (const Panel& panel : week.panels) whole += panel.height;
+  const bool last = measured_.size() == weeks_.size() && &week == &measured_.back();
+  return whole + (last ? kTheDay : 0);
+}
+
+// A week that nearly fits on a page is made to fit.
+void PanelPages::tighten(Week& week) const {
+  constexpr double kSaved = 2 * (kPadding - kTightPadding);
+  const auto full = static_cast<double>(std::count_if(
+      week.panels.begin(), week.panels.end(), [](const Panel& panel) { return !panel.slim(); }));
+  const double whole = whole_height(week);
+  if (whole <= content_.height || whole - full * kSaved > content_.height) return;
+  week.padding = kTightPadding;
+  for (Panel& panel : week.panels)
+    if (!panel.slim()) panel.height -= kSaved;
 }
 
 void PanelPages::set(const Item& item) {
@@ -71,9 +93,8 @@ void PanelPages::set(const Item& item) {
 
 void PanelPages::set_week(std::size_t week) {
   const Week& measured = measured_[week];
-  double whole = measured.head + (book_.print().teacher ? kSignOff : 0);
-  for (const Panel& panel : measured.panels) whole += panel.height;
-  const bool fits = share_ && !pages_.empty() && pages_.back().height + whole <= content_.height;
+  const bool fits =
+      share_ && !pages_.empty() && pages_.back().height + whole_height(measured) <= content_.height;
   if (!fits) pages_.emplace_back();
   set({Item::Kind::head, week, 0, 0, 0, measured.head});
   for (std::size_t at = 0; at < measured.panels.size(); ++at) {
@@ -208,7 +229,7 @@ void PanelPages::draw_full(const Box& box, const Panel& panel, const Item& item)
   const Day& day = *panel.days.front();
   const bool continued = item.first_strip > 0;
   if (!continued) book_.note_day(day.date);
-  Box rest = box.inset(0, kPadding);
+  Box rest = box.inset(0, measured_[item.week].padding);
   const double date = panels_.date_height(day);
   panels_.draw_date(rest.top(date), day, continued);
   if (!panels_.date_beside()) rest = rest.without_top(date);

@@ -32,6 +32,7 @@ class PanelPages {
     std::vector<Panel> panels;
     std::vector<std::string> goal;
     double head = 0;
+    double padding = 0;  // above the first and below the last strip of its panels
   };
   // What stands on a page, from its top: a week's head, (a part of) a panel, the teacher's lines,
   // and at last the day it is all for.
@@ -51,6 +52,8 @@ class PanelPages {
 
   void measure();
   double full_height(const Day& day, double strips) const;
+  double whole_height(const Week& week) const;
+  void tighten(Week& week) const;
   void set_week(std::size_t week);
   void set(const Item& item);
   void set_divided(std::size_t week, std::size_t panel);

@@ -75,7 +75,7 @@ Table::Table(const Typefaces& typefaces, std::vector<Column> columns, double wid
     const TextStyle text_style = style::kSmall.at(head_size(typefaces, columns[at].head, room));
     TextBlock text(typefaces, columns[at].head, text_style, room);
     const double height = text.height();
-    heads_.push_back({std::move(text), height});
+    heads_.push_back({std::move(text), height, columns[at].align});
     head_height_ = std::max(head_height_, height + kHeadFoot);
   }
 }
@@ -84,7 +84,8 @@ Box Table::draw_head(Canvas& canvas, const Box& box) const {
   const Box head{box.x, box.y, width_, head_height_ - kHeadFoot};
   const std::vector<Box> boxes = head.columns_by_share(widths_);
   for (std::size_t at = 0; at < heads_.size(); ++at)
-    heads_[at].text.draw(canvas, boxes[at].inset(kInset, 0).bottom(heads_[at].height));
+    heads_[at].text.draw(canvas, boxes[at].inset(kInset, 0).bottom(heads_[at].height),
+                         heads_[at].align);
   const double y = box.y + head_height_;
   canvas.line({box.x, y}, {box.x + width_, y}, style::kRule);
   return box.without_top(head_height_);

@@ -10,8 +10,9 @@
 namespace cahier {
 
 struct Column {
-  std::string head;  // broken into lines; may be empty
-  double share = 1;  // of the width
+  std::string head;           // broken into lines; may be empty
+  double share = 1;           // of the width
+  Align align = Align::left;  // of the head, as its cells are set
 };
 
 class Table {
@@ -31,6 +32,7 @@ class Table {
   struct Head {
     TextBlock text;
     double height;
+    Align align;
   };
   std::vector<double> widths_;
   std::vector<Head> heads_;

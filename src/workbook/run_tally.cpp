@@ -49,18 +49,21 @@ std::size_t spare_rows(double room, std::size_t asked, double below) {
 }
 
 std::vector<Column> columns(const Words& words) {
-  return {{words.say("run_tally.number"), 8},    {words.say("run_tally.date"), 27},
-          {words.say("run_tally.place"), 34},    {words.say("run_tally.clean"), 12},
-          {words.say("run_tally.slips"), 37},    {words.say("run_tally.rejoined"), 25},
-          {words.say("run_tally.recorded"), 17}, {words.say("run_tally.listener"), 17}};
+  return {{words.say("run_tally.number"), 8, Align::right},
+          {words.say("run_tally.date"), 27},
+          {words.say("run_tally.place"), 34},
+          {words.say("run_tally.clean"), 12},
+          {words.say("run_tally.slips"), 37},
+          {words.say("run_tally.rejoined"), 25},
+          {words.say("run_tally.recorded"), 17},
+          {words.say("run_tally.listener"), 17}};
 }
 
 void draw_row(Book& book, const Table& table, const Box& row, std::size_t number,
               const RunRow& run) {
   Canvas& canvas = book.canvas();
   const std::vector<Box> cells = table.draw_row(canvas, row);
-  draw_line(canvas, cells[0].without_right(1), std::to_string(number), style::kStrong, Align::right,
-            style::kLeast);
+  draw_line(canvas, cells[0], std::to_string(number), style::kStrong, Align::right, style::kLeast);
   draw_cell(canvas, cells[1], run.planned, style::kBody);
   draw_tick(canvas, cells[3]);
   if (run.recorded) draw_tick(canvas, cells[6]);
