@@ -5,21 +5,19 @@
 #include "drawn_sheet.h"
 #include "hostile_plans.h"
 #include "sample_plan.h"
+#include "sheet_words.h"
 #include "sound_plan.h"
 #include "text/phrasing.h"
 #include "workbook/parts_week.h"
 
 using namespace cahier;
 using sample::DrawnSheet;
+using sample::has;
 
 namespace {
 
 using Draw = void (*)(Book&);
 constexpr Draw kUpright[] = {draw_day_panels, draw_passes, draw_report_back, draw_left_out};
-
-bool has(const std::string& text, const std::string& what) {
-  return text.find(what) != std::string::npos;
-}
 
 // "before" stands in the text, and "after" behind it.
 bool in_order(const std::string& text, const std::string& before, const std::string& after) {

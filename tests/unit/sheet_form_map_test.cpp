@@ -6,34 +6,17 @@
 #include <set>
 
 #include "hostile_plans.h"
+#include "sample_pieces.h"
+#include "sheet_words.h"
 #include "workbook/parts_form_signs.h"
 #include "workbook/parts_form_strip.h"
 
 using namespace cahier;
+using sample::count_of;
 using sample::DrawnSheet;
+using sample::kLantern;
 
 namespace {
-
-constexpr const char* kLantern = R"(
-title: Lantern Study
-composer: Nobody At All
-bars: 48
-pickup: 1
-meter: 3/4
-key: A minor
-tempo: 132
-changes: [{bar: 25, meter: 2/4, key: A major, tempo: 96}]
-sections:
-  - {name: A, bars: 1-16, phrases: [1-8, 9-16]}
-  - {name: B, bars: 17-32, level: 4}
-  - {name: A again, bars: 33-44, same as: 1-12}
-  - {name: Close, bars: 45-48}
-look-alikes: [{bars: [9-16, 41-48], fork: [13, 45]}]
-repeats: [{bars: 1-16, times: 3}]
-marks: [{bar: 17, note: new manual}]
-cues: [18]
-practice: {days off: [sun]}
-)";
 
 // 96 bars in sections of 12 to 24, with everything that a map can show.
 const Plan& winter() {
@@ -77,13 +60,6 @@ std::vector<Item> drawn(const DrawnSheet& sheet) {
   for (const DrawnPage& page : sheet.canvas().pages())
     for (Item& item : drawn<Item>(page)) found.push_back(item);
   return found;
-}
-
-int count_of(const std::string& text, const std::string& part) {
-  int count = 0;
-  for (std::size_t at = text.find(part); at != std::string::npos; at = text.find(part, at + 1))
-    ++count;
-  return count;
 }
 
 // Where on the page, from left to right, the names of chunks and the bar numbers stand, line by

@@ -5,31 +5,17 @@
 #include "drawn_sheet.h"
 #include "every_paper.h"
 #include "hostile_plans.h"
+#include "sample_pieces.h"
 #include "sample_plan.h"
+#include "sheet_words.h"
 #include "sound_plan.h"
 
 using namespace cahier;
 using sample::DrawnSheet;
+using sample::has;
+using sample::kStudy;
 
 namespace {
-
-constexpr const char* kStudy = R"(
-title: Lantern Study
-bars: 48
-meter: 3/4
-key: A minor
-tempo: 132
-sections:
-  - {name: A, bars: 1-16}
-  - {name: B, bars: 17-32, level: 4}
-  - {name: A again, bars: 33-44, same as: 1-12}
-  - {name: Close, bars: 45-48}
-look-alikes: [{bars: [9-16, 41-48], fork: [13, 45]}]
-)";
-
-bool has(const std::string& text, const std::string& what) {
-  return text.find(what) != std::string::npos;
-}
 
 Plan with_groups(int groups, int passages = 2) {
   Plan plan = sample::plan(kStudy);

@@ -6,11 +6,13 @@
 #include "every_paper.h"
 #include "hostile_plans.h"
 #include "sample_plan.h"
+#include "sheet_words.h"
 #include "sound_plan.h"
 #include "workbook/parts_rejoin.h"
 
 using namespace cahier;
 using sample::DrawnSheet;
+using sample::has;
 
 namespace {
 
@@ -57,10 +59,6 @@ std::vector<Box> cards(const DrawnPage& page) {
 void require_size(const Box& box, double width, double height) {
   CHECK(std::abs(box.width - width) < 1e-9);
   CHECK(std::abs(box.height - height) < 1e-9);
-}
-
-bool has(const std::string& text, const std::string& what) {
-  return text.find(what) != std::string::npos;
 }
 
 }  // namespace

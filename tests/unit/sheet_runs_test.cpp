@@ -6,10 +6,13 @@
 #include "drawn_sheet.h"
 #include "hostile_plans.h"
 #include "sample_plan.h"
+#include "sheet_words.h"
 #include "sound_plan.h"
 
 using namespace cahier;
+using sample::count_of;
 using sample::DrawnSheet;
+using sample::one_line;
 
 namespace {
 
@@ -32,18 +35,6 @@ sections:
   - {name: Coda, bars: 85-96}
 practice: {minutes: 30}
 )";
-
-int count_of(const std::string& text, const std::string& what) {
-  int number = 0;
-  for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + 1))
-    ++number;
-  return number;
-}
-
-std::string one_line(std::string words) {
-  std::replace(words.begin(), words.end(), '\n', ' ');
-  return words;
-}
 
 const Print kLargePrint{{148.5, 210}, 8, false, {14.1, 8.5, 8.5, 8.5}};
 const Print kLargeLetter{{152.7, 197.6}, 8, false, {14.1, 8.5, 8.5, 8.5}};

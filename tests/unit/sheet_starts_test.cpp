@@ -9,36 +9,19 @@
 
 #include "drawn_sheet.h"
 #include "hostile_plans.h"
+#include "sample_pieces.h"
 #include "sample_plan.h"
+#include "sheet_words.h"
 #include "sound_plan.h"
 
 using namespace cahier;
+using sample::count_of;
 using sample::DrawnSheet;
+using sample::kStudy;
 
 namespace {
 
 constexpr Throw kThrows[] = {Throw::two_dice, Throw::one_die, Throw::d20, Throw::coins};
-
-constexpr const char* kStudy = R"(
-title: Lantern Study
-bars: 48
-meter: 3/4
-key: A minor
-tempo: 132
-sections:
-  - {name: A, bars: 1-16}
-  - {name: B, bars: 17-32, level: 4}
-  - {name: A again, bars: 33-44, same as: 1-12}
-  - {name: Close, bars: 45-48}
-look-alikes: [{bars: [9-16, 41-48], fork: [13, 45]}]
-)";
-
-int count_of(const std::string& text, const std::string& what) {
-  int number = 0;
-  for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + 1))
-    ++number;
-  return number;
-}
 
 bool says(const DrawnSheet& sheet, const std::string& what) {
   std::string words = sheet.words();

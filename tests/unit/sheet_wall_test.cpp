@@ -9,6 +9,7 @@
 #include "every_paper.h"
 #include "hostile_plans.h"
 #include "sample_plan.h"
+#include "sheet_words.h"
 #include "sound_plan.h"
 #include "text/phrasing.h"
 #include "workbook/parts_wall_tasks.h"
@@ -17,12 +18,9 @@
 
 using namespace cahier;
 using sample::DrawnSheet;
+using sample::has;
 
 namespace {
-
-bool has(const std::string& text, const std::string& what) {
-  return text.find(what) != std::string::npos;
-}
 
 // Each text stands in `words` behind the one before.
 bool in_order(const std::string& words, const std::vector<std::string>& texts) {

@@ -10,29 +10,20 @@
 
 #include "drawn_sheet.h"
 #include "hostile_plans.h"
+#include "sample_pieces.h"
 #include "sample_plan.h"
+#include "sheet_words.h"
 #include "sound_plan.h"
 #include "text/phrasing.h"
 #include "workbook/parts_spread.h"
 #include "workbook/parts_staves.h"
 
 using namespace cahier;
+using sample::count_of;
 using sample::DrawnSheet;
+using sample::kStudy;
 
 namespace {
-
-constexpr const char* kStudy = R"(
-title: Lantern Study
-bars: 48
-meter: 3/4
-key: A minor
-tempo: 132
-sections:
-  - {name: A, bars: 1-16}
-  - {name: B, bars: 17-32, level: 4}
-  - {name: A again, bars: 33-44, same as: 1-12}
-  - {name: Close, bars: 45-48}
-)";
 
 constexpr const char* kChanging = R"(
 title: Everything changes
@@ -57,13 +48,6 @@ std::string example(const std::string& name) {
   text << file.rdbuf();
   REQUIRE_FALSE(text.str().empty());
   return text.str();
-}
-
-int count_of(const std::string& text, const std::string& what) {
-  int number = 0;
-  for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + 1))
-    ++number;
-  return number;
 }
 
 int tasks_of(const Plan& plan, Drill drill) {
