@@ -106,6 +106,7 @@ struct Typefaces::Loaded {
   std::array<std::unique_ptr<FT_FaceRec_, FaceDone>, kFaceCount> faces;
   // Measuring the same letters again and again is most of the layout's work.
   std::array<std::unordered_map<char32_t, GlyphMeasure>, kFaceCount> measured;
+  std::array<std::unordered_map<char32_t, std::optional<Face>>, kFaceCount> printing;
 
   FT_Face face(Face which) const { return faces[static_cast<std::size_t>(which)].get(); }
   double unit(Face which, double em_mm) const { return em_mm / face(which)->units_per_EM; }
@@ -136,12 +137,17 @@ struct Typefaces::Loaded {
   }
 
   // The face that prints a character asked for in `wanted`, if any does.
-  std::optional<Face> printing_face(char32_t character, Face wanted) const {
-    if (is_unprintable(character)) return std::nullopt;
-    for (Face candidate : {wanted, Face::symbols, Face::music}) {
-      if (FT_Get_Char_Index(face(candidate), character) != 0) return candidate;
+  std::optional<Face> printing_face(char32_t character, Face wanted) {
+    auto& known = printing[static_cast<std::size_t>(wanted)];
+    const auto [found, fresh] = known.try_emplace(character);
+    if (fresh && !is_unprintable(character)) {
+      for (Face candidate : {wanted, Face::symbols, Face::music}) {
+        if (FT_Get_Char_Index(face(candidate), character) == 0) continue;
+        found->second = candidate;
+        break;
+      }
     }
-    return std::nullopt;
+    return found->second;
   }
 };
 

@@ -157,12 +157,9 @@ class RejoinSheet {
 }  // namespace
 
 void draw_rejoin_card(Book& book) {
-  book.open_sheet("rejoin card", book.words().say("rejoin_card.title"));
   // The back of a card that is cut out must not be a page that is needed.
-  if (book.page() > 0 && book.prints_both_sides() && !book.next_is_front()) {
-    draw_notes_page(book);
-    book.rename_sheet(book.words().say("rejoin_card.title"));
-  }
+  if (book.page() > 0 && book.prints_both_sides() && !book.next_is_front()) draw_notes_page(book);
+  book.open_sheet("rejoin card", book.words().say("rejoin_card.title"));
   RejoinSheet(book).draw();
 }
 

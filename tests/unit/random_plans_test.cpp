@@ -1,6 +1,5 @@
 // Whatever the piece and the calendar, a plan keeps the rules and says what it leaves out.
 #include <catch2/catch.hpp>
-#include <cstdlib>
 
 #include "piece_file.h"
 #include "plan/lower_bound.h"
@@ -12,8 +11,7 @@ namespace cahier {
 namespace {
 
 constexpr int kShards = 6;  // test cases, that they may run side by side
-const bool kAtLength = std::getenv("CAHIER_LONG") != nullptr;
-const int kPlans = kAtLength ? 600 : 400;  // in each shard
+const int kPlans = 400;     // in each shard
 
 struct RandomCase {
   std::vector<Piece> pieces;

@@ -164,6 +164,44 @@ TEST_CASE("a week whose days fit one page faces them, its wall page at the left"
   }
 }
 
+TEST_CASE("a week that nearly fits a page is made to fit") {
+  const Plan plan = sample::plan("{title: Five, bars: 5, meter: 3/4, tempo: 96, key: G major}");
+  const PaperBook book(plan, packet("full"), usual_print(kLetter, PunchedEdge::inner),
+                       english_words());
+  const PlanWeek week = weeks_of(plan).front();
+  CHECK(book.contents.days.at(week.first()) == book.contents.days.at(week.last()));
+}
+
+TEST_CASE("the days end with the day itself and the page of the rejoin card") {
+  const Plan plan = sample::plan(many_bars(16, "Study"));
+  const PaperBook book(plan, packet("full"), {}, english_words());
+  const int last = book.contents.days.at(plan.days.back().date);
+  const std::string words = book.drawn.pages()[last - 1].words();
+  CHECK_THAT(words, Catch::Contains("\n20 March\nThe day itself\n"));
+  CHECK_THAT(words, Catch::Contains("The rejoin card is on page " +
+                                    std::to_string(book.contents.sheets.at("rejoin card"))));
+}
+
+TEST_CASE("the back of the rejoin card holds nothing that is needed") {
+  const Plan plan = sample::plan(many_bars(16, "Study"));
+  const auto find = [](std::string_view name) {
+    return *std::find_if(all_sheets().begin(), all_sheets().end(),
+                         [&](const Sheet& one) { return one.name == name; });
+  };
+  for (const std::vector<Sheet>& before : {std::vector<Sheet>{}, std::vector{find("cover")},
+                                           std::vector{find("cover"), find("cover")}}) {
+    Packet sheets;
+    sheets.sheets = before;
+    sheets.sheets.push_back(find("rejoin card"));
+    const PaperBook book(plan, sheets, {}, english_words());
+    CHECK(book.drawn.page_count() % 2 == 1);
+    CHECK_THAT(book.drawn.pages().back().words(), Catch::Contains("Always forward."));
+    CHECK(book.contents.sheets.at("rejoin card") == book.drawn.page_count());
+    const PaperBook one_side(plan, sheets, usual_print(kA4, PunchedEdge::left), english_words());
+    CHECK(one_side.drawn.page_count() == static_cast<int>(sheets.sheets.size()));
+  }
+}
+
 TEST_CASE("a touch on a day of the wall week leads to the day's panel") {
   const Plan plan = sample::plan(many_bars(16, "Study"));
   const PaperBook book(plan, packet("full"), {}, english_words());
