@@ -100,6 +100,27 @@ TEST_CASE("every sheet keeps its layout with words 40 % longer than English") {
   }
 }
 
+TEST_CASE("a book is set in the sizes of one scale, in black and one grey") {
+  const std::set<double> scale = {style::kSize1, style::kSize2, style::kSize3, style::kSize4,
+                                  style::kSize5, style::kSize6, style::kSize7, style::kSize8};
+  const Plan plan = sample::plan(many_bars(48, "Study"));
+  const PaperBook book(plan, every_sheet(), {}, english_words());
+  int texts = 0;
+  std::multiset<double> squeezed;  // set smaller because it is too long for its place
+  std::set<double> greys;
+  for (const DrawnPage& page : book.drawn.pages())
+    for (const DrawnText& text : page.texts()) {
+      // Bar numbers over staves are engraved.
+      if (text.style.face == Face::serif_italic) continue;
+      ++texts;
+      if (!scale.contains(text.style.size_pt)) squeezed.insert(text.style.size_pt);
+      greys.insert(text.style.grey);
+    }
+  REQUIRE(texts > 1000);
+  CHECK(static_cast<double>(squeezed.size()) <= texts * 0.01);
+  CHECK(greys == std::set<double>{style::kDark, style::kGrey});
+}
+
 TEST_CASE("a large print is 1.41 times the size on the same paper") {
   const Plan plan = sample::plan(many_bars(16, "Study"));
   const PaperBook book(plan, packet("full"), large_print(kA4, PunchedEdge::inner), english_words());
