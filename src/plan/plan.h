@@ -10,6 +10,8 @@
 #include "plan/dice.h"
 #include "practice/drill.h"
 #include "practice/method.h"
+#include "practice/record.h"
+#include "practice/slip_chance.h"
 #include "text/date.h"
 
 namespace cahier {
@@ -23,8 +25,10 @@ struct PlannedSection {
 struct Chunk {
   std::string id;  // "A1"
   BarRange bars;
-  int section = 0;  // index into the sections
-  int level = 2;
+  int section = 0;      // index into the sections
+  int level = 2;        // the piece's, or the weakness that the log shows, where that is more
+  SlipCount slips{};    // from memory, as the log tells
+  bool raised = false;  // whether the log made the level what it is
 };
 
 // A place to begin from memory.
@@ -32,6 +36,7 @@ struct CueStart {
   int number = 1;  // from 1, in bar order
   int bar = 1;
   int section = 0;
+  int weight = 1;  // its share of the dice: one that leads into weak bars has more
 };
 
 // A piece cut up for practice.
@@ -148,6 +153,11 @@ struct Plan {
   int blocks = 1;
   std::vector<PlannedPiece> pieces;
   std::vector<Day> days;  // every calendar day from `from` to the day before `by`
+  // What was done before `from`, as the log tells: the days with something done, by date, their
+  // tasks without ids; empty for a first edition.
+  std::vector<Day> past;
+  Record record;
+  bool upkeep = false;  // of what is learned, for a later date
   std::vector<Unplaced> unplaced;
   std::vector<Remedy> remedies;
   std::vector<Sensitivity> sensitivity;  // only where asked for; see sensitivity.h

@@ -23,6 +23,8 @@ struct Terms {
   bool new_to_performing = false;
   Temper temper = Temper::weak;
   Throw dice = Throw::two_dice;
+  Record record;        // what was done before `from`
+  bool upkeep = false;  // everything is learned; keep it until `by`
 
   int runs_required() const {
     return new_to_performing ? method.run_throughs_new : method.run_throughs;

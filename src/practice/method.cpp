@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <charconv>
 #include <optional>
 
@@ -175,11 +176,18 @@ Method read_method(const Source& source, std::string name, Diagnostics& diagnost
   read.number("prove share", method.prove_share, 0, 0.8);
   read.spacing(method.spacing);
   read.number("longest gap", method.longest_gap, 1, 2);
+  read.by_level("slip chance", method.slip_chance, 0.001, 0.9);
+  read.number("slip weight", method.slip_weight, 0.5, 100);
+  read.number("pace of players", method.pace_of_players, 0.01, 2);
+  read.number("pace of levels", method.pace_of_levels, 0.01, 2);
+  read.number("pace of times", method.pace_of_times, 0.01, 2);
   read.require(
       method.chunk_most >= method.least_chunk_most(), "chunk most",
       fmt::format("with chunks of at least {} bars, \"chunk most\" must be at least {}, or "
                   "some phrases cannot be cut",
                   method.chunk_least, method.least_chunk_most()));
+  read.require(std::is_sorted(method.slip_chance.begin(), method.slip_chance.end()), "slip chance",
+               "a harder level does not slip less often than an easier one");
   read.require(method.run_throughs_new >= method.run_throughs, "run throughs for a new performer",
                "a new performer needs no fewer run-throughs than others");
   read.finish();

@@ -29,6 +29,8 @@ struct Method {
   double setup = 20;         // seconds to find the place, for every task
   // Learning takes so many times what the numbers above say: for asking what if. Not in the file.
   double learn_factor = 1;
+  // The player's own pace, from the log: learning takes so many times the minutes, by level.
+  ByLevel pace{1, 1, 1, 1, 1};
 
   // The other drills: shares of the performance tempo
   double join_tempo = 0.5;
@@ -64,6 +66,13 @@ struct Method {
   };
   std::vector<Spacing> spacing;
   double longest_gap = 2;  // times the best gap
+
+  // What the log teaches
+  ByLevel slip_chance{};          // of a passage played from memory, before anything is known
+  double slip_weight = 4;         // trials that the number above counts for
+  double pace_of_players = 0.35;  // spreads (standard deviations) of the logarithm of the pace:
+  double pace_of_levels = 0.15;   // between players, between levels of one player,
+  double pace_of_times = 0.3;     // and from one time to the next
 
   // The smallest size that the largest chunk may have: below it some phrases cannot be cut.
   int least_chunk_most() const { return 2 * chunk_least - 1; }

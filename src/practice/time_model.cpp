@@ -78,7 +78,7 @@ double TimeModel::learn(BarRange bars, int level) const {
   const double once =
       playing(bars, share(Drill::learn, level)) * method_->learn_stumble[level - 1] +
       method_->learn_pause / 60;
-  return up_to_half(method_->learn_factor *
+  return up_to_half(method_->learn_factor * method_->pace[level - 1] *
                     (method_->setup / 60 + learning_steps() * method_->repetitions * once));
 }
 

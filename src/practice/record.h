@@ -1,0 +1,60 @@
+// What was really done: bars and dates, whatever the chunks and cue starts are called in the
+// workbook that comes next.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "piece/bar_range.h"
+#include "practice/drill.h"
+#include "text/date.h"
+
+namespace cahier {
+
+// One drill, done once.
+struct Done {
+  Date date;
+  int piece = 0;  // index
+  Drill drill = Drill::recall;
+  BarRange bars;            // as printed; of cue starts from the first bar begun from to the last
+  std::vector<int> starts;  // cue starts: the bars begun from, how it went not told
+  std::vector<int> hit;     // cue starts: bars begun from, and it held
+  std::vector<int> missed;  // cue starts: bars begun from in vain
+  std::optional<double> minutes;  // it took, where that was written down
+  // Bars of lapses; none where nobody said. A drill reported as done without a word of slips had
+  // none; a run-through's must be told.
+  std::optional<std::vector<int>> slips;
+  // Of run-throughs only.
+  std::vector<int> rejoined;  // bars jumped forward to
+  std::optional<bool> recorded;
+  std::optional<bool> listener;
+};
+
+// The minutes of a whole day, where they were written down.
+struct DayMinutes {
+  Date date;
+  double minutes = 0;
+};
+
+// What became of the workbook before.
+struct LastEdition {
+  int number = 1;
+  Date from;
+  std::optional<double> minutes;  // a day, the most of a week, that it reckoned with
+  int tasks = 0;                  // that it set before the new first day
+  int tasks_done = 0;
+  int bars_new = 0;      // that it set to be learned before the new first day
+  int bars_learned = 0;  // that were learned since it began
+  int days_behind = 0;   // days of new bars that are still to be made up; less than 0 when ahead
+};
+
+struct Record {
+  int edition = 1;                  // of the workbook to come
+  std::vector<Done> done;           // by date
+  std::vector<DayMinutes> minutes;  // by date
+  std::optional<LastEdition> last;
+
+  bool empty() const { return done.empty() && minutes.empty() && !last; }
+};
+
+}  // namespace cahier
