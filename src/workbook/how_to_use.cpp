@@ -2,6 +2,7 @@
 #include <cmath>
 #include <vector>
 
+#include "plan/standing.h"
 #include "practice/time_model.h"
 #include "text/phrasing.h"
 #include "workbook/parts_prose.h"
@@ -99,6 +100,7 @@ void draw_how_to_use(Book& book) {
   const double width = prose.rest().width;
   const double label_width = std::min(36.0, width * 0.27);
 
+  if (is_later_edition(book.plan())) prose.paragraph(words.say("how_to_use.later"));
   prose.heading(words.say("how_to_use.steps_heading"));
   int number = 0;
   for (const std::string& step : words.list("how_to_use.steps"))

@@ -91,7 +91,7 @@ class PassSheet {
                {{book.words().say("passes.tempo"), 19},
                 {book.words().say("passes.date"), 16},
                 {book.words().say("passes.done"), 10},
-                {book.words().say("passes.fumbled"), 25}},
+                {book.words().say("passes.look_up"), 25}},
                kind_width_, kRow),
         flow_([this] { return open_page(); }) {}
 
