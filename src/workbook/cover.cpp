@@ -55,7 +55,9 @@ std::vector<Fact> facts(const Plan& plan, const Words& words, const Totals& tota
       {std::to_string(totals.cues), words.count("cover.cues", totals.cues)},
       runs_fact(plan, words, totals)};
   if (totals.learned_before + totals.learned_chunks >= totals.chunks && totals.learned)
-    result.push_back({short_date(words, plan, *totals.learned), words.say("cover.learned")});
+    result.push_back(
+        {short_date(words, plan, *totals.learned),
+         words.say(totals.learned_chunks > 0 ? "cover.learned" : "cover.learned_already")});
   else
     result.push_back({"–", words.say("cover.not_learned")});
   return result;

@@ -73,7 +73,7 @@ void draw_chunk_box(Canvas& canvas, const Box& box, bool back) {
 }
 
 void draw_learned_sign(Canvas& canvas, const Box& box) {
-  canvas.rectangle(box.top(0.9), {{}, Fill{style::kDark, false}});
+  canvas.rectangle(box.top(0.6), {{}, Fill{style::kDark, false}});
 }
 
 std::optional<Fill> level_fill(int level) {
