@@ -10,6 +10,9 @@ namespace cahier {
 
 inline bool is_later_edition(const Plan& plan) { return plan.record.edition > 1; }
 
+// Whether anything was done before the plan's first day.
+inline bool has_past(const Plan& plan) { return !plan.record.empty() || !plan.past.empty(); }
+
 // By chunk: the day it was learned on, before the plan's first day; none where it was not.
 std::vector<std::optional<Date>> learned_before(const Plan& plan, int piece);
 
