@@ -219,6 +219,14 @@ TEST_CASE("runs of which nobody said how they went are not counted, and the tall
   CHECK_FALSE(has(one_line(DrawnSheet(draw_run_tally, plan).words()), "So far"));
 }
 
+TEST_CASE("which runs are witnessed goes by those asked for in all, as in the plan") {
+  Plan plan = with_runs();
+  plan.record.done.resize(plan.record.done.size() - 2);
+  plan.days.front().tasks = {sound::runs(3)};
+  // Four of five are made: somebody listens from the fifth on, to those in spare rows too.
+  CHECK(DrawnSheet(draw_run_tally, plan).circles_to_tick() == 3 * (3 + 3));
+}
+
 TEST_CASE("runs none of which was clean give no bound") {
   Plan plan = with_runs();
   for (Done& done : plan.record.done)
@@ -296,6 +304,26 @@ TEST_CASE("the form map marks what is learned, and bars that slip as hard ones")
   sample::let_slip(plan, 0, 0, {5, 2});
   // The bars where they are learned, and where they come back.
   CHECK(dark_cells() == before + 2 * bars.size());
+}
+
+TEST_CASE("in the calendar what came learned begins before the first day") {
+  const Plan plan = sample::later_edition(sample::plan(sample::kStudy), sample::date("2027-01-11"));
+  const auto before = [](const Plan& drawn) {
+    const DrawnSheet sheet(draw_form_map, drawn);
+    int signs = 0;
+    for (const DrawnPage& page : sheet.canvas().pages())
+      for (const DrawnItem& item : page.items)
+        if (const auto* box = std::get_if<DrawnRectangle>(&item))
+          signs += !box->paint.fill && box->box.width == Approx(2.4);
+    return signs;
+  };
+  const auto learned = learned_before(plan, 0);
+  const auto so_many =
+      std::count_if(learned.begin(), learned.end(), [](const auto& date) { return !!date; });
+  REQUIRE(so_many > 0);
+  REQUIRE(so_many < static_cast<std::ptrdiff_t>(learned.size()));
+  CHECK(before(plan) == so_many + 1);  // and one in the key
+  CHECK(before(sample::plan(sample::kStudy)) == 0);
 }
 
 TEST_CASE("only a first edition has a readiness check") {
