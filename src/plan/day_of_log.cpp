@@ -65,7 +65,10 @@ BarRange around(std::vector<int> bars, BarRange otherwise) {
 class DayReading {
  public:
   DayReading(const std::vector<DayEntry>& entries, LogReading& reading)
-      : entries_(entries), reading_(reading), date_(entries.front().day->date.value) {}
+      : entries_(entries),
+        reading_(reading),
+        date_(entries.front().day->date.value),
+        unread_before_(reading.faults.unread()) {}
 
   void read() {
     for (const DayEntry& entry : entries_) read_codes(entry);
@@ -122,9 +125,10 @@ class DayReading {
     for (const Written<std::string>& code : entry.day->done) {
       const auto found = reading_.editions.find(code.value, date_);
       if (!found) {
+        const Date of_code = reading_.editions.day_of(code.value, date_);
         std::vector<std::string> codes;
-        for (const SetTask& task : reading_.editions.on(date_)) codes.push_back(task.code);
-        faults().refuse_unread(entry.spot(code.at), no_such_code(code.value, date_, codes));
+        for (const SetTask& task : reading_.editions.on(of_code)) codes.push_back(task.code);
+        faults().refuse_unread(entry.spot(code.at), no_such_code(code.value, of_code, codes));
       } else {
         tick(found->task, found->edition, entry.spot(code.at));
       }
@@ -177,9 +181,7 @@ class DayReading {
     }
     const BarRange whole = piece(of_piece).whole();
     if (whole.contains(*logged.bars)) return logged.bars;
-    faults().refuse_unread(
-        spot, no_such_bar(logged.bars->last > whole.last ? logged.bars->last : logged.bars->first,
-                          whole));
+    faults().refuse_unread(spot, no_such_bar(outside(*logged.bars, whole), whole));
     return std::nullopt;
   }
 
@@ -332,10 +334,12 @@ class DayReading {
         faults().refuse(entry.spot(bar.at), rejoined_before_the_slip(bar.value, slip));
   }
 
+  // Refuses bars that are not learned by now, each once.
   void check_bars(int of_piece, BarRange bars, Drill drill, const Spot& spot) {
     const auto bar = reading_.learned.first_unlearned(of_piece, bars);
-    if (bar && !faults().leaves_learning_open())
-      faults().refuse(spot, not_learned_by_then(doing(drill), *bar, date_));
+    if (!bar || faults().unread() > 0) return;
+    faults().refuse(spot, not_learned_by_then(doing(drill), *bar, date_));
+    reading_.learned.learn(of_piece, bars, {date_, std::nullopt, false});
   }
 
   void check_learned(const Deed& deed) {
@@ -379,7 +383,7 @@ class DayReading {
     }
     if (other && other->done.drill != Drill::run_through)
       faults().warn(spot, slip_while_learning(bar));
-    else if (!faults().leaves_learning_open())
+    else if (faults().unread() == unread_before_)
       faults().refuse(spot, other ? slip_of_a_run(bar) : slip_not_played(bar, date_));
   }
 
@@ -408,6 +412,7 @@ class DayReading {
   const std::vector<DayEntry>& entries_;
   LogReading& reading_;
   Date date_;
+  int unread_before_;  // faults of earlier dates
   std::vector<Deed> deeds_;
   std::set<std::pair<int, const LoggedDay*>> asked_;  // entries without a piece, reported
 };

@@ -31,7 +31,7 @@ void LogFaults::warn(const Spot& spot, const Fault& fault) {
 
 void LogFaults::refuse_unread(const Spot& spot, const Fault& fault) {
   refuse(spot, fault);
-  unread_ = true;
+  ++unread_;
 }
 
 std::string LogFaults::place_of(const Spot& spot, const Spot& seen_from) const {

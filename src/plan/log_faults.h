@@ -1,6 +1,7 @@
 // What can contradict itself in a log, in words, and the place for it.
 #pragma once
 
+#include <algorithm>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -23,6 +24,11 @@ struct Fault {
   std::string hint;
 };
 
+// The first bar of `bars` that is not in `piece`. REQUIRES: there is one.
+inline int outside(BarRange bars, BarRange piece) {
+  return bars.first < piece.first ? bars.first : std::max(bars.first, piece.last + 1);
+}
+
 // Collects the problems of several logs.
 class LogFaults {
  public:
@@ -31,10 +37,11 @@ class LogFaults {
 
   void refuse(const Spot& spot, const Fault& fault);
   void warn(const Spot& spot, const Fault& fault);
-  // Refuses something that leaves open what was learned: from then on
+  // Refuses something that leaves open what was done.
   void refuse_unread(const Spot& spot, const Fault& fault);
-  // nothing is said of bars that were played before they were learned.
-  bool leaves_learning_open() const { return unread_; }
+  // How many such there were. With any, nothing is said of bars that were not learned: they may
+  // have been.
+  int unread() const { return unread_; }
   // "line 4", with the log's name when that is another than `seen_from`.
   std::string place_of(const Spot& spot, const Spot& seen_from) const;
   // Hands over everything, log by log in the order of their lines.
@@ -43,7 +50,7 @@ class LogFaults {
  private:
   const std::vector<Log>& logs_;
   std::vector<Diagnostics> of_;  // by log
-  bool unread_ = false;
+  int unread_ = 0;
 };
 
 // Editions

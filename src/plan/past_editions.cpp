@@ -13,7 +13,8 @@ constexpr int kMostDays = 3700;  // about ten years
 
 // The nearest day of a month, going from `year` on by `step` years, that `good` takes.
 template <typename Good>
-Date day_of(const std::string& code, std::chrono::year year, std::chrono::years step, Good good) {
+Date nearest_day(const std::string& code, std::chrono::year year, std::chrono::years step,
+                 Good good) {
   const std::chrono::month month{static_cast<unsigned>(std::stoi(code.substr(0, 2)))};
   const std::chrono::day day{static_cast<unsigned>(std::stoi(code.substr(2, 2)))};
   for (;; year += step) {
@@ -34,13 +35,13 @@ Date monday_of(Date date) { return date - days{weekday_index(date)}; }
 }  // namespace
 
 Date first_day_of(const std::string& code, Date from) {
-  return day_of(code, year_of(from), std::chrono::years{1},
-                [&](Date date) { return date >= from; });
+  return nearest_day(code, year_of(from), std::chrono::years{1},
+                     [&](Date date) { return date >= from; });
 }
 
 Date last_day_of(const std::string& code, Date until) {
-  return day_of(code, year_of(until), std::chrono::years{-1},
-                [&](Date date) { return date <= until; });
+  return nearest_day(code, year_of(until), std::chrono::years{-1},
+                     [&](Date date) { return date <= until; });
 }
 
 PastEditions::PastEditions(const std::vector<Log>& logs, const std::vector<Piece>& pieces,
@@ -135,9 +136,7 @@ void PastEditions::add_tasks(const LoggedEdition& written, int log, PastEdition&
     if (set.drill == Drill::cue_starts) set.bars = pieces_[piece].whole();
     const BarRange whole = pieces_[piece].whole();
     if (!whole.contains(set.bars)) {
-      faults_.refuse_unread(
-          {log, task.bars.at},
-          no_such_bar(set.bars.last > whole.last ? set.bars.last : set.bars.first, whole));
+      faults_.refuse_unread({log, task.bars.at}, no_such_bar(outside(set.bars, whole), whole));
       continue;
     }
     if (set.date >= edition.by) {
@@ -219,6 +218,14 @@ std::optional<PastEditions::Found> PastEditions::find(const std::string& code, D
       return Found{*task, &*edition};
   }
   return std::nullopt;
+}
+
+Date PastEditions::day_of(const std::string& code, Date date) const {
+  for (auto edition = editions_.rbegin(); edition != editions_.rend(); ++edition)
+    if (const Date day = first_day_of(code, edition->from);
+        edition->from <= date && edition->lasts_on(day))
+      return day;
+  return last_day_of(code, date);
 }
 
 std::vector<SetTask> PastEditions::on(Date date) {

@@ -65,6 +65,8 @@ class PastEditions {
     PastEdition* edition = nullptr;
   };
   std::optional<Found> find(const std::string& code, Date date);
+  // The day that a code is of, whether or not it is a task, when it is reported on a date.
+  Date day_of(const std::string& code, Date date) const;
   // Everything set for a day by its edition.
   std::vector<SetTask> on(Date date);
   // Everything an edition set, by date. Weeks that the log does not tell of are reckoned again.

@@ -47,7 +47,7 @@ class LogReader {
     record_.edition = editions_.next_number();
     if (editions_.none() && !entries.empty()) record_.edition = std::max(2, record_.edition);
     // Bars learned tell nothing of an edition while some of them could not be read.
-    if (PastEdition* last = faults_.leaves_learning_open() ? nullptr : last_edition())
+    if (PastEdition* last = faults_.unread() > 0 ? nullptr : last_edition())
       record_.last = what_became_of(*last, editions_, reading_, terms_);
     faults_.hand_over(diagnostics);
     return std::move(record_);
