@@ -58,7 +58,8 @@ class LogReader {
     std::vector<DayEntry> entries;
     for (int log = 0; log < static_cast<int>(logs_.size()); ++log)
       for (const LoggedDay& day : logs_[log].days)
-        if (!left_out_ || day.date.value < terms_.from) entries.push_back({log, &day});
+        if (day.tells() && (!left_out_ || day.date.value < terms_.from))
+          entries.push_back({log, &day});
     std::stable_sort(entries.begin(), entries.end(), [](const DayEntry& a, const DayEntry& b) {
       return a.day->date.value < b.day->date.value;
     });

@@ -74,6 +74,11 @@ struct LoggedDay {
   std::vector<LoggedRun> runs;
   std::vector<LoggedBars> learned;
   std::vector<LoggedBars> recalled;
+
+  bool tells() const {
+    return all || !done.empty() || minutes || (slips && !slips->empty()) || !hit.empty() ||
+           !missed.empty() || !runs.empty() || !learned.empty() || !recalled.empty();
+  }
 };
 
 struct Log {

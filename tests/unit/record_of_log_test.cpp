@@ -209,6 +209,14 @@ TEST_CASE("record: a log without an edition is of a first one, which is said") {
   CHECK(Reading({"[]"}).record.empty());
 }
 
+TEST_CASE("record: an entry in which nothing is told is as if it were not there") {
+  const Reading read(
+      {told("- {date: 2027-03-02, done: [], minutes: , slips: []}\n"
+            "- {date: 2026-01-02, starts: {hit: [], miss: []}, run: {slips: }}\n")});
+  CHECK(read.said == "");
+  CHECK(read.record.done.empty());
+}
+
 TEST_CASE("record: several logs and several editions are read as one") {
   const std::string second =
       "- {edition: 2, from: 2027-01-11, by: 2027-03-20, tasks: {0112-1: {recall: 1-4}}}\n"
