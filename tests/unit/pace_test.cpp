@@ -107,6 +107,14 @@ TEST_CASE("one time that took half as long again moves the pace by the share rec
   for (const int other : {0, 2, 3, 4}) CHECK(pace[other] == Approx(1.23536).margin(5e-6));
 }
 
+TEST_CASE("ten times that took half as long again nearly tell the whole, as the manual says") {
+  // Level variance .0225 + .09/10 = .0315; player .405465 × .1225/(.1225 + .0315) = .322529, exp
+  // 1.380615; level .322529 + .0225/.0315 × (.405465 - .322529) = .381769, exp 1.464874.
+  const ByLevel pace = learn_pace(method_with(), same_again({2, 1.5}, 10));
+  CHECK(pace[1] == Approx(1.464874).margin(2e-6));
+  CHECK(pace[2] == Approx(1.380615).margin(2e-6));
+}
+
 TEST_CASE("three times at two levels give the pace reckoned by hand") {
   // Level 2 took 1.5 and 1.6 times as long: mean log (.405465 + .470004)/2 = .437735, of variance
   // .0225 + .09/2 = .0675. Level 4 took 1.2 times: log .182322, variance .0225 + .09 = .1125.
