@@ -20,6 +20,9 @@ struct PractisedEdition {
   std::vector<PractisedDay> days;  // the practice days of its week, as they went
 };
 
+// Of what is new, a player times each chunk on days of even number, on others only the whole day.
+inline bool is_timed(Date date) { return date.time_since_epoch().count() % 2 == 0; }
+
 // What a log would tell of one deed; of a run-through task as many as were made.
 inline void add_done(const PlannedPiece& planned, Date date, const Deed& deed, Record& record) {
   Done done;
@@ -27,7 +30,7 @@ inline void add_done(const PlannedPiece& planned, Date date, const Deed& deed, R
   done.drill = deed.task.drill;
   done.bars = deed.task.bars;
   done.slips = deed.slips;
-  if (done.drill == Drill::learn) done.minutes = deed.minutes;
+  if (done.drill == Drill::learn && is_timed(date)) done.minutes = deed.minutes;
   if (done.drill == Drill::cue_starts) {
     for (const int number : deed.hit) done.hit.push_back(planned.cues[number - 1].bar);
     for (const int number : deed.missed) done.missed.push_back(planned.cues[number - 1].bar);
@@ -47,9 +50,11 @@ inline Record record_of_editions(const std::vector<PractisedEdition>& editions) 
   Record record;
   record.edition = static_cast<int>(editions.size()) + 1;
   for (const PractisedEdition& edition : editions)
-    for (const PractisedDay& day : edition.days)
+    for (const PractisedDay& day : edition.days) {
       for (const Deed& deed : day.deeds)
         add_done(edition.plan.pieces.front(), day.date, deed, record);
+      if (!day.deeds.empty()) record.minutes.push_back({day.date, day.minutes()});
+    }
   return record;
 }
 
