@@ -38,6 +38,10 @@ class Ledger {
   std::vector<std::unique_ptr<Desk>> desks;  // by piece
 
  private:
+  // Takes account of what was done before the plan begins.
+  void remember(const Task& task, int day);
+  // Whether the chunk tempered on that day has slipped since, so that it is to be tempered again.
+  bool slipped_since(const Task& task, int day) const;
   Reason run_reason(int run) const;
 };
 
