@@ -97,7 +97,7 @@ inline Plan as_one_plan(const std::vector<PractisedEdition>& editions) {
     planned.cues.push_back({static_cast<int>(planned.cues.size()) + 1, bar,
                             static_cast<int>(section - planned.sections.begin())});
   }
-  planned.dice = dice_tables(planned.cue_numbers());
+  planned.dice = weighted_dice_tables(planned.thrown_cues());
   const auto chunk_at = [&](int bar) {
     const auto found = std::find_if(
         planned.chunks.begin(), planned.chunks.end(),
