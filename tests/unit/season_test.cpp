@@ -52,7 +52,8 @@ Season season(unsigned seed) {
 }  // namespace
 
 TEST_CASE("a season", "[.season]") {
-  const Season made = season(1);
+  const char* env = std::getenv("SEED");
+  const Season made = season(env ? static_cast<unsigned>(std::atoi(env)) : 1);
   for (const auto& edition : made.editions) {
     const PlannedPiece& planned = edition.plan.pieces.front();
     std::cout << iso(edition.plan.from) << (edition.plan.fits ? " fits" : " DOES NOT FIT")
@@ -64,12 +65,51 @@ TEST_CASE("a season", "[.season]") {
                   << chunk.slips.slips << "/" << chunk.slips.trials << " level " << chunk.level
                   << (chunk.raised ? " raised" : "") << "\n";
     std::cout << sample::faults_of(edition.plan);
+    for (const Day& day : edition.plan.days) {
+      std::cout << "   set " << iso(day.date) << ":";
+      for (const Task& task : day.tasks)
+        std::cout << "  " << drill_word(task.drill) << " " << task.bars.first << "-"
+                  << task.bars.last << (task.fork ? " fork" : "");
+      std::cout << "\n";
+    }
     for (const auto& day : edition.days)
       std::cout << "  " << iso(day.date) << (day.missed ? " missed" : "") << " " << day.minutes()
                 << " of " << day.allowance << ", " << day.deeds.size() << " done, "
-                << day.undone.size() << " not\n";
+                << day.undone.size() << " not\n"
+                <<
+          [&] {
+            std::string t;
+            for (const auto& deed : day.deeds) {
+              t += std::string(" | ") + std::string(drill_word(deed.task.drill)) + " " +
+                   std::to_string(deed.task.bars.first) + "-" + std::to_string(deed.task.bars.last);
+              for (int n : deed.hit) t += " h" + std::to_string(planned.cues[n - 1].bar);
+              for (int n : deed.missed) t += " m" + std::to_string(planned.cues[n - 1].bar);
+            }
+            return t + "\n";
+          }();
   }
-  std::cout << sample::faults_of(sample::as_one_plan(made.editions));
+  std::cout << sample::faults_of(sample::SeasonAsOnePlan(made.editions).plan());
 }
 
+}  // namespace cahier
+namespace cahier {
+TEST_CASE("seeds", "[.seeds]") {
+  for (unsigned seed = 1; seed <= 60; ++seed) {
+    const Season made = season(seed);
+    for (const auto& edition : made.editions) {
+      if (!edition.plan.fits)
+        std::cout << seed << " " << iso(edition.plan.from)
+                  << " unfit: " << edition.plan.unplaced.size() << " "
+                  << drill_word(edition.plan.unplaced[0].drill) << " "
+                  << edition.plan.unplaced[0].bars.first << "\n";
+      const std::string faults = sample::faults_of(edition.plan);
+      if (!faults.empty())
+        std::cout << seed << " " << iso(edition.plan.from) << " edition " << faults;
+    }
+    const sample::SeasonAsOnePlan whole(made.editions);
+    for (const Breach& breach : breaches(whole.plan()))
+      if (breach.what.find("comes before a weaker chunk") == std::string::npos)
+        std::cout << seed << " rule " << breach.rule << " " << breach.what << "\n";
+  }
+}
 }  // namespace cahier

@@ -67,9 +67,9 @@ class SimulatedPlayer {
     return found != learned_.end() && found->second < date;
   }
 
-  // Goes through a day by its panel: first the recalls of a day that was missed, then what is set,
-  // in its order. What has been begun is finished; nothing is begun once the day's minutes are up.
-  // Tasks that need bars not learned yet are left out, or done as far as the bars are learned.
+  // Goes through a day by its panel: first what tests memory of a day that was missed, then what is
+  // set, in its order. What has been begun is finished; nothing is begun once the day's minutes are
+  // up. Tasks that need bars not learned yet are left out, or done as far as the bars are learned.
   PractisedDay practise(const PlannedPiece& planned, const Day& day) {
     PractisedDay done;
     done.date = day.date;
@@ -78,14 +78,13 @@ class SimulatedPlayer {
     if (done.missed) {
       done.undone = day.tasks;
       for (const Task& task : day.tasks)
-        if (is_cold(task.drill)) waiting_.push_back(task);
+        if (is_made_good(task)) waiting_.push_back(task);
       return done;
     }
     std::vector<Task> tasks;
     for (const Task& task : waiting_)
-      if (std::none_of(day.tasks.begin(), day.tasks.end(), [&](const Task& other) {
-            return is_cold(other.drill) && other.bars.contains(task.bars);
-          }))
+      if (std::none_of(day.tasks.begin(), day.tasks.end(),
+                       [&](const Task& other) { return is_in_place_of(other, task); }))
         tasks.push_back(task);
     waiting_.clear();
     tasks.insert(tasks.end(), day.tasks.begin(), day.tasks.end());
@@ -99,8 +98,19 @@ class SimulatedPlayer {
   void turn_to_next_book() { waiting_.clear(); }
 
  private:
-  static bool is_cold(Drill drill) {
-    return drill == Drill::recall || drill == Drill::slow_pass || drill == Drill::counted_pass;
+  // Whatever tests memory of bars that are set: not what the dice alone decide.
+  static bool is_made_good(const Task& task) {
+    return retrieves(task.drill) && (task.drill != Drill::cue_starts || !task.cues.empty());
+  }
+
+  // Whether what is set for today does for something missed as well.
+  static bool is_in_place_of(const Task& today, const Task& missed) {
+    if (missed.drill == Drill::run_through) return false;
+    if (missed.drill == Drill::cue_starts)
+      return std::includes(today.cues.begin(), today.cues.end(), missed.cues.begin(),
+                           missed.cues.end());
+    return retrieves(today.drill) && today.drill != Drill::cue_starts &&
+           today.bars.contains(missed.bars);
   }
 
   bool do_task(const PlannedPiece& planned, const Task& task, PractisedDay& day) {
@@ -257,7 +267,7 @@ class SimulatedPlayer {
   PlayerTruth truth_;
   Chance chance_;
   std::map<int, Date> learned_;  // by bar, where it is learned
-  std::vector<Task> waiting_;    // recalls of a day that was missed
+  std::vector<Task> waiting_;    // to be made good
 };
 
 }  // namespace cahier::sample

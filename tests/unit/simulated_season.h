@@ -77,75 +77,92 @@ inline std::vector<PractisedEdition> practise_season(const Piece& piece, const T
   return editions;
 }
 
-// What was really done, as one plan of the whole season without a past: the pieces of the last
-// edition with every cue start that any edition had, days missed as days off, and the minutes of a
-// task those that were planned for it. A day on which more was done than was planned allows that.
-inline Plan as_one_plan(const std::vector<PractisedEdition>& editions) {
-  Plan plan = editions.back().plan;
-  plan.from = editions.front().plan.from;
-  plan.past.clear();
-  plan.record = {};
-  PlannedPiece& planned = plan.pieces.front();
-
-  std::set<int> bars;
-  for (const PractisedEdition& edition : editions)
-    for (const CueStart& cue : edition.plan.pieces.front().cues) bars.insert(cue.bar);
-  planned.cues.clear();
-  for (const int bar : bars) {
-    const auto section = std::find_if(planned.sections.begin(), planned.sections.end(),
-                                      [&](const auto& one) { return one.bars.contains(bar); });
-    planned.cues.push_back({static_cast<int>(planned.cues.size()) + 1, bar,
-                            static_cast<int>(section - planned.sections.begin())});
-  }
-  planned.dice = weighted_dice_tables(planned.thrown_cues());
-  const auto chunk_at = [&](int bar) {
-    const auto found = std::find_if(
-        planned.chunks.begin(), planned.chunks.end(),
-        [&](const Chunk& chunk) { return chunk.bars.contains(planned.piece.learned_bar(bar)); });
-    return static_cast<int>(found - planned.chunks.begin());
-  };
-
-  plan.days = calendar(editions.front().terms);
-  for (Day& day : plan.days) {
-    day.off = true;
-    day.allowance = 0;
-  }
-  for (const PractisedEdition& edition : editions)
-    for (const PractisedDay& practised : edition.days) {
-      Day& day = plan.days[(practised.date - plan.from).count()];
-      if (practised.missed) continue;
-      day.off = false;
-      day.allowance = practised.allowance;
-      for (const Deed& deed : practised.deeds) {
-        Task task = deed.task;
-        task.block = 0;
-        task.id = iso(day.date).substr(5, 2) + iso(day.date).substr(8, 2) + "-" +
-                  std::to_string(day.tasks.size() + 1);
-        const PlannedPiece& of_edition = edition.plan.pieces.front();
-        for (int& chunk : task.chunks) chunk = chunk_at(of_edition.chunks[chunk].bars.first);
-        std::sort(task.chunks.begin(), task.chunks.end());
-        if (task.drill == Drill::cue_starts && !task.cues.empty()) {
-          const auto bar_of = [&](int number) { return of_edition.cues[number - 1].bar; };
-          if (!deed.by_code) task.chunks.clear();
-          for (int& number : task.cues) {
-            const int bar = bar_of(number);
-            if (!deed.by_code) task.chunks.push_back(chunk_at(bar));
-            number = static_cast<int>(std::distance(bars.begin(), bars.find(bar))) + 1;
-          }
-          if (!deed.by_code) {
-            task.bars = {bar_of(deed.task.cues.front()), bar_of(deed.task.cues.back())};
-            std::sort(task.chunks.begin(), task.chunks.end());
-            task.chunks.erase(std::unique(task.chunks.begin(), task.chunks.end()),
-                              task.chunks.end());
-          }
-        }
-        day.tasks.push_back(std::move(task));
-      }
-      day.allowance = std::max(day.allowance, day.minutes());
+// What was really done, as one plan of the whole season without a past.
+class SeasonAsOnePlan {
+ public:
+  explicit SeasonAsOnePlan(const std::vector<PractisedEdition>& editions)
+      : plan_(editions.back().plan), planned_(plan_.pieces.front()) {
+    plan_.from = editions.front().plan.from;
+    plan_.past.clear();
+    plan_.record = {};
+    plan_.fits = true;
+    plan_.unplaced.clear();
+    for (Chunk& chunk : planned_.chunks) chunk.raised = false;
+    take_cues(editions);
+    plan_.days = calendar(editions.front().terms);
+    for (Day& day : plan_.days) {
+      day.off = true;
+      day.allowance = 0;
+      day.note = DayNote::none;
     }
-  plan.fits = true;
-  plan.unplaced.clear();
-  return plan;
-}
+    for (const PractisedEdition& edition : editions)
+      for (const PractisedDay& day : edition.days)
+        if (!day.missed) take_day(edition.plan.pieces.front(), day);
+  }
+
+  // The pieces of the last edition with every cue start that any edition had, all of one weight;
+  // days missed as days off; of cue starts all that were begun from, thrown for or not. The minutes
+  // of a task are those that were planned for it, and a day allows what was done on it.
+  const Plan& plan() const { return plan_; }
+
+ private:
+  void take_cues(const std::vector<PractisedEdition>& editions) {
+    std::set<int> bars;
+    for (const PractisedEdition& edition : editions)
+      for (const CueStart& cue : edition.plan.pieces.front().cues) bars.insert(cue.bar);
+    planned_.cues.clear();
+    for (const int bar : bars) {
+      const auto section = std::find_if(planned_.sections.begin(), planned_.sections.end(),
+                                        [&](const auto& one) { return one.bars.contains(bar); });
+      planned_.cues.push_back({static_cast<int>(planned_.cues.size()) + 1, bar,
+                               static_cast<int>(section - planned_.sections.begin())});
+    }
+    planned_.dice = weighted_dice_tables(planned_.thrown_cues());
+  }
+
+  void take_day(const PlannedPiece& of_edition, const PractisedDay& practised) {
+    Day& day = plan_.days[(practised.date - plan_.from).count()];
+    day.off = false;
+    for (const Deed& deed : practised.deeds) {
+      Task task = deed.task;
+      task.block = 0;
+      const std::string date = iso(day.date);
+      task.id = date.substr(5, 2) + date.substr(8, 2) + "-" + std::to_string(day.tasks.size() + 1);
+      for (int& chunk : task.chunks) chunk = chunk_at(of_edition.chunks[chunk].bars.first);
+      if (task.drill == Drill::cue_starts) take_starts(of_edition, deed, task);
+      std::sort(task.chunks.begin(), task.chunks.end());
+      day.tasks.push_back(std::move(task));
+    }
+    day.allowance = std::max(practised.allowance, day.minutes());
+  }
+
+  void take_starts(const PlannedPiece& of_edition, const Deed& deed, Task& task) const {
+    std::set<int> bars;
+    for (const auto* numbers : {&deed.hit, &deed.missed})
+      for (const int number : *numbers) bars.insert(of_edition.cues[number - 1].bar);
+    std::set<int> chunks;
+    if (deed.by_code) chunks.insert(task.chunks.begin(), task.chunks.end());
+    task.cues.clear();
+    for (const CueStart& cue : planned_.cues) {
+      if (bars.count(cue.bar) == 0) continue;
+      task.cues.push_back(cue.number);
+      chunks.insert(chunk_at(cue.bar));
+    }
+    task.throws = 0;
+    task.chunks.assign(chunks.begin(), chunks.end());
+    task.bars = {*bars.begin(), *bars.rbegin()};
+  }
+
+  int chunk_at(int bar) const {
+    const int source = planned_.piece.learned_bar(bar);
+    const auto found =
+        std::find_if(planned_.chunks.begin(), planned_.chunks.end(),
+                     [&](const Chunk& chunk) { return chunk.bars.contains(source); });
+    return static_cast<int>(found - planned_.chunks.begin());
+  }
+
+  Plan plan_;
+  PlannedPiece& planned_;
+};
 
 }  // namespace cahier::sample
