@@ -87,9 +87,10 @@ std::string holdings(const Plan& plan, const Words& words) {
   const auto learned = all_learned(plan);
   return text +
          wrap("  ",
-              {learned
-                   ? words.say("plan.all_learned", {{"date", weekday_day_month(words, *learned)}})
-                   : words.say("plan.never_learned")},
+              {learned ? words.say(
+                             *learned < plan.from ? "plan.all_learned_before" : "plan.all_learned",
+                             {{"date", weekday_day_month(words, *learned)}})
+                       : words.say("plan.never_learned")},
               "", 4) +
          spacing_figure(plan, words);
 }

@@ -36,7 +36,8 @@ std::vector<WeakSpot> weak_spots(const Plan& plan);
 // Times the minutes first reckoned with that learning takes, over the bars of all chunks.
 double mean_pace(const Plan& plan);
 
-// Minutes that learning a bar of one part takes at a level, over the chunks of that level.
+// Minutes that learning a bar of one part takes at a level, over the chunks that have it in the
+// piece, whatever the log makes of them.
 struct LevelPace {
   int level = 1;
   double first = 0;  // as the method reckons

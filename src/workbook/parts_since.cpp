@@ -77,7 +77,7 @@ std::string slips(const Plan& plan, const Words& words) {
 
 std::string pace(const Plan& plan, const Words& words) {
   const double pace = mean_pace(plan);
-  if (std::abs(pace - 1) < kLeastPace) return {};
+  if (std::abs(pace - 1) < kLeastPace || totals_of(plan).learned_chunks == 0) return {};
   return words.say("cover.pace", {{"times", number_text(pace)}});
 }
 

@@ -17,48 +17,18 @@ using sample::count_of;
 using sample::DrawnSheet;
 using sample::has;
 using sample::one_line;
+using sample::with_runs;
 
 namespace {
 
 Plan behind() {
-  Plan plan = sample::later_edition(sample::plan(sample::kStudy), sample::date("2027-01-18"));
+  Plan plan = sample::later_edition(sample::plan(sample::kStudy), sample::date("2027-01-11"));
   plan.record.last->days_behind = 3;
   plan.record.last->tasks_done -= 4;
   plan.record.last->bars_learned -= 2;
   plan.method.pace = {1.3, 1.3, 1.3, 1.3, 1.3};
   for (int chunk = 0; chunk < 5; ++chunk) sample::let_slip(plan, 0, chunk, {6, 1 + chunk % 4});
   return plan;
-}
-
-// A month of run-throughs: six made, four of them clean.
-Plan with_runs() {
-  Plan plan = sample::later_edition(sound_plan(), sample::date("2027-01-14"));
-  plan.record.done.erase(
-      std::remove_if(plan.record.done.begin(), plan.record.done.end(),
-                     [](const Done& done) { return done.drill == Drill::run_through; }),
-      plan.record.done.end());
-  Done run;
-  run.drill = Drill::run_through;
-  run.bars = {1, 12};
-  for (int number = 0; number < 6; ++number) {
-    run.date = sample::date("2027-01-08") + days{number};
-    run.slips.emplace();
-    run.rejoined.clear();
-    if (number == 1) run.slips = {3};
-    if (number == 3) run.slips = {7, 11}, run.rejoined = {9};
-    run.recorded = number > 2;
-    run.listener = number == 5;
-    plan.record.done.push_back(run);
-  }
-  return plan;
-}
-
-int dots(const DrawnSheet& sheet) {
-  int number = 0;
-  for (const DrawnItem& item : sheet.canvas().pages().front().items)
-    if (const auto* circle = std::get_if<DrawnCircle>(&item))
-      number += circle->use == CircleUse::ornament && circle->paint.fill && circle->diameter > 2.2;
-  return number;
 }
 
 int pale_boxes(const DrawnSheet& sheet) {
@@ -141,7 +111,7 @@ TEST_CASE("the cover of a later edition says in plain words what has changed") {
   const int tasks = plan.record.last->tasks;
   const int bars = plan.record.last->bars_new;
   const std::string words = one_line(DrawnSheet(draw_cover, plan).words());
-  CHECK(has(words, "Edition 2, planned from 18 January 2027"));
+  CHECK(has(words, "Edition 2, planned from 11 January 2027"));
   CHECK(has(words, "3 days behind; the date still holds."));
   CHECK(has(words, "Tasks done: " + std::to_string(tasks - 4) + " of " + std::to_string(tasks) +
                        "; new bars learned: " + std::to_string(bars - 2) + " of " +
@@ -174,12 +144,18 @@ TEST_CASE("the cover says on course, ahead, and that the date does not hold") {
   CHECK(has(says(), "To be kept from memory until"));
   plan.record.last.reset();
   plan.upkeep = false;
-  CHECK(has(says(), "planned from 18 January 2027 Bars that slip"));
+  CHECK(has(says(), "planned from 11 January 2027 Bars that slip"));
 }
 
-TEST_CASE("a pace near the one reckoned with needs no sentence") {
+TEST_CASE("the pace is named where it differs and something is left to learn") {
   Plan plan = behind();
   plan.method.pace.fill(1.09);
+  CHECK_FALSE(has(DrawnSheet(draw_cover, plan).words(), "Learning takes"));
+  plan.method.pace.fill(1.5);
+  CHECK(has(DrawnSheet(draw_cover, plan).words(), "Learning takes"));
+  // Nor when nothing is left to learn.
+  plan = with_runs();
+  plan.method.pace.fill(1.5);
   CHECK_FALSE(has(DrawnSheet(draw_cover, plan).words(), "Learning takes"));
 }
 
@@ -188,60 +164,6 @@ TEST_CASE("the cover counts what is still to learn and the runs to come") {
   CHECK(has(words, "\n2\nchunks, all learned already\n"));
   CHECK(has(words, "\n1\nrun-through to come\n"));
   CHECK(has(words, "\n5 Jan\nthe day everything was learned\n"));
-}
-
-TEST_CASE("run-throughs that were made stand at the top of the tally, and numbers go on") {
-  const DrawnSheet sheet(draw_run_tally, with_runs());
-  const std::string words = sheet.words();
-  CHECK(has(words, "\n7, 11\n"));
-  CHECK(has(words, "\n6\n"));
-  CHECK(has(words, "\n7\n14 Jan\n"));
-  CHECK(has(one_line(words), "1 run-through is still to come"));
-  CHECK(dots(sheet) == 4 + 3 + 1);  // clean, recorded, listened to
-}
-
-TEST_CASE("the tally says what the player's own runs tell, rounded down") {
-  // One-sided 95 % bound for 4 clean of 6 (Clopper and Pearson 1934; value computed): .271338.
-  const std::string words = one_line(DrawnSheet(draw_run_tally, with_runs()).words());
-  CHECK(has(words, "So far: 6 run-throughs, 4 clean."));
-  CHECK(has(words, "at least 27\u00a0%;"));
-  CHECK(has(words, "their number was fixed beforehand"));
-}
-
-TEST_CASE("runs of which nobody said how they went are not counted, and the tally says so") {
-  Plan plan = with_runs();
-  plan.record.done.back().slips.reset();
-  const std::string words = one_line(DrawnSheet(draw_run_tally, plan).words());
-  CHECK(has(words, "So far: 5 run-throughs, 3 clean."));
-  CHECK(has(words, "One run is not counted: nobody wrote down how it went."));
-  CHECK(has(words, "not told"));
-  for (Done& done : plan.record.done) done.slips.reset();
-  CHECK_FALSE(has(one_line(DrawnSheet(draw_run_tally, plan).words()), "So far"));
-}
-
-TEST_CASE("which runs are witnessed goes by those asked for in all, as in the plan") {
-  Plan plan = with_runs();
-  plan.record.done.resize(plan.record.done.size() - 2);
-  plan.days.front().tasks = {sound::runs(3)};
-  // Four of five are made: somebody listens from the fifth on, to those in spare rows too.
-  CHECK(DrawnSheet(draw_run_tally, plan).circles_to_tick() == 3 * (3 + 3));
-}
-
-TEST_CASE("runs none of which was clean give no bound") {
-  Plan plan = with_runs();
-  for (Done& done : plan.record.done)
-    if (done.drill == Drill::run_through) done.slips = {5};
-  const std::string words = one_line(DrawnSheet(draw_run_tally, plan).words());
-  CHECK(has(words, "So far: 6 run-throughs, none of them clean."));
-  CHECK_FALSE(has(words, "Taken together"));
-}
-
-TEST_CASE("when all run-throughs are made the tally asks for no more") {
-  Plan plan = with_runs();
-  for (Day& day : plan.days) day.tasks.clear();
-  const std::string words = one_line(DrawnSheet(draw_run_tally, plan).words());
-  CHECK(has(words, "All the run-throughs that were asked for have been made."));
-  CHECK_FALSE(has(words, "still to come"));
 }
 
 TEST_CASE("cue starts with more of the dice are marked, and the sentence tells how much more") {
