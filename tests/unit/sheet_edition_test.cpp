@@ -100,6 +100,27 @@ TEST_CASE("editions of the planner keep their layout, and their sheets agree wit
   CHECK(tally.circles_to_tick() == runs + recorded + listener + 3 * spare);
 }
 
+TEST_CASE("a programme's later edition names pieces, long titles cut, and keeps its layout") {
+  const std::vector<Piece> pieces = {sample::piece(sample::crowded_piece()),
+                                     sample::piece(sample::kStudy)};
+  Terms terms = settle(sample::date("2027-01-04"), sample::date("2027-06-20"), pieces[0].practice,
+                       sample::steady());
+  terms.minutes.fill(90);
+  Plan plan = sample::later_edition(make_plan(pieces, terms), sample::date("2027-02-01"));
+  plan.record.last->days_behind = -3;
+  for (const int piece : {0, 1})
+    for (const int chunk : {0, 1, 2}) sample::let_slip(plan, piece, chunk, {9, 4 + piece});
+  for (void (*draw)(Book&) : {draw_cover, draw_form_map, draw_cue_starts, draw_run_tally,
+                              draw_progress_chart, draw_report_back})
+    sample::require_faultless_everywhere(draw, plan);
+  CHECK(has(one_line(DrawnSheet(draw_cover, plan).words()),
+            "Bars that slip most now: 1–4 of Lantern Study, 5–8 of Lantern Study, 9–12 of Lantern "
+            "Study and 3 passages more."));
+  for (Chunk& chunk : plan.pieces[1].chunks) chunk.raised = false;
+  CHECK(
+      has(one_line(DrawnSheet(draw_cover, plan).words()), "0–2 of " + std::string(39, 'W') + "…"));
+}
+
 TEST_CASE("the cover of a first edition says nothing of another one") {
   const std::string words = DrawnSheet(draw_cover, sample::plan(sample::kStudy)).words();
   CHECK_FALSE(has(words, "dition"));
