@@ -62,7 +62,8 @@ std::string heading(const Plan& plan, const Words& words) {
   std::vector<std::string> dates;
   if (!plan.days.empty()) dates.push_back(date_span(words, plan.from, plan.by - days{1}));
   dates.push_back(words.count("plan.weeks", weeks));
-  dates.push_back(words.say("plan.date", {{"date", full_date(words, plan.by)}}));
+  dates.push_back(
+      words.say(plan.upkeep ? "plan.until" : "plan.date", {{"date", full_date(words, plan.by)}}));
   return text + wrap("", dates, kDot, 2);
 }
 

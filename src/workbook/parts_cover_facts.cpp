@@ -78,7 +78,8 @@ std::vector<std::string> cover_assumptions(const Plan& plan, const Words& words,
   else
     texts.push_back(
         words.say("cover.assumes_spare", {{"minutes", minutes_text(totals.spare_minutes)}}));
-  if (method.quiet_days > 0) texts.push_back(words.count("cover.assumes_quiet", method.quiet_days));
+  if (method.quiet_days > 0 && totals.learned_chunks > 0)
+    texts.push_back(words.count("cover.assumes_quiet", method.quiet_days));
   return texts;
 }
 

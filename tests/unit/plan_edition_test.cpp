@@ -58,6 +58,7 @@ TEST_CASE("the text of a later plan says how it stands") {
   CHECK(has(text_of(plan), "\nEdition 2 · 1 day ahead · "));
   plan.upkeep = true;
   CHECK(has(text_of(plan), "\nEdition 2 · keeping what is learned · "));
+  CHECK(has(text_of(plan), " · Until Monday 18 January 2027\n"));
   CHECK(has(text_of(plan), "Everything has been learned since Tuesday 5 January."));
 }
 

@@ -162,7 +162,7 @@ TEST_CASE("the cover says on course, ahead, and that the date does not hold") {
   CHECK_FALSE(has(says(), "still holds"));
   plan.upkeep = true;
   CHECK(has(says(), "Everything is learned: this book keeps it until 20 March 2027."));
-  CHECK(has(says(), "To be kept from memory until"));
+  CHECK(has(says(), "To be kept in memory until"));
   plan.record.last.reset();
   plan.upkeep = false;
   CHECK(has(says(), "planned from 11 January 2027 Bars that slip"));
@@ -184,6 +184,8 @@ TEST_CASE("the cover counts what is still to learn and the runs to come") {
   const std::string words = DrawnSheet(draw_cover, with_runs()).words();
   CHECK(has(words, "\n2\nchunks, all learned already\n"));
   CHECK(has(words, "\n1\nrun-through to come\n"));
+  CHECK_FALSE(has(words, "Nothing new in the last"));
+  CHECK(has(one_line(DrawnSheet(draw_cover, behind()).words()), "Nothing new in the last 2 days"));
   CHECK(has(words, "\n5 Jan\nthe day everything was learned\n"));
 }
 
