@@ -87,8 +87,10 @@ class Cover {
     take(small_paper() ? 6 : 22);
     const TextBlock title =
         title_block(book_.typefaces(), book_.title(), box_.width, small_paper() ? 2 : 3);
-    // A programme's titles may be many: keep two thirds of the page for the rest.
-    if (title.height() <= page_.height * 0.34) {
+    // A programme's titles may be many: keep two thirds of the page for the rest, and more where an
+    // edition has something to say on a small one.
+    const double share = small_paper() && is_later_edition(plan_) ? 0.2 : 0.34;
+    if (title.height() <= page_.height * share) {
       title.draw(canvas(), take(title.height()));
     } else {
       draw_line(canvas(), take(9), book_.title(), style::kSubtitle, Align::left, 15);
@@ -119,21 +121,14 @@ class Cover {
     take(small_paper() ? 2 : 8);
   }
 
-  // As many sentences as leave room for the names and the figures.
   void draw_since() {
-    const double keep = small_paper() ? 54 : 90;
     draw_line(canvas(), take(kHeadingLine),
               words_.say("cover.edition", {{"number", plan_.record.edition},
                                            {"date", day_month_year(words_, plan_.from)}}),
               style::kStrong, Align::left, style::kLeast);
     std::string text;
-    for (const std::string& sentence : since_last_edition(plan_, words_)) {
-      const std::string more = text.empty() ? sentence : text + " " + sentence;
-      if (TextBlock(book_.typefaces(), more, style::kBody, box_.width).height() >
-          box_.height - keep)
-        break;
-      text = more;
-    }
+    for (const std::string& sentence : since_last_edition(plan_, words_))
+      text += (text.empty() ? "" : " ") + sentence;
     block(text, style::kBody);
     take(small_paper() ? 2 : 8);
   }
