@@ -27,6 +27,7 @@ std::vector<std::optional<Date>> learned_before(const Plan& plan, int piece) {
 
 std::vector<const Done*> runs_made(const Plan& plan, int piece) {
   std::vector<const Done*> runs;
+  if (!is_later_edition(plan)) return runs;
   for (const Done& done : plan.record.done)
     if (done.piece == piece && done.drill == Drill::run_through) runs.push_back(&done);
   return runs;

@@ -10,13 +10,14 @@ namespace cahier {
 
 inline bool is_later_edition(const Plan& plan) { return plan.record.edition > 1; }
 
-// Whether anything was done before the plan's first day.
+// Whether anything was done before the plan's first day. Of a first edition, which keeps a piece
+// that no log tells of, it is only taken for granted: its dates are nobody's.
 inline bool has_past(const Plan& plan) { return !plan.record.empty() || !plan.past.empty(); }
 
 // By chunk: the day it was learned on, before the plan's first day; none where it was not.
 std::vector<std::optional<Date>> learned_before(const Plan& plan, int piece);
 
-// The run-throughs made before, by date.
+// The run-throughs that the log tells of, by date.
 std::vector<const Done*> runs_made(const Plan& plan, int piece);
 
 struct RunScore {

@@ -40,7 +40,10 @@ std::vector<CoverFact> cover_facts(const Plan& plan, const Words& words, const T
       chunks_fact(words, totals),
       {std::to_string(totals.cues), words.count("cover.cues", totals.cues)},
       runs_fact(plan, words, totals)};
-  if (totals.learned_before + totals.learned_chunks >= totals.chunks && totals.learned)
+  const bool taken_for_learned = !is_later_edition(plan) && totals.learned_before > 0;
+  if (const int weeks = static_cast<int>((plan.days.size() + 6) / 7); taken_for_learned)
+    result.push_back({std::to_string(weeks), words.count("cover.weeks", weeks)});
+  else if (totals.learned_before + totals.learned_chunks >= totals.chunks && totals.learned)
     result.push_back(
         {short_date(words, plan, *totals.learned),
          words.say(totals.learned_chunks > 0 ? "cover.learned" : "cover.learned_already")});

@@ -60,6 +60,8 @@ TEST_CASE("the text of a later plan says how it stands") {
   CHECK(has(text_of(plan), "\nEdition 2 · keeping what is learned · "));
   CHECK(has(text_of(plan), " · Until Monday 18 January 2027\n"));
   CHECK(has(text_of(plan), "Everything has been learned since Tuesday 5 January."));
+  plan.record.edition = 1;  // without a log
+  CHECK(has(text_of(plan), "Everything is taken to be learned."));
 }
 
 TEST_CASE("the text names the pace by level, only where the player has one") {

@@ -158,7 +158,7 @@ TEST_CASE("the cover names the day's minutes where they have changed") {
   Plan plan = behind();
   plan.record.last->minutes = 12;
   CHECK(has(one_line(DrawnSheet(draw_cover, plan).words()),
-            "the date still holds with 15 minutes a day (12 before)."));
+            "the date still holds with 15\u00a0minutes a day (12 before)."));
 }
 
 TEST_CASE("the cover says on course, ahead, and that the date does not hold") {
@@ -289,11 +289,23 @@ TEST_CASE("only a first edition has a readiness check") {
   CHECK(DrawnSheet(draw_readiness_check, with_runs()).pages() == 0);
 }
 
+TEST_CASE("of a piece kept without a log nothing is said that nobody told") {
+  Plan plan = with_runs();
+  plan.record.edition = 1;
+  plan.record.last.reset();
+  plan.upkeep = true;
+  const std::string words = DrawnSheet(draw_cover, plan).words();
+  CHECK(has(words, "\n1\nweek\n"));
+  CHECK_FALSE(has(words, "5 Jan"));
+  CHECK_FALSE(has(words, "dition"));
+  CHECK(DrawnSheet(draw_readiness_check, plan).pages() == 0);
+}
+
 TEST_CASE("how to use a later edition begins with what is new, and its feet name the edition") {
   const DrawnSheet sheet(draw_how_to_use, with_runs());
   CHECK(sheet.pages() == 1);
   const std::string words = sheet.words();
-  CHECK(has(one_line(words), "put the edition before away"));
+  CHECK(has(one_line(words), "put the last edition away"));
   CHECK(has(words, "edition 2 · Lantern Study"));
   CHECK(has(one_line(words), "Still to come: 1."));
   CHECK_FALSE(has(words, "\nLearn\n"));

@@ -78,3 +78,24 @@ TEST_CASE("when all run-throughs are made the tally asks for no more") {
   CHECK(has(words, "All the run-throughs that were asked for have been made."));
   CHECK_FALSE(has(words, "still to come"));
 }
+
+TEST_CASE("run-throughs for an earlier date stand in the tally, but witnesses are counted anew") {
+  Plan plan = with_runs();
+  plan.upkeep = true;
+  plan.days.front().tasks = {sound::runs(3)};
+  const DrawnSheet sheet(draw_run_tally, plan);
+  const std::string words = one_line(sheet.words());
+  CHECK(has(words, "5 run-throughs are still to come"));
+  CHECK(has(words, "From run 10 on make a recording"));
+  // Five rows and four to spare: recordings from the fourth on, a listener from the fifth.
+  CHECK(sheet.circles_to_tick() == 9 + 6 + 5);
+}
+
+TEST_CASE("a run-through that is only taken for granted does not stand in the tally") {
+  Plan plan = with_runs();
+  plan.record.edition = 1;
+  plan.upkeep = true;
+  const std::string words = one_line(DrawnSheet(draw_run_tally, plan).words());
+  CHECK_FALSE(has(words, "So far"));
+  CHECK_FALSE(has(words, "7, 11"));
+}
