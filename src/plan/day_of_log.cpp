@@ -4,6 +4,7 @@
 #include <charconv>
 #include <set>
 
+#include "piece/read_bars.h"
 #include "practice/read_log_values.h"
 
 namespace cahier {
@@ -24,29 +25,38 @@ bool from_memory(Drill drill) {
          drill == Drill::slow_pass || drill == Drill::counted_pass;
 }
 
-// The beginning of a sentence that goes on with a bar.
-std::string_view doing(Drill drill) {
+std::string_view noun(Drill drill) {
   switch (drill) {
     case Drill::learn:
-      return "this learns";
+      return "learning";
     case Drill::join:
-      return "this join plays";
+      return "join";
     case Drill::recall:
-      return "this recall is of";
+      return "recall";
     case Drill::cue_starts:
-      return "this cue start is at";
+      return "cue start";
     case Drill::slow_pass:
-      return "this slow pass plays";
+      return "slow pass";
     case Drill::counted_pass:
-      return "this counted pass plays";
+      return "counted pass";
     case Drill::run_through:
-      return "this run-through plays";
+      return "run-through";
     case Drill::spoken_part:
-      return "this spoken part is of";
+      return "spoken part";
     case Drill::write_out:
-      return "this write-out is of";
+      return "write-out";
   }
-  return "this is of";
+  return "task";
+}
+
+// "0105-1, a recall of bars 1–4, holds": the beginning of a sentence that goes on with a bar.
+std::string beginning(const std::string& code, Drill drill, BarRange bars) {
+  const bool starts = drill == Drill::cue_starts;
+  std::string text = code.empty() ? "this " : code + ", a ";
+  text += noun(drill);
+  if (!starts) text += " of " + bars_phrase(bars, "", "");
+  while (text.ends_with(' ')) text.pop_back();
+  return text + (code.empty() ? " " : ", ") + (starts ? "begins at" : "holds");
 }
 
 // The order of a day: by code, then what has none.
@@ -251,7 +261,7 @@ class DayReading {
         if (!bar) continue;
         bars.push_back(*bar);
         std::erase(deed.done.starts, *bar);
-        check_bars(*of_piece, {*bar, *bar}, Drill::cue_starts, spot);
+        check_bars(*of_piece, {*bar, *bar}, Drill::cue_starts, spot, "");
       }
     };
     take(entry.day->hit, deed.done.hit);
@@ -335,19 +345,20 @@ class DayReading {
   }
 
   // Refuses bars that are not learned by now, each once.
-  void check_bars(int of_piece, BarRange bars, Drill drill, const Spot& spot) {
+  void check_bars(int of_piece, BarRange bars, Drill drill, const Spot& spot,
+                  const std::string& code) {
     const auto bar = reading_.learned.first_unlearned(of_piece, bars);
     if (!bar || faults().unread() > 0) return;
-    faults().refuse(spot, not_learned_by_then(doing(drill), *bar, date_));
+    faults().refuse(spot, not_learned_by_then(beginning(code, drill, bars), *bar, date_));
     reading_.learned.learn(of_piece, bars, {date_, std::nullopt, false});
   }
 
   void check_learned(const Deed& deed) {
     if (deed.done.drill == Drill::learn) return;
     if (deed.done.drill != Drill::cue_starts)
-      return check_bars(deed.done.piece, deed.done.bars, deed.done.drill, deed.spot);
+      return check_bars(deed.done.piece, deed.done.bars, deed.done.drill, deed.spot, deed.code);
     for (const int bar : deed.done.starts)
-      check_bars(deed.done.piece, {bar, bar}, Drill::cue_starts, deed.spot);
+      check_bars(deed.done.piece, {bar, bar}, Drill::cue_starts, deed.spot, deed.code);
   }
 
   // From a cue start one plays on as far as the next.

@@ -101,9 +101,9 @@ Inputs sound_inputs(const fs::path& source) {
       "- {date: 2027-01-05, learned: {bars 5-24: {minutes: 9}}, recalled: [bars 1-8, 9]}\n"
       "- {date: 2027-01-06, run: [{slips: [17, 20], rejoined: [21], recorded: yes}, {slips: "
       "none}]}\n",
-      "- {edition: 1, from: 2027-01-04, by: 2027-02-20}\n- {date: 2027-01-05, done: all}\n- {date: "
-      "2027-01-06, done: [0104-1], learned: A2, slips: 3}\n- {edition: 2, from: 2027-01-11}\n- "
-      "{date: 2027-01-12, done: [1, 2], starts: {hit: 1}, piece: 1}\n",
+      "- {edition: 1, from: 2027-01-04, by: 2027-02-20}\n- {date: 2027-01-04, done: all}\n- {date: "
+      "2027-01-05, done: [0105-1], learned: A2, slips: 3}\n- {edition: 2, from: 2027-01-11}\n- "
+      "{date: 2027-01-12, starts: {hit: 1}, recalled: bars 1-8, piece: 1}\n",
       "- {date: 2027-02-01, learned: bars 1-24}\n- {edition: 1, from: 2027-01-04, keep: yes}\n"};
   for (const auto& [target, folder] :
        {std::pair{"method", "methods"}, {"packet", "packets"}, {"words", "words"}})

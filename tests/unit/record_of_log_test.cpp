@@ -304,25 +304,26 @@ TEST_CASE("record: nothing is played before it is learned") {
   const auto said = [](const std::string& entries) { return Reading({told(entries)}).said; };
   const std::string some = "- {date: 2027-01-04, learned: bars 1-8}\n";
   CHECK(said("- {date: 2027-01-05, done: [1]}\n") ==
-        "2:29 this recall is of bar 1, which was not learned by 2027-01-05\n");
+        "2:29 0105-1, a recall of bars 1–4, holds bar 1, which was not learned by 2027-01-05\n");
   CHECK(said("- {date: 2027-01-06, done: [1]}\n") ==
-        "2:29 this join plays bar 1, which was not learned by 2027-01-06\n");
+        "2:29 0106-1, a join of bars 1–8, holds bar 1, which was not learned by 2027-01-06\n");
   CHECK(said("- {date: 2027-01-06, done: [2]}\n") ==
-        "2:29 this cue start is at bar 1, which was not learned by 2027-01-06\n");
+        "2:29 0106-2, a cue start, begins at bar 1, which was not learned by 2027-01-06\n");
   CHECK(said(some + "- {date: 2027-01-07, done: [1]}\n") ==
-        "3:29 this run-through plays bar 9, which was not learned by 2027-01-07\n");
+        "3:29 0107-1, a run-through of bars 1–48, holds bar 9, which was not learned by "
+        "2027-01-07\n");
   CHECK(said(some + "- {date: 2027-01-07, run: {slips: none}}\n") ==
-        "3:27 this run-through plays bar 9, which was not learned by 2027-01-07\n");
+        "3:27 this run-through of bars 1–48 holds bar 9, which was not learned by 2027-01-07\n");
   CHECK(said("- {date: 2027-01-07, done: [2]}\n") ==
-        "2:29 this write-out is of bar 1, which was not learned by 2027-01-07\n");
+        "2:29 0107-2, a write-out of bars 1–4, holds bar 1, which was not learned by 2027-01-07\n");
   CHECK(said(some + "- {date: 2027-01-07, starts: {hit: [1, 3]}, recalled: bars 6-9}\n") ==
-        "3:40 this cue start is at bar 17, which was not learned by 2027-01-07\n"
-        "3:55 this recall is of bar 9, which was not learned by 2027-01-07\n");
+        "3:40 this cue start begins at bar 17, which was not learned by 2027-01-07\n"
+        "3:55 this recall of bars 6–9 holds bar 9, which was not learned by 2027-01-07\n");
   // The same day will do, in any order; what is missing is said once.
   CHECK(said("- {date: 2027-01-04, recalled: bars 1-4}\n" + some) == "");
   CHECK(said("- {date: 2027-01-04, recalled: bars 1-4}\n"
              "- {date: 2027-01-05, recalled: bars 1-4}\n") ==
-        "2:32 this recall is of bar 1, which was not learned by 2027-01-04\n");
+        "2:32 this recall of bars 1–4 holds bar 1, which was not learned by 2027-01-04\n");
   // A return is learned with its source.
   CHECK(said(some + "- {date: 2027-01-05, recalled: bars 33-40}\n") == "");
 }
