@@ -124,6 +124,10 @@ TEST_CASE("record: cue starts told one by one are one with their code") {
   CHECK(starts.bars == BarRange{1, 25});
   CHECK(starts.slips == std::vector<int>{27, 3});
   CHECK(sound.record.done[3].hit == std::vector<int>{9});
+  const Reading met(
+      {told(kAllLearned + "- {date: 2027-01-06, done: [2], starts: {hit: [1, 3]}}\n")});
+  CHECK(met.record.done[2].starts.empty());
+  CHECK(met.record.done[2].hit == std::vector<int>{1, 17});
 }
 
 TEST_CASE("record: run-throughs tell of themselves") {
