@@ -84,6 +84,20 @@ int bar_before_fork(const std::vector<Passage>& passages, BarRange look_alike, i
   return std::max({before.bars.first, look_alike.first, fork - holds.bars.size()});
 }
 
+constexpr int kWeakFaces = 2;  // times the share of the dice of a start that does not slip
+
+// Raises a chunk's level to the weakness that its slips show.
+void weigh(Chunk& chunk, const Method& method, const History& history) {
+  const SlipCount slips = history.slips(chunk.bars);
+  const int weak = weakness(method, chunk.level, slips);
+  chunk.raised =
+      slips.slips > 0 &&
+      (weak > chunk.level || slip_chance(method, chunk.level, slips) >= method.slip_chance.back());
+  chunk.level = weak;
+  chunk.slips = slips;
+  chunk.last_slip = history.last_slip(chunk.bars);
+}
+
 class Dissection {
  public:
   Dissection(const Piece& piece, const Method& method, std::vector<Chunk> chunks)
@@ -138,13 +152,17 @@ class Dissection {
       bars.insert(section.bars.first);
       add_inner_cues(section.bars, bars);
     }
+    for (const Chunk& chunk : chunks())
+      if (chunk.raised) bars.insert(chunk.bars.first);
     for (const LookAlikes& group : piece_.look_alikes)
       for (std::size_t i = 0; i < group.passages.size(); ++i)
         bars.insert(bar_before_fork(result_.passages, group.passages[i], group.forks[i]));
     int number = 0;
     for (const int bar : bars) {
       const int passage = passage_at(result_.passages, bar);
-      result_.planned.cues.push_back({++number, bar, result_.passages[passage].section});
+      const bool weak = chunks()[result_.passages[passage].chunk].raised;
+      result_.planned.cues.push_back(
+          {++number, bar, result_.passages[passage].section, weak ? kWeakFaces : 1});
       result_.starts.push_back(start_at(bar, passage));
     }
     for (const LookAlikes& group : piece_.look_alikes) add_fork(group);
@@ -239,9 +257,11 @@ class Dissection {
 
 }  // namespace
 
+int Anatomy::passage_at(int bar) const { return cahier::passage_at(passages, bar); }
+
 std::vector<int> Anatomy::chunks_in(BarRange bars) const {
   std::vector<int> result;
-  for (int i = passage_at(passages, bars.first);
+  for (int i = passage_at(bars.first);
        i < static_cast<int>(passages.size()) && passages[i].bars.first <= bars.last; ++i) {
     const Passage& passage = passages[i];
     const bool whole = passage.learned == planned.chunks[passage.chunk].bars;
@@ -254,23 +274,26 @@ std::vector<int> Anatomy::chunks_in(BarRange bars) const {
 
 int Anatomy::level_in(BarRange bars) const {
   int level = 1;
-  for (int i = passage_at(passages, bars.first);
+  for (int i = passage_at(bars.first);
        i < static_cast<int>(passages.size()) && passages[i].bars.first <= bars.last; ++i)
     level = std::max(level, planned.chunks[passages[i].chunk].level);
   return level;
 }
 
-Anatomy dissect(const Piece& piece, const Method& method, std::vector<Chunk> chunks) {
+Anatomy dissect(const Piece& piece, const Method& method, std::vector<Chunk> chunks,
+                const History& history) {
+  for (Chunk& chunk : chunks) weigh(chunk, method, history);
   return Dissection(piece, method, std::move(chunks)).take();
 }
 
-Anatomy dissect(const Piece& piece, const Method& method, double load) {
+Anatomy dissect(const Piece& piece, const Method& method, double load, const History& history) {
   // The same chunks however long learning takes.
   Method as_reckoned = method;
   as_reckoned.learn_factor = 1;
   return dissect(piece, method,
-                 divide_into_chunks(piece, divide_into_sections(piece), method,
-                                    TimeModel(piece, as_reckoned), load));
+                 divide_into_chunks(piece, divide_into_sections(piece), history.learned(), method,
+                                    TimeModel(piece, as_reckoned), load),
+                 history);
 }
 
 }  // namespace cahier

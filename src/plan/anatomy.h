@@ -4,6 +4,7 @@
 
 #include <vector>
 
+#include "plan/history.h"
 #include "plan/plan.h"
 #include "practice/time_model.h"
 
@@ -68,14 +69,19 @@ struct Anatomy {
   // Indices of the chunks that lie wholly in `bars`, themselves or by a return, in order, each
   // once.
   std::vector<int> chunks_in(BarRange bars) const;
+  // The index of the passage that holds `bar`.
+  int passage_at(int bar) const;
   // The level of the hardest chunk that `bars` touch.
   int level_in(BarRange bars) const;
 };
 
-// Cuts up a piece. `load` is the minutes a chunk should take to learn.
+// Cuts up a piece. `load` is the minutes a chunk should take to learn. What `history` tells to be
+// learned stays as it was learned; what slips has a level raised to its weakness, and a cue start
+// of its own.
 // REQUIRES: piece and method outlive the result.
-Anatomy dissect(const Piece& piece, const Method& method, double load);
+Anatomy dissect(const Piece& piece, const Method& method, double load, const History& history = {});
 // The same with chunks cut already.
-Anatomy dissect(const Piece& piece, const Method& method, std::vector<Chunk> chunks);
+Anatomy dissect(const Piece& piece, const Method& method, std::vector<Chunk> chunks,
+                const History& history = {});
 
 }  // namespace cahier

@@ -83,7 +83,7 @@ void check_calendar(Judgement& judgement) {
   check_allowances(judgement);
   check_names(judgement);
   int learning_day = -1;
-  judgement.each_task([&](const Moment& moment, const Task& task) {
+  judgement.each_planned([&](const Moment& moment, const Task& task) {
     check_minutes_and_sitting(judgement, moment, task);
     if (task.drill == Drill::learn) learning_day = moment.day;
     if (task.drill == Drill::recall && learning_day == moment.day)

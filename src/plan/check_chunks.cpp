@@ -11,8 +11,10 @@
 namespace cahier {
 namespace {
 
-// The stretches that a chunk must not leave: sections, cut where a phrase begins.
-std::vector<BarRange> phrases_of(const PlannedPiece& planned) {
+// The stretches that a chunk must not leave: sections, cut where a phrase begins, and around what
+// was learned before the plan.
+std::vector<BarRange> phrases_of(const Judgement& judgement, const JudgedPiece& judged) {
+  const PlannedPiece& planned = *judged.planned;
   std::vector<char> begins(static_cast<std::size_t>(planned.piece.bars) + 2, 0);
   const BarRange whole = planned.piece.whole();
   const auto mark = [&](int bar) {
@@ -23,6 +25,12 @@ std::vector<BarRange> phrases_of(const PlannedPiece& planned) {
     mark(section.bars.first);
     for (const auto& phrase : section.phrases) mark(phrase.first);
   }
+  judgement.each_task([&](const Moment& moment, const Task& task) {
+    if (!judgement.is_past(moment) || task.piece != judged.index || task.drill != Drill::learn)
+      return;
+    mark(task.bars.first);
+    mark(task.bars.last + 1);
+  });
   std::vector<BarRange> phrases;
   for (int bar = whole.first; bar <= whole.last; ++bar) {
     if (phrases.empty() || begins[bar]) phrases.push_back({bar, bar});
@@ -41,9 +49,10 @@ bool can_be_cut(int bars, const Method& method) {
   return bars > 0 && fewest * method.chunk_least <= bars;
 }
 
-void check_sizes(Judgement& judgement, const PlannedPiece& planned) {
+void check_sizes(Judgement& judgement, const JudgedPiece& judged) {
+  const PlannedPiece& planned = *judged.planned;
   const Method& method = judgement.plan.method;
-  const std::vector<BarRange> phrases = phrases_of(planned);
+  const std::vector<BarRange> phrases = phrases_of(judgement, judged);
   for (const Chunk& chunk : planned.chunks) {
     const auto after =
         std::upper_bound(phrases.begin(), phrases.end(), chunk.bars.first,
@@ -124,7 +133,7 @@ bool said_to_be_unplaced(const Plan& plan, int piece, const BarRange& bars) {
 void check_chunks(Judgement& judgement) {
   for (const JudgedPiece& judged : judgement.pieces) {
     check_each_bar_once(judgement, judged);
-    check_sizes(judgement, *judged.planned);
+    check_sizes(judgement, judged);
     std::set<std::string> ids;
     for (const Chunk& chunk : judged.chunks())
       if (!ids.insert(chunk.id).second)

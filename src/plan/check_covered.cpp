@@ -113,7 +113,7 @@ int rule_of(Drill drill) {
 }  // namespace
 
 void check_covered(Judgement& judgement) {
-  judgement.each_task([&](const Moment& moment, const Task& task) {
+  judgement.each_planned([&](const Moment& moment, const Task& task) {
     if (task.drill == Drill::learn) return;
     const JudgedPiece& judged = judgement.pieces[task.piece];
     const int rule = rule_of(task.drill);

@@ -23,6 +23,10 @@ void check_numbers(Judgement& judgement, const JudgedPiece& judged) {
       judgement.breach(7, fmt::format("cue start {} has the number {}", at + 1, cues[at].number));
     if (at > 0 && cues[at].bar <= cues[at - 1].bar)
       judgement.breach(7, fmt::format("cue start {} is not after the one before", cues[at].number));
+    const int chunk = judged.chunk_at[cues[at].bar];
+    if (chunk >= 0 && judged.chunks()[chunk].raised != (cues[at].weight > 1))
+      judgement.breach(
+          7, fmt::format("the share of cue start {} does not go by its slips", cues[at].number));
     if (cues[at].section != judged.section_at[cues[at].bar])
       judgement.breach(7, fmt::format("cue start {} is put in a wrong section", cues[at].number));
   }
@@ -48,13 +52,19 @@ void check_places(Judgement& judgement, const JudgedPiece& judged) {
       judgement.breach(7, fmt::format("bar {} is asked for as a cue start and is none", bar));
 }
 
-std::string fault_of(const DiceTable& table) {
+// Each cue start's outcomes are its weight times one share, the largest that leaves room for all.
+std::string fault_of(const DiceTable& table, const JudgedPiece& judged) {
   long total = 1;
   if (table.faces < 2 || table.count < 1) return "has no dice";
   for (int die = 0; die < table.count; ++die)
     if ((total *= table.faces) > kMostOutcomes) return "has too many outcomes";
-  const long cues = static_cast<long>(table.rows.size());
-  if (cues < 1 || cues > total) return fmt::format("has {} cue starts", cues);
+  long weights = 0;
+  for (const auto& row : table.rows) {
+    const CueStart* cue = judged.find_cue(row.cue);
+    if (cue == nullptr || cue->weight < 1) return fmt::format("has a cue start {}", row.cue);
+    weights += cue->weight;
+  }
+  if (weights < 1 || weights > total) return fmt::format("has {} cue starts", table.rows.size());
 
   std::set<std::vector<int>> seen;
   const auto add = [&](const std::vector<std::vector<int>>& outcomes) {
@@ -66,9 +76,10 @@ std::string fault_of(const DiceTable& table) {
     });
   };
   for (const auto& row : table.rows) {
-    if (static_cast<long>(row.outcomes.size()) != total / cues)
+    const long due = total / weights * judged.find_cue(row.cue)->weight;
+    if (static_cast<long>(row.outcomes.size()) != due)
       return fmt::format("gives cue start {} {} outcomes of {}, not {}", row.cue,
-                         row.outcomes.size(), total, total / cues);
+                         row.outcomes.size(), total, due);
     if (!add(row.outcomes))
       return fmt::format("has an impossible or doubled outcome for cue start {}", row.cue);
   }
@@ -82,7 +93,7 @@ void check_dice(Judgement& judgement, const JudgedPiece& judged) {
   std::vector<int> thrown;
   for (const DiceTable& table : judged.planned->dice) {
     for (const auto& row : table.rows) thrown.push_back(row.cue);
-    const std::string fault = fault_of(table);
+    const std::string fault = fault_of(table, judged);
     if (!fault.empty()) judgement.breach(7, "the dice table " + fault);
   }
   std::vector<int> numbers;

@@ -14,17 +14,43 @@ bool lies_in(const BarRange& bars, const BarRange& whole) {
 
 bool check_days(Judgement& judgement) {
   const Plan& plan = judgement.plan;
-  if (plan.by - plan.from != days{judgement.day_count()}) {
+  if (plan.by - plan.from != days{plan.days.size()}) {
     judgement.breach(3, fmt::format("{} days are listed from {} to the day before {}",
                                     plan.days.size(), iso(plan.from), iso(plan.by)));
     return false;
   }
-  for (int day = 0; day < judgement.day_count(); ++day)
+  for (std::size_t day = 0; day < plan.days.size(); ++day)
     if (plan.days[day].date != plan.from + days{day}) {
       judgement.breach(3, fmt::format("{} stands where {} should", iso(plan.days[day].date),
                                       iso(plan.from + days{day})));
       return false;
     }
+  return true;
+}
+
+// Sets the judgement's days; false where what is past is in no order or not past.
+bool join_past(Judgement& judgement) {
+  const Plan& plan = judgement.plan;
+  for (const Day& done : plan.past) {
+    const Date next = judgement.days.empty() ? done.date : judgement.days.back().date + days{1};
+    if (done.date < next || done.date >= plan.from) {
+      judgement.breach(0, fmt::format("{} is not a day before the plan", iso(done.date)));
+      return false;
+    }
+    for (Date date = next; date < done.date; date += days{1}) {
+      judgement.days.emplace_back();
+      judgement.days.back().date = date;
+    }
+    judgement.days.push_back(done);
+  }
+  if (!judgement.days.empty())
+    for (Date date = judgement.days.back().date + days{1}; date < plan.from; date += days{1}) {
+      judgement.days.emplace_back();
+      judgement.days.back().date = date;
+    }
+  judgement.first = judgement.day_count();
+  for (Day& day : judgement.days) day.allowance = 0;
+  judgement.days.insert(judgement.days.end(), plan.days.begin(), plan.days.end());
   return true;
 }
 
@@ -93,7 +119,7 @@ bool check_task(Judgement& judgement, const Moment& moment, const Task& task) {
 }  // namespace
 
 bool check_form(Judgement& judgement) {
-  bool sound = check_days(judgement);
+  bool sound = check_days(judgement) && join_past(judgement);
   if (judgement.plan.pieces.empty()) {
     judgement.breach(0, "the plan has no piece");
     sound = false;

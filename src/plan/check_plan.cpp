@@ -7,7 +7,7 @@
 namespace cahier {
 
 std::vector<Breach> breaches(const Plan& plan) {
-  Judgement judgement{plan, {}, {}};
+  Judgement judgement{plan};
   if (plan.fits != plan.unplaced.empty())
     judgement.breach(10, plan.fits ? "the plan says that it fits, yet leaves work unplaced"
                                    : "the plan says that it does not fit, yet all is placed");

@@ -39,12 +39,14 @@ void check_runs(Judgement& judgement) {
   const Date quiet_from = plan.by - days{plan.method.quiet_days};
   std::vector<Tally> tallies(judgement.pieces.size());
   judgement.each_task([&](const Moment& moment, const Task& task) {
-    if (task.drill == Drill::learn && plan.days[moment.day].date >= quiet_from)
+    if (task.drill == Drill::learn && judgement.days[moment.day].date >= quiet_from)
       judgement.breach(6, in_words(judgement, moment) + " is new in the last days");
     if (task.drill != Drill::run_through) return;
     const JudgedPiece& judged = judgement.pieces[task.piece];
     if (task.bars != judged.planned->piece.whole())
       judgement.breach(6, in_words(judgement, moment) + " is not the whole piece");
+    // For a new date it is played through anew.
+    if (plan.upkeep && judgement.is_past(moment)) return;
     Tally& tally = tallies[task.piece];
     if (tally.last_day != moment.day) {
       ++tally.on_days;
@@ -54,7 +56,7 @@ void check_runs(Judgement& judgement) {
     const int runs = task.steps.empty() ? 0 : task.steps[0].times;
     tally.runs += runs;
     tally.runs_that_day += runs;
-    if (tally.runs_that_day > plan.method.runs_a_day)
+    if (!judgement.is_past(moment) && tally.runs_that_day > plan.method.runs_a_day)
       judgement.breach(
           6, fmt::format("{} makes {} runs in a day; {} are allowed", in_words(judgement, moment),
                          tally.runs_that_day, plan.method.runs_a_day));

@@ -84,7 +84,7 @@ std::string fault_of(const Task& task, const Names& parts) {
 }  // namespace
 
 void check_steps(Judgement& judgement) {
-  judgement.each_task([&](const Moment& moment, const Task& task) {
+  judgement.each_planned([&](const Moment& moment, const Task& task) {
     const std::string fault = fault_of(task, judgement.plan.pieces[task.piece].piece.parts());
     if (!fault.empty()) judgement.breach(rule_of(task.drill), in_words(judgement, moment) + fault);
   });

@@ -63,6 +63,18 @@ class Waiting {
   std::array<int, kLevels> count_{};
 };
 
+// Whether the log tells of a slip in a chunk on that day or later.
+bool has_slipped_since(const Judgement& judgement, const JudgedPiece& judged, int chunk, int day) {
+  const auto lies_in_chunk = [&](int bar) { return judged.chunk_at[bar] == chunk; };
+  const auto& done = judgement.plan.record.done;
+  return std::any_of(done.begin(), done.end(), [&](const Done& one) {
+    if (one.piece != judged.index || one.date < judgement.days[day].date) return false;
+    const bool slipped =
+        one.slips && std::any_of(one.slips->begin(), one.slips->end(), lies_in_chunk);
+    return slipped || std::any_of(one.missed.begin(), one.missed.end(), lies_in_chunk);
+  });
+}
+
 void check_task(Judgement& judgement, const Moment& moment, const Task& task, Waiting& waiting) {
   const JudgedPiece& judged = judgement.pieces[task.piece];
   const std::string what = in_words(judgement, moment);
@@ -104,7 +116,15 @@ void check_temper(Judgement& judgement) {
     std::vector<Waiting> waiting;
     for (const JudgedPiece& judged : judgement.pieces) waiting.emplace_back(judgement, judged);
     judgement.each_task([&](const Moment& moment, const Task& task) {
-      if (task.drill == drill) check_task(judgement, moment, task, waiting[task.piece]);
+      if (task.drill != drill) return;
+      Waiting& own = waiting[task.piece];
+      const JudgedPiece& judged = judgement.pieces[task.piece];
+      if (!judgement.is_past(moment)) return check_task(judgement, moment, task, own);
+      own.learn_before(moment.day);
+      for (const int chunk : task.chunks)
+        if (!judged.chunks()[chunk].raised ||
+            !has_slipped_since(judgement, judged, chunk, moment.day))
+          own.touch(chunk, moment.day);
     });
     for (const JudgedPiece& judged : judgement.pieces)
       for (int chunk = 0; chunk < static_cast<int>(judged.chunks().size()); ++chunk) {

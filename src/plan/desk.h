@@ -1,6 +1,7 @@
 // One piece while it is being laid out.
 #pragma once
 
+#include <algorithm>
 #include <vector>
 
 #include "plan/anatomy.h"
@@ -17,11 +18,12 @@
 namespace cahier {
 
 struct Desk {
+  // The arguments as in Memory.
   Desk(const Anatomy& of, const Terms& terms, int piece, const std::vector<int>& practice_days,
-       int end, bool to_the_edge)
+       int first, int end, bool to_the_edge)
       : anatomy(of),
         make(of, terms.method, piece),
-        memory(of, terms.method, practice_days, end, to_the_edge),
+        memory(of, terms.method, practice_days, first, end, to_the_edge),
         joins(of, terms.method),
         passes(of.stretches.size(), 0),
         forks(of),
@@ -40,7 +42,18 @@ struct Desk {
   Proof proof;
   RunDays runs;
   int runs_made = 0;
+  int run_days_made = 0;
+  int last_run_made = -1;
+  int weak_turns = 0;             // recalls of what slips, by itself
   std::vector<Booking> bookings;  // by day
+
+  // Run-throughs still required, and the days they must lie on.
+  int runs_to_come(const Terms& terms) const {
+    return std::max({0, terms.runs_required() - runs_made, run_days_to_come(terms)});
+  }
+  int run_days_to_come(const Terms& terms) const {
+    return std::max(0, terms.method.run_days - run_days_made);
+  }
 
   // By stretch: the first day from `day` on for which a run-through or a booking of it is set
   // aside, or -1.

@@ -60,15 +60,23 @@ std::size_t most_cues(Throw thrown) {
   return dice_for(thrown, 1).outcomes();
 }
 
-DiceTable table_for(const std::vector<int>& cues, std::size_t begin, std::size_t end,
+std::size_t weight_of(const std::vector<ThrownCue>& cues, std::size_t begin, std::size_t end) {
+  std::size_t weight = 0;
+  for (std::size_t cue = begin; cue < end; ++cue)
+    weight += static_cast<std::size_t>(cues[cue].weight);
+  return weight;
+}
+
+DiceTable table_for(const std::vector<ThrownCue>& cues, std::size_t begin, std::size_t end,
                     Throw thrown) {
-  const Dice dice = dice_for(thrown, end - begin);
+  const std::size_t weights = weight_of(cues, begin, end);
+  const Dice dice = dice_for(thrown, weights);
   DiceTable table{fmt::format("{}d{}", dice.count, dice.faces),
                   static_cast<int>(dice.faces),
                   static_cast<int>(dice.count),
                   {},
                   {}};
-  const std::size_t share = dice.outcomes() / (end - begin);
+  const std::size_t share = dice.outcomes() / weights;
   std::size_t next = 0;
   const auto take = [&](std::size_t how_many) {
     std::vector<std::vector<int>> outcomes;
@@ -76,21 +84,51 @@ DiceTable table_for(const std::vector<int>& cues, std::size_t begin, std::size_t
       outcomes.push_back(dice.outcome(next));
     return outcomes;
   };
-  for (std::size_t cue = begin; cue < end; ++cue) table.rows.push_back({cues[cue], take(share)});
+  for (std::size_t cue = begin; cue < end; ++cue)
+    table.rows.push_back(
+        {cues[cue].number, take(share * static_cast<std::size_t>(cues[cue].weight))});
   table.again = take(dice.outcomes() - next);
   return table;
 }
 
+// Where each of `count` tables of nearly equal weight begins, and where the last one ends.
+std::vector<std::size_t> beginnings(const std::vector<ThrownCue>& cues, std::size_t count) {
+  const std::size_t all = weight_of(cues, 0, cues.size());
+  std::vector<std::size_t> begins = {0};
+  std::size_t end = 0;
+  std::size_t weight = 0;  // of the cues before `end`
+  for (std::size_t table = 1; table < count; ++table) {
+    while (end < cues.size() && (weight + weight_of(cues, end, end + 1)) * count <= all * table)
+      weight += static_cast<std::size_t>(cues[end++].weight);
+    if (end > begins.back() && end < cues.size()) begins.push_back(end);
+  }
+  begins.push_back(cues.size());
+  return begins;
+}
+
 }  // namespace
 
-std::vector<DiceTable> dice_tables(const std::vector<int>& cues, Throw thrown) {
-  std::vector<DiceTable> tables;
+std::vector<DiceTable> weighted_dice_tables(const std::vector<ThrownCue>& cues, Throw thrown) {
+  if (cues.empty()) return {};
   const std::size_t most = most_cues(thrown);
-  const std::size_t count = (cues.size() + most - 1) / most;
-  for (std::size_t table = 0; table < count; ++table)
-    tables.push_back(
-        table_for(cues, cues.size() * table / count, cues.size() * (table + 1) / count, thrown));
+  std::size_t count = (weight_of(cues, 0, cues.size()) + most - 1) / most;
+  std::vector<std::size_t> begins = beginnings(cues, count);
+  const auto too_much = [&] {
+    for (std::size_t table = 0; table + 1 < begins.size(); ++table)
+      if (weight_of(cues, begins[table], begins[table + 1]) > most) return true;
+    return false;
+  };
+  while (too_much()) begins = beginnings(cues, ++count);
+  std::vector<DiceTable> tables;
+  for (std::size_t table = 0; table + 1 < begins.size(); ++table)
+    tables.push_back(table_for(cues, begins[table], begins[table + 1], thrown));
   return tables;
+}
+
+std::vector<DiceTable> dice_tables(const std::vector<int>& cues, Throw thrown) {
+  std::vector<ThrownCue> alike;
+  for (const int number : cues) alike.push_back({number, 1});
+  return weighted_dice_tables(alike, thrown);
 }
 
 double expected_throws(const DiceTable& table) {

@@ -22,14 +22,25 @@ struct DiceTable {
   std::vector<std::vector<int>> again;  // throw again
 };
 
+// A cue start that is thrown for, and its share: one of weight 2 comes up twice as often as one of
+// weight 1.
+struct ThrownCue {
+  int number = 1;
+  int weight = 1;  // at least 1
+};
+
 // The outcomes in order, the first throw counting most ((first - 1) * 6 + second for two dice): of
-// N outcomes each of n cues gets floor(N / n), and the rest say throw again. N is 36 for two dice,
-// 6 for one die, 20 for the die of twenty faces; of coins there are as few as keep the throws to be
-// expected at 1.5 or less, and six at most. Beyond N cues (64 for coins) the numbers are cut into
-// tables of nearly equal length, each for a stretch of the piece.
+// N outcomes each cue gets its weight times floor(N / sum of the weights), and the rest say throw
+// again. N is 36 for two dice, 6 for one die, 20 for the die of twenty faces; of coins there are as
+// few as keep the throws to be expected at 1.5 or less, and six at most. Where the weights sum to
+// more than N (64 for coins) the cues are cut into tables of nearly equal weight, each for a
+// stretch of the piece. REQUIRES: no weight is larger than N.
+std::vector<DiceTable> weighted_dice_tables(const std::vector<ThrownCue>& cues,
+                                            Throw thrown = Throw::two_dice);
+// The same for cues of equal weight, by their numbers.
 std::vector<DiceTable> dice_tables(const std::vector<int>& cues, Throw thrown = Throw::two_dice);
 
-// Expected throws until one that counts: N / (share * n).
+// Expected throws until one that counts: N over the outcomes that count.
 double expected_throws(const DiceTable& table);
 
 }  // namespace cahier

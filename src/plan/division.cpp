@@ -159,15 +159,34 @@ int hardest_level(const Piece& piece, BarRange bars) {
   return hardest;
 }
 
+std::vector<Uncut> uncut_bars(const Section& section, const std::vector<BarRange>& learned,
+                              const Method& method) {
+  std::vector<Uncut> result;
+  for (const BarRange& phrase : phrases_of(section)) {
+    int next = phrase.first;
+    for (const BarRange& bars : learned) {
+      const BarRange here{std::max(bars.first, phrase.first), std::min(bars.last, phrase.last)};
+      if (here.first > here.last) continue;
+      if (here.first > next) result.push_back({{next, here.first - 1}});
+      const int counted = here.size() - (here.first == 0 ? 1 : 0);
+      result.push_back({here, counted <= method.chunk_most});
+      next = here.last + 1;
+    }
+    if (next <= phrase.last) result.push_back({{next, phrase.last}});
+  }
+  return result;
+}
+
 std::vector<Chunk> cut_into_chunks(const Piece& piece, const std::vector<Section>& sections,
+                                   const std::vector<BarRange>& learned, const Method& method,
                                    const CutPhrase& cut) {
   const std::vector<std::string> label = labels(sections);
   std::vector<Chunk> chunks;
   for (int index = 0; index < static_cast<int>(sections.size()); ++index) {
     if (sections[index].same_as) continue;
     int number = 0;
-    for (const BarRange& phrase : phrases_of(sections[index]))
-      for (const BarRange& bars : cut(phrase))
+    for (const Uncut& uncut : uncut_bars(sections[index], learned, method))
+      for (const BarRange& bars : uncut.whole ? std::vector{uncut.bars} : cut(uncut.bars))
         chunks.push_back(
             {fmt::format("{}{}", label[index], ++number), bars, index, hardest_level(piece, bars)});
   }
@@ -175,9 +194,11 @@ std::vector<Chunk> cut_into_chunks(const Piece& piece, const std::vector<Section
 }
 
 std::vector<Chunk> divide_into_chunks(const Piece& piece, const std::vector<Section>& sections,
-                                      const Method& method, const TimeModel& time, double load) {
+                                      const std::vector<BarRange>& learned, const Method& method,
+                                      const TimeModel& time, double load) {
   const PhraseCutter cutter(piece, method, time, load);
-  return cut_into_chunks(piece, sections, [&](BarRange phrase) { return cutter.cut(phrase); });
+  return cut_into_chunks(piece, sections, learned, method,
+                         [&](BarRange phrase) { return cutter.cut(phrase); });
 }
 
 }  // namespace cahier

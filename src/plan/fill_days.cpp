@@ -86,15 +86,17 @@ class Filling {
 }  // namespace
 
 std::vector<Chunk> divide_to_fill(const Piece& piece, const std::vector<int>& section_order,
-                                  const Method& method, const std::vector<double>& minutes) {
+                                  const std::vector<BarRange>& learned, const Method& method,
+                                  const std::vector<double>& minutes) {
   const std::vector<Section> sections = divide_into_sections(piece);
   Filling filling(piece, method, minutes);
   std::map<int, std::vector<BarRange>> cuts;  // by the phrase's first bar
   for (const int section : section_order)
     if (!sections[section].same_as)
-      for (const BarRange& phrase : phrases_of(sections[section]))
-        cuts[phrase.first] = filling.cut(phrase);
-  return cut_into_chunks(piece, sections, [&](BarRange phrase) { return cuts.at(phrase.first); });
+      for (const Uncut& uncut : uncut_bars(sections[section], learned, method))
+        if (!uncut.whole) cuts[uncut.bars.first] = filling.cut(uncut.bars);
+  return cut_into_chunks(piece, sections, learned, method,
+                         [&](BarRange phrase) { return cuts.at(phrase.first); });
 }
 
 }  // namespace cahier

@@ -14,6 +14,15 @@ bool ForkList::ready(const Fork& fork, const Task& task, const Memory& memory, i
          std::all_of(task.chunks.begin(), task.chunks.end(), known);
 }
 
+void ForkList::strike_met(const Task& task, const Memory& memory, int day) {
+  waiting_.remove_if([&](const Fork* fork) {
+    const bool met = std::all_of(fork->cues.begin(), fork->cues.end(), [&](int cue) {
+      return std::find(task.cues.begin(), task.cues.end(), cue) != task.cues.end();
+    });
+    return met && ready(*fork, task, memory, day);
+  });
+}
+
 Task ForkList::task(const Fork& fork, const TaskMaker& make) {
   Task task = make.cue_starts(fork.cues, 0);
   task.fork = true;

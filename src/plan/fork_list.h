@@ -25,6 +25,8 @@ class ForkList {
   static bool ready(const Fork& fork, const Task& task, const Memory& memory, int day);
   static Task task(const Fork& fork, const TaskMaker& make);
   std::vector<Task> left_over(const TaskMaker& make) const;
+  // Strikes those that cue starts met on a day, with everything learned before.
+  void strike_met(const Task& task, const Memory& memory, int day);
 
  private:
   std::list<const Fork*> waiting_;

@@ -1,4 +1,6 @@
 // What the judge's rules share: the plan indexed by bar, chunk and day, and the breaches found.
+// What was done before the plan began counts for every rule, but is not judged itself: it is what
+// it is.
 #pragma once
 
 #include <compare>
@@ -47,21 +49,31 @@ struct JudgedPiece {
 
 struct Judgement {
   const Plan& plan;
-  std::vector<JudgedPiece> pieces;
-  std::vector<Breach> found;
+  std::vector<Day> days{};  // the plan's, after those from the first on which something was done
+  int first = 0;            // index of the plan's first day
+  std::vector<JudgedPiece> pieces{};
+  std::vector<Breach> found{};
 
   void breach(int rule, std::string what) { found.push_back({rule, std::move(what)}); }
-  int day_count() const { return static_cast<int>(plan.days.size()); }
-  const Task& task(const Moment& moment) const { return plan.days[moment.day].tasks[moment.task]; }
+  int day_count() const { return static_cast<int>(days.size()); }
+  const Task& task(const Moment& moment) const { return days[moment.day].tasks[moment.task]; }
+  bool is_past(const Moment& moment) const { return moment.day < first; }
 
-  // Calls visit(moment, task) for every task in order.
+  // Calls visit(moment, task) for every task in order: what was done, and then what is planned.
   template <typename Visit>
   void each_task(Visit visit) const {
     for (int day = 0; day < day_count(); ++day) {
-      const auto& tasks = plan.days[day].tasks;
+      const auto& tasks = days[day].tasks;
       for (int number = 0; number < static_cast<int>(tasks.size()); ++number)
         visit(Moment{day, number}, tasks[number]);
     }
+  }
+  // The same without what is past.
+  template <typename Visit>
+  void each_planned(Visit visit) const {
+    each_task([&](const Moment& moment, const Task& task) {
+      if (!is_past(moment)) visit(moment, task);
+    });
   }
 };
 
@@ -76,7 +88,7 @@ std::string in_words(const Judgement& judgement, const Moment& moment);
 
 // The rules, each adding what it finds. check_form goes first; the others rely on its success and
 // on index_pieces.
-bool check_form(Judgement& judgement);         // false when the rest cannot be judged
+bool check_form(Judgement& judgement);         // false when the rest cannot be judged; sets `days`
 void index_pieces(Judgement& judgement);       // also: sections and returns agree with the piece
 void check_chunks(Judgement& judgement);       // rule 1
 void check_learning(Judgement& judgement);     // rule 2

@@ -6,6 +6,16 @@
 
 namespace cahier {
 
+namespace {
+
+// Whether the drill plays neighbouring chunks across their join with care enough to count.
+bool plays_across(Drill drill) {
+  return drill == Drill::join || drill == Drill::recall || drill == Drill::slow_pass ||
+         drill == Drill::counted_pass;
+}
+
+}  // namespace
+
 Ledger::Ledger(const Work& of, bool to_the_edge) : work(of), end(static_cast<int>(of.days.size())) {
   draft.days = work.days;
   for (int day = 0; day < end; ++day) {
@@ -14,7 +24,38 @@ Ledger::Ledger(const Work& of, bool to_the_edge) : work(of), end(static_cast<int
   }
   for (int piece = 0; piece < static_cast<int>(work.anatomies.size()); ++piece)
     desks.push_back(std::make_unique<Desk>(work.anatomies[piece], work.terms, piece, practice_days,
-                                           end, to_the_edge));
+                                           work.first, end, to_the_edge));
+  for (const Day& day : work.past)
+    for (const Task& task : day.tasks) remember(task, work.index_of(day.date));
+}
+
+void Ledger::remember(const Task& task, int day) {
+  Desk& desk = *desks[task.piece];
+  if (task.drill == Drill::learn) {
+    desk.memory.learn(task.chunks.front(), day);
+    desk.joins.learned(task.chunks.front(), day, desk.memory);
+  }
+  if (retrieves(task.drill)) desk.memory.retrieve(task.chunks, day);
+  if (plays_across(task.drill)) desk.joins.played(task);
+  if (plays_across(task.drill) && task.drill != Drill::join)
+    for (std::size_t i = 0; i < desk.passes.size(); ++i)
+      if (task.bars.contains(desk.anatomy.stretches[i].bars)) ++desk.passes[i];
+  if (task.drill == Drill::cue_starts) {
+    desk.proof.remember(task.cues);
+    desk.forks.strike_met(task, desk.memory, day);
+  }
+  if (task.drill == Drill::run_through) {
+    ++desk.runs_made;
+    if (desk.last_run_made < day) ++desk.run_days_made;
+    desk.last_run_made = day;
+  }
+  if (stage_of(task.drill) == Stage::temper && !slipped_since(task, day))
+    desk.temper.strike(task.chunks.front(), task.drill);
+}
+
+bool Ledger::slipped_since(const Task& task, int day) const {
+  const auto& chunk = work.anatomies[task.piece].planned.chunks[task.chunks.front()];
+  return chunk.raised && chunk.last_slip && work.index_of(*chunk.last_slip) >= day;
 }
 
 void Ledger::put(Task task, int day) {
@@ -31,6 +72,17 @@ bool Ledger::stands_apart(const Task& task, int day) const {
   return tasks.empty() || std::any_of(tasks.begin(), tasks.end(), [&](const Task& other) {
            return !same_passage(other, task);
          });
+}
+
+void Ledger::drill_forks(Desk& desk, int day) {
+  for (auto fork = desk.forks.begin(); fork != desk.forks.end();) {
+    const auto place = fork++;
+    Task task = ForkList::task(**place, desk.make);
+    if (task.minutes > room[day] || !ForkList::ready(**place, task, desk.memory, day)) continue;
+    desk.memory.retrieve(task.chunks, day);
+    put(std::move(task), day);
+    desk.forks.strike(place);
+  }
 }
 
 void Ledger::place_runs(int day) {
@@ -81,8 +133,9 @@ void Ledger::collect_unplaced(bool runs) {
       miss(desk->make.join(bars), Why::no_room_to_join);
     for (const Task& task : desk->forks.left_over(desk->make)) miss(task, Why::no_room_to_prove);
     for (const Task& task : desk->temper.left_over(desk->make)) miss(task, Why::no_room_to_temper);
-    const int runs_missing =
-        runs && desk->memory.everything_learned() ? desk->runs.missing : work.terms.runs_required();
+    const int runs_missing = runs && desk->memory.everything_learned()
+                                 ? desk->runs.missing
+                                 : desk->runs_to_come(work.terms);
     for (int run = 0; run < runs_missing; ++run)
       miss(desk->make.run_through(), Why::no_room_to_run);
   }

@@ -20,6 +20,9 @@ class Ledger {
   // Whether a task of the day can stand before this one without touching its passage.
   bool stands_apart(const Task& task, int day) const;
 
+  // The forks that wait and are ready, as far as the day has room.
+  void drill_forks(Desk& desk, int day);
+
   // The run-throughs set aside for this day, of the pieces that are learned. Their minutes were
   // taken from the room when they were set aside.
   void place_runs(int day);
@@ -38,6 +41,10 @@ class Ledger {
   std::vector<std::unique_ptr<Desk>> desks;  // by piece
 
  private:
+  // Takes account of what was done before the plan begins.
+  void remember(const Task& task, int day);
+  // Whether the chunk tempered on that day has slipped since, so that it is to be tempered again.
+  bool slipped_since(const Task& task, int day) const;
   Reason run_reason(int run) const;
 };
 

@@ -99,7 +99,9 @@ int date_ripple(const Terms& terms) { return week_is_even(terms) ? 2 : 7; }
 
 std::vector<Lever> levers(const std::vector<Piece>& pieces, const Terms& terms,
                           std::optional<Date> earliest_start) {
-  const int days_before = earliest_start
+  // What was done fixes the first day.
+  const int days_before = !terms.record.done.empty() ? 0
+                          : earliest_start
                               ? static_cast<int>(std::clamp<long>(
                                     (terms.from - *earliest_start).count(), 0, kMostDaysMoved))
                               : kMostDaysMoved;

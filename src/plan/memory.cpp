@@ -11,11 +11,14 @@ namespace {
 // A gap of less than half the best is an early recall; one of more than this, a late one.
 constexpr double kEarly = 0.5;
 constexpr double kLate = 1.5;
+// What slips comes back after this share of the best gap.
+constexpr double kWeakGap = 0.5;
+constexpr int kWeek = 7;  // days in which what was overdue comes back
 
 }  // namespace
 
 Memory::Memory(const Anatomy& anatomy, const Method& method, const std::vector<int>& practice_days,
-               int end, bool to_the_edge)
+               int first, int end, bool to_the_edge)
     : anatomy_(anatomy), method_(method), practice_days_(practice_days), end_(end) {
   best_gap_.push_back(1);
   for (int left = 1; left <= end; ++left) best_gap_.push_back(best_gap(method, left));
@@ -31,8 +34,11 @@ Memory::Memory(const Anatomy& anatomy, const Method& method, const std::vector<i
                                     : std::max(1, static_cast<int>(method.longest_gap * best(day)));
     const std::size_t next = position_of_[day + 1];
     // Where no practice day lies within the limit, the next one is in time.
-    latest_.push_back(
-        std::max(day + longest, next < practice_days.size() ? practice_days[next] : end));
+    int latest = std::max(day + longest, next < practice_days.size() ? practice_days[next] : end);
+    if (day + longest < first)
+      for (const int practice : practice_days)
+        if (practice < first + kWeek) latest = std::max(latest, practice);
+    latest_.push_back(latest);
   }
 }
 
@@ -97,6 +103,13 @@ bool Memory::better_left(int chunk, int position, int next_played) const {
   return next_played - last(chunk) <= kLate * best(last(chunk));
 }
 
+bool Memory::weak_and_due(int chunk, int position, int next_played) const {
+  const int today = practice_days_[position];
+  return anatomy_.planned.chunks[chunk].raised && learned_before(chunk, today) &&
+         !waits_for_first(chunk) && ripeness(chunk, today) >= kWeakGap &&
+         !better_left(chunk, position, next_played);
+}
+
 void Memory::add_wants(const Stretch& stretch, int index, int position, int next_played,
                        std::vector<Want>& wants) const {
   const int today = practice_days_[position];
@@ -105,6 +118,7 @@ void Memory::add_wants(const Stretch& stretch, int index, int position, int next
   bool complete = true;
   bool first = false;
   bool pressing = false;
+  bool weak = false;
   for (int chunk = stretch.first_chunk; chunk <= stretch.last_chunk; ++chunk) {
     if (!learned_before(chunk, today)) {
       complete = false;
@@ -115,6 +129,7 @@ void Memory::add_wants(const Stretch& stretch, int index, int position, int next
       continue;
     }
     if (better_left(chunk, position, next_played)) continue;
+    weak = weak || weak_and_due(chunk, position, next_played);
     ripest = std::max(ripest, ripeness(chunk, today));
     least_ripe = std::min(least_ripe, ripeness(chunk, today));
     pressing = pressing || must(chunk, position);
@@ -122,11 +137,12 @@ void Memory::add_wants(const Stretch& stretch, int index, int position, int next
   const bool whole = complete && !first && least_ripe >= kEarly;
   // Neighbours that are not yet ripe are worth waiting for, as long as nothing gets late.
   const bool due = pressing || ripest >= (whole || !complete ? 1.0 : kLate);
-  if (!due && !first) return;
+  if (!due && !first && !weak) return;
   const auto belongs = [&](int chunk) {
     if (!learned_before(chunk, today)) return false;
     if (waits_for_first(chunk)) return true;
-    if (!due || better_left(chunk, position, next_played)) return whole && due;
+    if (!due) return weak_and_due(chunk, position, next_played);
+    if (better_left(chunk, position, next_played)) return whole;
     return ripeness(chunk, today) >= kEarly || must(chunk, position);
   };
   for (int chunk = stretch.first_chunk; chunk <= stretch.last_chunk; ++chunk) {
@@ -143,6 +159,8 @@ void Memory::add_wants(const Stretch& stretch, int index, int position, int next
       want.ripeness = std::max(want.ripeness, ripeness(chunk, today));
     }
     want.whole = whole && want.bars == stretch.bars;
+    want.weak = !due && !want.first;
+    if (want.weak) want.ripeness /= kWeakGap;
     wants.push_back(std::move(want));
   }
 }

@@ -15,19 +15,22 @@ struct Want {
   int stretch = 0;
   bool whole = false;   // all of the stretch, and none of it for the first time
   bool first = false;   // holds a first recall
+  bool weak = false;    // what slips, by itself: sooner than the rest
   bool must = false;    // another day would be too late
   double ripeness = 0;  // days since the last recall, in best gaps
   int left = 0;         // days to the date, counted from the last recall
 };
 
-// Days are indices from the first day of the plan; the date itself has index `end`.
+// Days are indices into the calendar, which begins with what is past; the date itself has index
+// `end`.
 class Memory {
  public:
-  // `practice_days` in order. `to_the_edge` lets gaps be as long as the rules allow when rounded to
-  // days; else they stay within the exact limit. REQUIRES: everything passed in outlives this
-  // object.
+  // `practice_days` in order, none before `first`, the first day of the plan. `to_the_edge` lets
+  // gaps be as long as the rules allow when rounded to days; else they stay within the exact limit.
+  // What was overdue when the plan began comes back within its first week. REQUIRES: everything
+  // passed in outlives this object.
   Memory(const Anatomy& anatomy, const Method& method, const std::vector<int>& practice_days,
-         int end, bool to_the_edge);
+         int first, int end, bool to_the_edge);
 
   void learn(int chunk, int day);
   void retrieve(const std::vector<int>& chunks, int day);
@@ -68,6 +71,7 @@ class Memory {
   double best(int from_day) const { return best_gap_[end_ - from_day]; }
   int limit_day(int chunk) const;
   bool better_left(int chunk, int position, int next_played) const;
+  bool weak_and_due(int chunk, int position, int next_played) const;
   void add_wants(const Stretch& stretch, int index, int position, int next_played,
                  std::vector<Want>& wants) const;
 

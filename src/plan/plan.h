@@ -25,10 +25,11 @@ struct PlannedSection {
 struct Chunk {
   std::string id;  // "A1"
   BarRange bars;
-  int section = 0;      // index into the sections
-  int level = 2;        // the piece's, or the weakness that the log shows, where that is more
-  SlipCount slips{};    // from memory, as the log tells
-  bool raised = false;  // whether the log made the level what it is
+  int section = 0;    // index into the sections
+  int level = 2;      // the piece's, or the weakness that the log shows, where that is more
+  SlipCount slips{};  // from memory, as the log tells
+  std::optional<Date> last_slip{};
+  bool raised = false;  // whether it slips more than the piece's own level lets expect
 };
 
 // A place to begin from memory.
@@ -47,10 +48,10 @@ struct PlannedPiece {
   std::vector<CueStart> cues;
   std::vector<DiceTable> dice;  // together each cue start once
 
-  std::vector<int> cue_numbers() const {
-    std::vector<int> numbers;
-    for (const CueStart& cue : cues) numbers.push_back(cue.number);
-    return numbers;
+  std::vector<ThrownCue> thrown_cues() const {
+    std::vector<ThrownCue> thrown;
+    for (const CueStart& cue : cues) thrown.push_back({cue.number, cue.weight});
+    return thrown;
   }
 };
 
@@ -67,6 +68,7 @@ enum class Reason {
   first_night,   // first recall after a night
   best_gap,      // the best gap for the days left (`reason_number`)
   last_chance,   // the longest gap allowed ends here
+  slips,         // it slips more than it should: sooner than the rest
   joins_new,     // new chunks meet their neighbours
   joins_return,  // into or out of a return
   fork,          // look-alikes part at bar `reason_number`

@@ -33,6 +33,8 @@ std::string_view reason_word(Reason reason) {
       return "first_night";
     case Reason::best_gap:
       return "best_gap";
+    case Reason::slips:
+      return "slips";
     case Reason::last_chance:
       return "last_chance";
     case Reason::joins_new:

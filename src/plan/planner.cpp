@@ -2,14 +2,18 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "plan/anatomy.h"
 #include "plan/check_plan.h"
 #include "plan/day_order.h"
 #include "plan/fill_days.h"
 #include "plan/lower_bound.h"
+#include "plan/past.h"
+#include "plan/player.h"
 #include "plan/schedule.h"
 #include "plan/squeeze.h"
+#include "plan/upkeep.h"
 
 namespace cahier {
 namespace {
@@ -22,11 +26,52 @@ double chunk_load(const Terms& terms) {
   return std::min(terms.method.chunk_minutes, 0.6 * longest_day(terms));
 }
 
+Terms at_own_pace(const std::vector<Piece>& pieces, Terms terms) {
+  terms.method.pace = learn_pace(terms.method, pace_samples(terms.record, pieces, terms.method));
+  return terms;
+}
+
+std::vector<History> histories_of(const std::vector<Piece>& pieces, const Record& record) {
+  std::vector<History> histories;
+  for (std::size_t piece = 0; piece < pieces.size(); ++piece)
+    histories.emplace_back(record, static_cast<int>(piece), pieces[piece]);
+  return histories;
+}
+
+// The calendar of the plan, after the days of the past, which have no minutes.
+std::vector<Day> calendar_with_past(const Terms& terms) {
+  std::vector<Day> days_of_plan = calendar(terms);
+  const auto& done = terms.record.done;
+  if (done.empty() || done.front().date >= terms.from) return days_of_plan;
+  std::vector<Day> all;
+  for (Date date = done.front().date; date < terms.from; date += days{1}) {
+    all.emplace_back();
+    all.back().date = date;
+    all.back().off = true;
+  }
+  all.insert(all.end(), std::make_move_iterator(days_of_plan.begin()),
+             std::make_move_iterator(days_of_plan.end()));
+  return all;
+}
+
 // The pieces cut up in one way, and all that is to be planned of them.
 struct Cut {
+  // `days` from the first day of the past on.
   Cut(std::vector<Anatomy> cut, const Terms& terms, const std::vector<Day>& days)
       : anatomies(std::move(cut)),
-        work{terms, anatomies, days, learning_order(anatomies, terms.order)} {}
+        work{terms,
+             anatomies,
+             days,
+             learning_order(anatomies, terms.order),
+             past_days(terms.record, anatomies, terms.method, terms.from),
+             static_cast<int>((terms.from - days.front().date).count())} {
+    for (const Day& day : work.past)
+      for (const Task& task : day.tasks)
+        if (task.drill == Drill::learn)
+          std::erase_if(work.order, [&](const Work::Item& item) {
+            return item.piece == task.piece && item.chunk == task.chunks.front();
+          });
+  }
   Cut(const Cut&) = delete;
   Cut& operator=(const Cut&) = delete;
 
@@ -45,16 +90,19 @@ class Planner {
  public:
   Planner(const std::vector<Piece>& pieces, const Terms& terms)
       : pieces_(pieces),
-        terms_(terms),
-        days_(calendar(terms)),
-        cut_(cut_for_load(chunk_load(terms)), terms, days_) {
+        terms_(at_own_pace(pieces, terms)),
+        histories_(histories_of(pieces, terms.record)),
+        days_(calendar_with_past(terms)),
+        cut_(cut_for_load(chunk_load(terms_)), terms_, days_) {
     for (int day = 0; day < static_cast<int>(days_.size()); ++day)
       if (days_[day].allowance > 0) practice_days_.push_back(day);
   }
 
   // A plan that places everything, the most comfortable found; nullopt when none is found.
   std::optional<Plan> that_fits() const {
-    if (!could_fit(pieces_, terms_)) return std::nullopt;
+    if (terms_.upkeep) return sound_plan(cut_, keep_up(cut_.work));
+    // The bound knows nothing of what is done already.
+    if (terms_.record.done.empty() && !could_fit(pieces_, terms_)) return std::nullopt;
     const int all = static_cast<int>(cut_.work.order.size());
     for (const bool catch_up : {true, false})
       for (const int until : last_learning_days())
@@ -70,6 +118,7 @@ class Planner {
   // The most that can be placed, by minutes: with run-throughs and without, then with as many
   // chunks as can be learned and kept.
   Plan what_fits() const {
+    if (terms_.upkeep) return finished(cut_, keep_up(cut_.work));
     const int all = static_cast<int>(cut_.work.order.size());
     Plan best = finished(cut_, lay_out(cut_.work, {-1, false, true, false, false, 0}));
     const auto take_if_better = [&](Plan plan) {
@@ -101,7 +150,8 @@ class Planner {
  private:
   std::vector<Anatomy> cut_for_load(double load) const {
     std::vector<Anatomy> anatomies;
-    for (const Piece& piece : pieces_) anatomies.push_back(dissect(piece, terms_.method, load));
+    for (std::size_t piece = 0; piece < pieces_.size(); ++piece)
+      anatomies.push_back(dissect(pieces_[piece], terms_.method, load, histories_[piece]));
     return anatomies;
   }
 
@@ -116,7 +166,8 @@ class Planner {
       anatomies.push_back(dissect(
           pieces_[piece], terms_.method,
           divide_to_fill(pieces_[piece], sections_in_order(cut_.anatomies[piece], terms_.order),
-                         terms_.method, minutes)));
+                         histories_[piece].learned(), terms_.method, minutes),
+          histories_[piece]));
     return anatomies;
   }
 
@@ -217,9 +268,13 @@ class Planner {
     plan.blocks = terms_.blocks;
     for (const Anatomy& anatomy : cut.anatomies) {
       plan.pieces.push_back(anatomy.planned);
-      plan.pieces.back().dice = dice_tables(anatomy.planned.cue_numbers(), terms_.dice);
+      plan.pieces.back().dice = weighted_dice_tables(anatomy.planned.thrown_cues(), terms_.dice);
     }
-    plan.days = std::move(draft.days);
+    plan.record = terms_.record;
+    plan.past = cut.work.past;
+    plan.upkeep = terms_.upkeep;
+    plan.days.assign(std::make_move_iterator(draft.days.begin() + cut.work.first),
+                     std::make_move_iterator(draft.days.end()));
     number_tasks(plan.days);
     plan.unplaced = std::move(draft.unplaced);
     plan.fits = plan.unplaced.empty();
@@ -243,8 +298,9 @@ class Planner {
   }
 
   const std::vector<Piece>& pieces_;
-  const Terms& terms_;
-  std::vector<Day> days_;
+  Terms terms_;
+  std::vector<History> histories_;  // by piece
+  std::vector<Day> days_;           // from the first day of the past on
   Cut cut_;
   std::vector<int> practice_days_;
 };

@@ -32,6 +32,10 @@ std::vector<Task> Proof::on_day(int position, const std::vector<int>& practice_d
   return tasks;
 }
 
+void Proof::remember(const std::vector<int>& cues) {
+  for (const int cue : cues) ++assigned_[cue - 1];
+}
+
 // One a day: forks are for a fresh head.
 void Proof::add_forks(int day, int end, const Memory& memory, const TaskMaker& make, double& room,
                       std::vector<Task>& tasks) {
@@ -52,11 +56,15 @@ std::vector<int> Proof::cues_to_assign(int day, int count, const Memory& memory,
   if (set_aside >= 0 && !memory.far_enough(day, set_aside)) return cues;
   for (const CueStart& cue : anatomy_.planned.cues) {
     const auto& chunks = anatomy_.starts[cue.number - 1].chunks;
-    const double gaps = assigned_[cue.number - 1] == 0 ? kEarly : kNearBest;
+    const double gaps = (assigned_[cue.number - 1] == 0 ? kEarly : kNearBest) / cue.weight;
     if (memory.ripe_enough(chunks, day, gaps)) cues.push_back(cue.number);
   }
   std::stable_sort(cues.begin(), cues.end(), [&](int a, int b) {
-    if (assigned_[a - 1] != assigned_[b - 1]) return assigned_[a - 1] < assigned_[b - 1];
+    const auto& starts = anatomy_.planned.cues;
+    // A start that leads into what slips has its turn as often as the dice would give it.
+    const int turns_a = assigned_[a - 1] * starts[b - 1].weight;
+    const int turns_b = assigned_[b - 1] * starts[a - 1].weight;
+    if (turns_a != turns_b) return turns_a < turns_b;
     return memory.ripeness(anatomy_.starts[a - 1].chunks.front(), day) >
            memory.ripeness(anatomy_.starts[b - 1].chunks.front(), day);
   });

@@ -25,6 +25,9 @@ class Proof {
                            const Memory& memory, const TaskMaker& make, int set_aside, bool temper,
                            double room, bool begun);
 
+  // Cue starts begun from before the plan.
+  void remember(const std::vector<int>& cues);
+
  private:
   void add_forks(int day, int end, const Memory& memory, const TaskMaker& make, double& room,
                  std::vector<Task>& tasks);

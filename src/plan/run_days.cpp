@@ -33,8 +33,9 @@ int nearest_free(const std::vector<int>& eligible, const std::vector<int>& runs,
 }  // namespace
 
 RunDays choose_run_days(const Method& method, const std::vector<Day>& calendar,
-                        const std::vector<double>& room, int first, int required, double minutes,
-                        bool light_end) {
+                        const std::vector<double>& room, int first, const RunsAsked& asked,
+                        double minutes, bool light_end) {
+  const int required = asked.runs + asked.more;
   const int end = static_cast<int>(calendar.size());
   RunDays result;
   result.runs.assign(end, 0);
@@ -77,25 +78,25 @@ RunDays choose_run_days(const Method& method, const std::vector<Day>& calendar,
         }
   const int on_days = static_cast<int>(
       std::count_if(result.runs.begin(), result.runs.end(), [](int runs) { return runs > 0; }));
-  result.missing = required - placed;
-  if (result.missing == 0 && on_days < method.run_days) result.missing = 1;
+  result.missing = std::max(0, asked.runs - placed);
+  if (result.missing == 0 && on_days < asked.on_days) result.missing = 1;
   return result;
 }
 
 RunDays pack_run_days(const Method& method, const std::vector<Day>& calendar,
-                      const std::vector<double>& room, int first, int required, double minutes,
-                      RunPacking packing) {
+                      const std::vector<double>& room, int first, const RunsAsked& asked,
+                      double minutes, RunPacking packing) {
   RunDays result;
   result.runs.assign(calendar.size(), 0);
   result.alone = std::all_of(calendar.begin(), calendar.end(),
                              [&](const Day& day) { return minutes > day.allowance; });
-  result.missing = required;
+  result.missing = asked.runs;
   std::vector<int> candidates;
   for (int day = std::max(0, first); day < static_cast<int>(calendar.size()); ++day)
     if (calendar[day].allowance > 0) candidates.push_back(day);
   if (!is_once_learned(packing)) std::reverse(candidates.begin(), candidates.end());
 
-  int days_to_come = method.run_days;
+  int days_to_come = asked.on_days;
   int days_left = static_cast<int>(candidates.size());
   for (const int day : candidates) {
     const int left = days_left--;

@@ -20,14 +20,21 @@ struct RunDays {
 inline bool asks_recording(std::size_t run, std::size_t asked) { return 2 * run >= asked; }
 inline bool asks_listener(std::size_t run, std::size_t asked) { return 4 * run >= 3 * asked; }
 
-// Chooses days for `required` run-throughs of `minutes` each among the days from `first` on: the
-// gaps before the date follow the best gaps where the calendar lets them, over at least
-// `method.run_days` days, at most `method.runs_a_day` a day. `room` is what each day still holds.
-// A run-through longer than any day's allowance stands alone on its day. `light_end` keeps the last
-// practice day free of one that takes more than half of it, where there are other days.
+// How many run-throughs are required, on how many days at least, and how many more are welcome.
+struct RunsAsked {
+  int runs = 0;
+  int on_days = 0;
+  int more = 0;
+};
+
+// Chooses days for run-throughs of `minutes` each among the days from `first` on: the gaps before
+// the date follow the best gaps where the calendar lets them, at most `method.runs_a_day` a day.
+// `room` is what each day still holds. A run-through longer than any day's allowance stands alone
+// on its day. `light_end` keeps the last practice day free of one that takes more than half of it,
+// where there are other days.
 RunDays choose_run_days(const Method& method, const std::vector<Day>& calendar,
-                        const std::vector<double>& room, int first, int required, double minutes,
-                        bool light_end);
+                        const std::vector<double>& room, int first, const RunsAsked& asked,
+                        double minutes, bool light_end);
 
 // Ways of packing run-throughs into few days: as many a day as the method allows, at the end, the
 // odd one on the first or on the last of them; the same as soon as everything is learned; or evenly
@@ -41,7 +48,7 @@ inline bool is_once_learned(RunPacking packing) {
 
 // Days for the run-throughs in the fewest days or as the packing says, among those from `first` on.
 RunDays pack_run_days(const Method& method, const std::vector<Day>& calendar,
-                      const std::vector<double>& room, int first, int required, double minutes,
-                      RunPacking packing);
+                      const std::vector<double>& room, int first, const RunsAsked& asked,
+                      double minutes, RunPacking packing);
 
 }  // namespace cahier

@@ -10,8 +10,9 @@
 namespace cahier {
 namespace {
 
-constexpr int kJoinWithin = 4;       // days: then a join no longer waits for a better place
-constexpr double kOverdue = 1.5;     // best gaps since the last recall
+constexpr int kJoinWithin = 4;    // days: then a join no longer waits for a better place
+constexpr double kOverdue = 1.5;  // best gaps since the last recall
+constexpr int kMoreRuns = 2;
 constexpr double kLightShare = 0.5;  // of the last day's allowance
 
 class Layout {
@@ -68,7 +69,7 @@ class Layout {
     for (auto& desk : ledger_.desks) {
       const double minutes = desk->anatomy.time.run_through();
       desk->runs = choose_run_days(method_, ledger_.draft.days, ledger_.room, pace_.learn_until + 1,
-                                   work_.terms.runs_required(), minutes, pace_.catch_up);
+                                   runs_asked(*desk), minutes, pace_.catch_up);
       for (int day = 0; day < ledger_.end; ++day) {
         if (desk->runs.runs[day] == 0) continue;
         ledger_.room[day] =
@@ -81,6 +82,12 @@ class Layout {
       if (const int first_run = desk->next_run(-1); first_run >= 0)
         desk->bookings = book_growth(desk->anatomy, desk->make, method_, ledger_.room,
                                      pace_.learn_until, first_run);
+  }
+
+  // One who has made them all plays it through twice more before the date, where there is room.
+  RunsAsked runs_asked(const Desk& desk) const {
+    const int required = desk.runs_to_come(work_.terms);
+    return {required, desk.run_days_to_come(work_.terms), std::max(0, kMoreRuns - required)};
   }
 
   // A piece that is not learned by the last day of learning has no run-throughs: their days are
@@ -146,6 +153,10 @@ class Layout {
   // The kind of recall: whole stretches are passed through slowly, then counting, then recalled at
   // a nearer tempo, in turn; whatever is left of the day decides between them.
   Task recall_task(const Desk& desk, const Want& want, int day, double room) const {
+    if (want.weak && desk.weak_turns % 2 == 0) {
+      Task task = desk.make.slow_pass(want.bars);
+      if (task.minutes <= room) return task;
+    }
     if (want.whole) {
       const int turn = desk.passes[want.stretch] % 3;
       Task task = turn == 0   ? desk.make.slow_pass(want.bars)
@@ -167,7 +178,9 @@ class Layout {
       if (task.minutes > room) continue;
       task.reason = one.want.first  ? Reason::first_night
                     : one.want.must ? Reason::last_chance
+                    : one.want.weak ? Reason::slips
                                     : Reason::best_gap;
+      if (one.want.weak) ++desk.weak_turns;
       task.reason_number = ledger_.end - day;
       if (one.want.whole) ++desk.passes[one.want.stretch];
       desk.memory.retrieve(task.chunks, day);

@@ -13,13 +13,19 @@ namespace cahier {
 struct Work {
   const Terms& terms;
   const std::vector<Anatomy>& anatomies;  // one for each piece
-  const std::vector<Day>& days;           // the empty calendar
+  const std::vector<Day>& days;           // the empty calendar, from the first day of the past on
 
   struct Item {
     int piece;
     int chunk;
   };
-  std::vector<Item> order;  // of learning
+  std::vector<Item> order;  // of learning: what is not learned yet
+  // What was done, and the index of its first day's date; of the days before `first` none is a
+  // practice day.
+  std::vector<Day> past{};
+  int first = 0;  // index of the plan's first day
+
+  int index_of(Date date) const { return static_cast<int>((date - days.front().date).count()); }
 };
 
 // Chunks in the order they are learned: forward, backward (the last section first) or hardest

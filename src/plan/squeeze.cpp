@@ -41,8 +41,10 @@ class Squeeze {
 
   void set_runs_aside(Desk& desk, int from) {
     const double minutes = desk.anatomy.time.run_through();
-    desk.runs = pack_run_days(method_, ledger_.draft.days, ledger_.room, from,
-                              ledger_.work.terms.runs_required(), minutes, packing_.runs);
+    desk.runs = pack_run_days(
+        method_, ledger_.draft.days, ledger_.room, from,
+        {desk.runs_to_come(ledger_.work.terms), desk.run_days_to_come(ledger_.work.terms), 0},
+        minutes, packing_.runs);
     for (const int day : ledger_.practice_days) {
       if (desk.runs.runs[day] == 0) continue;
       ledger_.room[day] = desk.runs.alone ? 0 : ledger_.room[day] - desk.runs.runs[day] * minutes;
@@ -78,7 +80,7 @@ class Squeeze {
     if (packing_.temper_first) temper(day);
     learn(day);
     for (auto& desk : ledger_.desks) {
-      drill_forks(*desk, day);
+      ledger_.drill_forks(*desk, day);
       recall(*desk, day, 0, false, [&](int chunk) { return desk->memory.waits_for_first(chunk); });
     }
     // While there is something to learn, the recalls to come play most joins.
@@ -88,8 +90,10 @@ class Squeeze {
         join(*desk, day);
     temper(day);
     for (auto& desk : ledger_.desks) {
-      recall(*desk, day, 0, false,
-             [&](int chunk) { return desk->memory.ripeness(chunk, day) >= kSoonDue; });
+      recall(*desk, day, 0, false, [&](int chunk) {
+        const bool weak = desk->anatomy.planned.chunks[chunk].raised;
+        return desk->memory.ripeness(chunk, day) * (weak ? 2 : 1) >= kSoonDue;
+      });
       join(*desk, day);
     }
     if (packing_.starts)
@@ -223,18 +227,6 @@ class Squeeze {
     ledger_.put(std::move(task), day);
     waiting_.erase(item);
     return true;
-  }
-
-  void drill_forks(Desk& desk, int day) {
-    for (auto fork = desk.forks.begin(); fork != desk.forks.end();) {
-      const auto place = fork++;
-      Task task = ForkList::task(**place, desk.make);
-      if (task.minutes > ledger_.room[day] || !ForkList::ready(**place, task, desk.memory, day))
-        continue;
-      desk.memory.retrieve(task.chunks, day);
-      ledger_.put(std::move(task), day);
-      desk.forks.strike(place);
-    }
   }
 
   // Of the weakest that wait, those that fill the day best, until the next weakest find no room.

@@ -34,6 +34,10 @@ TemperList::TemperList(const Anatomy& anatomy, const Terms& terms) {
   if (!weakest_first.empty()) wait(weakest_first.back(), Drill::write_out);
 }
 
+void TemperList::strike(int chunk, Drill drill) {
+  waiting_.remove_if([&](const Item& item) { return item.chunk == chunk && item.drill == drill; });
+}
+
 std::vector<TemperList::Place> TemperList::weakest(const Memory& memory, int day) const {
   std::vector<Place> places;
   for (const Drill drill : {Drill::spoken_part, Drill::write_out}) {

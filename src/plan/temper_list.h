@@ -29,6 +29,7 @@ class TemperList {
   std::vector<Place> weakest(const Memory& memory, int day) const;
   Place end() const { return waiting_.end(); }
   void strike(Place place) { waiting_.erase(place); }
+  void strike(int chunk, Drill drill);
   int left() const { return static_cast<int>(waiting_.size()); }
 
   static Task task(const Item& item, const TaskMaker& make);

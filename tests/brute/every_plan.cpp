@@ -20,7 +20,7 @@ class EveryPlan {
     plan_.temper = terms.temper;
     plan_.new_to_performing = terms.new_to_performing;
     plan_.pieces = {anatomy.planned};
-    plan_.pieces[0].dice = dice_tables(plan_.pieces[0].cue_numbers());
+    plan_.pieces[0].dice = weighted_dice_tables(plan_.pieces[0].thrown_cues());
     plan_.days = calendar(terms);
     for (const Day& day : plan_.days) longest_ = std::max(longest_, day.allowance);
     gather(terms);

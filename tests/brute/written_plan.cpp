@@ -77,7 +77,7 @@ Plan written_plan(const Piece& piece, const Facts& facts, const Terms& terms,
   plan.new_to_performing = terms.new_to_performing;
   plan.blocks = terms.blocks;
   plan.pieces = {facts.anatomy.planned};
-  plan.pieces[0].dice = dice_tables(plan.pieces[0].cue_numbers());
+  plan.pieces[0].dice = weighted_dice_tables(plan.pieces[0].thrown_cues());
   plan.pieces[0].piece = piece;
   plan.days = calendar(terms);
   Writer writer(facts, terms);

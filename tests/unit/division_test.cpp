@@ -11,8 +11,9 @@ std::vector<BarRange> chunk_bars(const std::string& yaml) {
   const Piece piece = sample::piece(yaml);
   const TimeModel time(piece, sample::steady());
   std::vector<BarRange> bars;
-  for (const Chunk& chunk : divide_into_chunks(piece, divide_into_sections(piece), sample::steady(),
-                                               time, sample::steady().chunk_minutes))
+  for (const Chunk& chunk :
+       divide_into_chunks(piece, divide_into_sections(piece), {}, sample::steady(), time,
+                          sample::steady().chunk_minutes))
     bars.push_back(chunk.bars);
   return bars;
 }

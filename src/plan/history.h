@@ -1,0 +1,40 @@
+// What a record tells of one piece: which of its bars are learned, and how well they hold.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "piece/piece.h"
+#include "practice/record.h"
+#include "practice/slip_chance.h"
+
+namespace cahier {
+
+class History {
+ public:
+  History() = default;  // of a piece that nothing is told of
+  History(const Record& record, int index, const Piece& piece);
+
+  // What was learned at a time, where it is learned (never in a return), by bar, without overlap.
+  const std::vector<BarRange>& learned() const { return learned_; }
+
+  // How often all of `chunk` was played from memory, and how often it slipped; a cue start hit or
+  // missed counts for the bars it begins in.
+  SlipCount slips(BarRange chunk) const;
+  // The last day on which it slipped.
+  std::optional<Date> last_slip(BarRange chunk) const;
+
+ private:
+  struct Trial {
+    Date date;
+    std::vector<BarRange> held;  // bars played, where they are learned
+    std::vector<int> slips;      // likewise
+    bool start = false;          // from a cue start: its bar only
+  };
+  void add_trials(const Done& done, const Piece& piece);
+
+  std::vector<BarRange> learned_;
+  std::vector<Trial> trials_;
+};
+
+}  // namespace cahier
