@@ -46,13 +46,15 @@ class MethodReader {
     target = static_cast<int>(value);
   }
 
-  void by_level(std::string_view key, ByLevel& target, double least, double most) {
+  // `example` is a list within the bounds.
+  void by_level(std::string_view key, ByLevel& target, double least, double most,
+                std::string_view example) {
     const YamlNode* value = sourced(key);
     if (!value) return;
     if (value->kind != YamlNode::Kind::list || value->items.size() != target.size()) {
       diagnostics_.error(source_, value->at,
                          fmt::format("\"{}\" needs five numbers, one for each level", key),
-                         "for example [0.6, 0.5, 0.45, 0.4, 0.33]");
+                         fmt::format("for example {}", example));
       return;
     }
     for (std::size_t i = 0; i < target.size(); ++i)
@@ -147,8 +149,8 @@ Method read_method(const Source& source, std::string name, Diagnostics& diagnost
   read.number("chunk minutes", method.chunk_minutes, 0.5, 120);
   read.whole("stretch bars", method.stretch_bars, 1, 200);
   read.whole("repetitions", method.repetitions, 1, 20);
-  read.by_level("learn tempo", method.learn_tempo, 0.05, 1);
-  read.by_level("learn stumble", method.learn_stumble, 1, 10);
+  read.by_level("learn tempo", method.learn_tempo, 0.05, 1, "[0.6, 0.5, 0.45, 0.4, 0.33]");
+  read.by_level("learn stumble", method.learn_stumble, 1, 10, "[1.2, 1.3, 1.5, 1.7, 2]");
   read.number("learn pause", method.learn_pause, 0, 60);
   read.number("setup", method.setup, 0, 300);
   read.number("join tempo", method.join_tempo, 0.05, 1);
@@ -160,7 +162,7 @@ Method read_method(const Source& source, std::string name, Diagnostics& diagnost
   read.whole("cue throws", method.cue_throws, 1, 12);
   read.whole("spoken times", method.spoken_times, 1, 10);
   read.number("spoken tempo", method.spoken_tempo, 0.05, 1);
-  read.by_level("write out seconds", method.write_out_seconds, 1, 1800);
+  read.by_level("write out seconds", method.write_out_seconds, 1, 1800, "[20, 25, 35, 45, 60]");
   read.number("run setup", method.run_setup, 0, 1800);
   read.number("minutes", method.minutes, 1, 480);
   read.whole("blocks", method.blocks, 1, 6);
@@ -176,7 +178,7 @@ Method read_method(const Source& source, std::string name, Diagnostics& diagnost
   read.number("prove share", method.prove_share, 0, 0.8);
   read.spacing(method.spacing);
   read.number("longest gap", method.longest_gap, 1, 2);
-  read.by_level("slip chance", method.slip_chance, 0.001, 0.9);
+  read.by_level("slip chance", method.slip_chance, 0.001, 0.9, "[0.04, 0.08, 0.15, 0.25, 0.4]");
   read.number("slip weight", method.slip_weight, 0.5, 100);
   read.number("pace of players", method.pace_of_players, 0.01, 2);
   read.number("pace of levels", method.pace_of_levels, 0.01, 2);

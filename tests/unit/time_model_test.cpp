@@ -31,6 +31,20 @@ TEST_CASE("minutes to learn a chunk are what one gets by hand") {
   CHECK(time.learn({1, 4}, 5) == 8);
 }
 
+TEST_CASE("the player's own pace stretches learning at its level, and nothing else") {
+  const Piece piece = sample::piece("title: T\nbars: 8\nmeter: 3/4\ntempo: 120\n");
+  const Method usual = round_numbers();
+  Method method = usual;
+  method.pace = {1, 1.5, 1, 1, 1.25};
+  const TimeModel time(piece, method);
+  const TimeModel before(piece, usual);
+  CHECK(time.learn({1, 4}, 2) == 7.5);  // 1.5 times 5
+  CHECK(time.learn({1, 4}, 5) == 10);   // 1.25 times 8
+  CHECK(time.learn({1, 4}, 3) == before.learn({1, 4}, 3));
+  CHECK(time.recall({1, 4}, 2) == before.recall({1, 4}, 2));
+  CHECK(time.write_out({1, 4}, 2) == before.write_out({1, 4}, 2));
+}
+
 TEST_CASE("one part needs one step, three parts four") {
   const Method method = round_numbers();
   const Piece violin =

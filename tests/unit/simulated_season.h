@@ -1,0 +1,168 @@
+// A season of a player who does not exist: each Monday the next edition of the workbook is planned
+// from what was done so far, and practised day by day.
+#pragma once
+
+#include <algorithm>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "plan/planner.h"
+#include "plan/terms.h"
+#include "simulated_player.h"
+
+namespace cahier::sample {
+
+// One workbook, as far as it was practised.
+struct PractisedEdition {
+  Terms terms;
+  Plan plan;
+  std::vector<PractisedDay> days;  // the practice days of its week, as they went
+};
+
+// Of what is new, a player times each chunk on days of even number, on others only the whole day.
+inline bool is_timed(Date date) { return date.time_since_epoch().count() % 2 == 0; }
+
+// What a log would tell of one deed; of a run-through task as many as were made.
+inline void add_done(const PlannedPiece& planned, Date date, const Deed& deed, Record& record) {
+  Done done;
+  done.date = date;
+  done.drill = deed.task.drill;
+  done.bars = deed.task.bars;
+  done.slips = deed.slips;
+  if (done.drill == Drill::learn && is_timed(date)) done.minutes = deed.minutes;
+  if (done.drill == Drill::cue_starts) {
+    for (const int number : deed.hit) done.hit.push_back(planned.cues[number - 1].bar);
+    for (const int number : deed.missed) done.missed.push_back(planned.cues[number - 1].bar);
+    std::vector<int> all = done.hit;
+    all.insert(all.end(), done.missed.begin(), done.missed.end());
+    done.bars = {*std::min_element(all.begin(), all.end()),
+                 *std::max_element(all.begin(), all.end())};
+  }
+  if (done.drill != Drill::run_through) return record.done.push_back(std::move(done));
+  for (const std::vector<int>& slips : deed.runs) {
+    done.slips = slips;
+    record.done.push_back(done);
+  }
+}
+
+inline Record record_of_editions(const std::vector<PractisedEdition>& editions) {
+  Record record;
+  record.edition = static_cast<int>(editions.size()) + 1;
+  for (const PractisedEdition& edition : editions)
+    for (const PractisedDay& day : edition.days) {
+      for (const Deed& deed : day.deeds)
+        add_done(edition.plan.pieces.front(), day.date, deed, record);
+      if (!day.deeds.empty()) record.minutes.push_back({day.date, day.minutes()});
+    }
+  return record;
+}
+
+// Practises from Monday to the day before `by`, in editions of a week.
+inline std::vector<PractisedEdition> practise_season(const Piece& piece, const Terms& whole,
+                                                     SimulatedPlayer& player) {
+  std::vector<PractisedEdition> editions;
+  for (Date monday = whole.from; monday < whole.by; monday += days{7}) {
+    PractisedEdition edition;
+    edition.terms = whole;
+    edition.terms.from = monday;
+    edition.terms.record = record_of_editions(editions);
+    edition.plan = make_plan({piece}, edition.terms);
+    player.turn_to_next_book();
+    for (const Day& day : edition.plan.days)
+      if (day.date < monday + days{7} && day.allowance > 0)
+        edition.days.push_back(player.practise(edition.plan.pieces.front(), day));
+    editions.push_back(std::move(edition));
+  }
+  return editions;
+}
+
+// What was really done, as one plan of the whole season without a past.
+class SeasonAsOnePlan {
+ public:
+  explicit SeasonAsOnePlan(const std::vector<PractisedEdition>& editions)
+      : plan_(editions.back().plan), planned_(plan_.pieces.front()) {
+    plan_.from = editions.front().plan.from;
+    plan_.past.clear();
+    plan_.record = {};
+    plan_.fits = true;
+    plan_.unplaced.clear();
+    for (Chunk& chunk : planned_.chunks) chunk.raised = false;
+    take_cues(editions);
+    plan_.days = calendar(editions.front().terms);
+    for (Day& day : plan_.days) {
+      day.off = true;
+      day.allowance = 0;
+      day.note = DayNote::none;
+    }
+    for (const PractisedEdition& edition : editions)
+      for (const PractisedDay& day : edition.days)
+        if (!day.missed) take_day(edition.plan.pieces.front(), day);
+  }
+
+  // The pieces of the last edition with every cue start that any edition had, all of one weight;
+  // days missed as days off; of cue starts all that were begun from, thrown for or not. The minutes
+  // of a task are those that were planned for it, and a day allows what was done on it.
+  const Plan& plan() const { return plan_; }
+
+ private:
+  void take_cues(const std::vector<PractisedEdition>& editions) {
+    std::set<int> bars;
+    for (const PractisedEdition& edition : editions)
+      for (const CueStart& cue : edition.plan.pieces.front().cues) bars.insert(cue.bar);
+    planned_.cues.clear();
+    for (const int bar : bars) {
+      const auto section = std::find_if(planned_.sections.begin(), planned_.sections.end(),
+                                        [&](const auto& one) { return one.bars.contains(bar); });
+      planned_.cues.push_back({static_cast<int>(planned_.cues.size()) + 1, bar,
+                               static_cast<int>(section - planned_.sections.begin())});
+    }
+    planned_.dice = weighted_dice_tables(planned_.thrown_cues());
+  }
+
+  void take_day(const PlannedPiece& of_edition, const PractisedDay& practised) {
+    Day& day = plan_.days[(practised.date - plan_.from).count()];
+    day.off = false;
+    for (const Deed& deed : practised.deeds) {
+      Task task = deed.task;
+      task.block = 0;
+      const std::string date = iso(day.date);
+      task.id = date.substr(5, 2) + date.substr(8, 2) + "-" + std::to_string(day.tasks.size() + 1);
+      for (int& chunk : task.chunks) chunk = chunk_at(of_edition.chunks[chunk].bars.first);
+      if (task.drill == Drill::cue_starts) take_starts(of_edition, deed, task);
+      std::sort(task.chunks.begin(), task.chunks.end());
+      day.tasks.push_back(std::move(task));
+    }
+    day.allowance = std::max(practised.allowance, day.minutes());
+  }
+
+  void take_starts(const PlannedPiece& of_edition, const Deed& deed, Task& task) const {
+    std::set<int> bars;
+    for (const auto* numbers : {&deed.hit, &deed.missed})
+      for (const int number : *numbers) bars.insert(of_edition.cues[number - 1].bar);
+    std::set<int> chunks;
+    if (deed.by_code) chunks.insert(task.chunks.begin(), task.chunks.end());
+    task.cues.clear();
+    for (const CueStart& cue : planned_.cues) {
+      if (bars.count(cue.bar) == 0) continue;
+      task.cues.push_back(cue.number);
+      chunks.insert(chunk_at(cue.bar));
+    }
+    task.throws = 0;
+    task.chunks.assign(chunks.begin(), chunks.end());
+    task.bars = {*bars.begin(), *bars.rbegin()};
+  }
+
+  int chunk_at(int bar) const {
+    const int source = planned_.piece.learned_bar(bar);
+    const auto found =
+        std::find_if(planned_.chunks.begin(), planned_.chunks.end(),
+                     [&](const Chunk& chunk) { return chunk.bars.contains(source); });
+    return static_cast<int>(found - planned_.chunks.begin());
+  }
+
+  Plan plan_;
+  PlannedPiece& planned_;
+};
+
+}  // namespace cahier::sample

@@ -1,0 +1,73 @@
+// The log of a practised week, as a player would type it.
+#pragma once
+
+#include <fmt/format.h>
+
+#include <string>
+#include <vector>
+
+#include "simulated_season.h"
+
+namespace cahier::sample {
+
+// The line that says which edition the week was of, without its tasks: they are reckoned again.
+inline std::string typed_edition(const PractisedEdition& edition) {
+  return fmt::format("- {{edition: {}, from: {}, by: {}, minutes: {:g}}}\n",
+                     edition.terms.record.edition, iso(edition.terms.from), iso(edition.terms.by),
+                     longest_day(edition.terms));
+}
+
+// A code of the day itself by its number, one of another day in full.
+inline std::string typed_code(const std::string& code, Date date) {
+  const std::string today = iso(date).substr(5, 2) + iso(date).substr(8, 2) + "-";
+  return code.starts_with(today) ? code.substr(today.size()) : code;
+}
+
+inline std::string typed_list(const std::vector<int>& numbers) {
+  return fmt::format("[{}]", fmt::join(numbers, ", "));
+}
+
+// The entry of a day: codes, the day's minutes, on days of even number also those of each new
+// chunk, slips, starts, runs. A recall that could not go as far as it was set is told by its bars.
+inline std::string typed_day(const PlannedPiece& planned, const PractisedDay& day) {
+  std::vector<std::string> codes;
+  std::vector<std::string> learned;
+  std::vector<std::string> recalled;
+  std::vector<std::string> runs;
+  std::vector<int> slips;
+  std::vector<int> hit;
+  std::vector<int> missed;
+  for (const Deed& deed : day.deeds) {
+    const Task& task = deed.task;
+    if (deed.by_code) codes.push_back(typed_code(task.id, day.date));
+    if (!deed.by_code && task.drill != Drill::cue_starts)
+      recalled.push_back(fmt::format("bars {}-{}", task.bars.first, task.bars.last));
+    if (task.drill == Drill::learn && is_timed(day.date))
+      learned.push_back(fmt::format("{}: {{minutes: {:g}}}", planned.chunks[task.chunks.front()].id,
+                                    deed.minutes));
+    slips.insert(slips.end(), deed.slips.begin(), deed.slips.end());
+    hit.insert(hit.end(), deed.hit.begin(), deed.hit.end());
+    missed.insert(missed.end(), deed.missed.begin(), deed.missed.end());
+    for (const std::vector<int>& run : deed.runs)
+      runs.push_back(fmt::format("{{slips: {}}}", run.empty() ? "none" : typed_list(run)));
+  }
+  std::string text = fmt::format("- {{date: {}, done: [{}], minutes: {:g}", iso(day.date),
+                                 fmt::join(codes, ", "), day.minutes());
+  if (!slips.empty()) text += ", slips: " + typed_list(slips);
+  if (!learned.empty()) text += fmt::format(",\n   learned: {{{}}}", fmt::join(learned, ", "));
+  if (!recalled.empty()) text += fmt::format(",\n   recalled: [{}]", fmt::join(recalled, ", "));
+  if (!hit.empty() || !missed.empty())
+    text += ",\n   starts: {hit: " + typed_list(hit) + ", miss: " + typed_list(missed) + "}";
+  if (!runs.empty()) text += fmt::format(",\n   run: [{}]", fmt::join(runs, ", "));
+  return text + "}\n";
+}
+
+// The whole week; days on which nothing was done are left out.
+inline std::string typed_log(const PractisedEdition& edition) {
+  std::string text = typed_edition(edition);
+  for (const PractisedDay& day : edition.days)
+    if (!day.deeds.empty()) text += typed_day(edition.plan.pieces.front(), day);
+  return text;
+}
+
+}  // namespace cahier::sample
