@@ -6,6 +6,7 @@
 #include "plan/day_of_log.h"
 #include "plan/last_edition.h"
 #include "plan/past_editions.h"
+#include "plan/upkeep.h"
 
 namespace cahier {
 namespace {
@@ -44,6 +45,8 @@ class LogReader {
       first = last;
     }
     count_as_learned(terms_.from);
+    if (terms_.upkeep && record_.done.empty())
+      record_.done = as_performed(pieces_, terms_.method, terms_.from - days{1}).done;
     record_.edition = editions_.next_number();
     if (editions_.none() && !entries.empty()) record_.edition = std::max(2, record_.edition);
     // Bars learned tell nothing of an edition while some of them could not be read.
@@ -85,14 +88,18 @@ class LogReader {
   void count_as_learned(Date date) {
     for (const PastEdition& edition : editions_.all()) {
       if (!edition.keep || edition.from > date || !kept_.insert(edition.number).second) continue;
+      const Date before = edition.from - days{1};
+      const bool untold = record_.done.empty();
+      if (untold) record_.done = as_performed(pieces_, terms_.method, before).done;
       for (int piece = 0; piece < static_cast<int>(pieces_.size()); ++piece)
-        for (const BarRange& bars : learned_.unlearned(piece))
-          count_as_learned(piece, bars, edition.from - days{1});
+        for (const BarRange& bars : learned_.unlearned(piece)) {
+          learned_.learn(piece, bars, {before, std::nullopt, false});
+          if (!untold) add_as_learned(piece, bars, before);
+        }
     }
   }
 
-  void count_as_learned(int piece, BarRange bars, Date date) {
-    learned_.learn(piece, bars, {date, std::nullopt, false});
+  void add_as_learned(int piece, BarRange bars, Date date) {
     Done& done = record_.done.emplace_back();
     done.date = date;
     done.piece = piece;

@@ -259,11 +259,23 @@ TEST_CASE("record: an edition of upkeep finds everything learned") {
       {"- {edition: 1, from: 2027-02-01, by: 2027-03-20, keep: yes, cues: [1]}\n"
        "- {date: 2027-02-02, recalled: bars 1-48}\n"});
   CHECK(read.said == "");
-  REQUIRE(read.record.done.size() == 3);
-  CHECK(read.record.done[0].drill == Drill::learn);
-  CHECK(iso(read.record.done[0].date) == "2027-01-31");
-  CHECK(read.record.done[0].bars == BarRange{1, 32});
-  CHECK(read.record.done[1].bars == BarRange{45, 48});
+  CHECK(read.record.done.front().drill == Drill::learn);
+  CHECK(read.record.done.back().drill == Drill::recall);
+  const Done& performed = read.record.done[read.record.done.size() - 2];
+  CHECK(performed.drill == Drill::run_through);
+  CHECK(iso(performed.date) == "2027-01-31");
+
+  // Where something is told, only what is missing is added.
+  const Reading more(
+      {"- {date: 2027-01-05, learned: bars 1-32}\n"
+       "- {edition: 1, from: 2027-01-04, by: 2027-01-31}\n"
+       "- {edition: 2, from: 2027-02-01, by: 2027-03-20, keep: yes, cues: [1]}\n"
+       "- {date: 2027-02-02, recalled: bars 1-48}\n"});
+  CHECK(more.said == "");
+  REQUIRE(more.record.done.size() == 3);
+  CHECK(more.record.done[1].drill == Drill::learn);
+  CHECK(iso(more.record.done[1].date) == "2027-01-31");
+  CHECK(more.record.done[1].bars == BarRange{45, 48});
 }
 
 TEST_CASE("record: contradictions are named, each at its place") {
