@@ -117,6 +117,7 @@ Inputs sound_inputs(const fs::path& source) {
       "plan\npiece.yaml\n--by=2027-03-20\n--json\n--why\n--blocks\n2\n--lesson\nthu\n--order\n"
       "hardest-first\n--temper=weak\n--new-to-performing\nyes\n--repetitions\n3\n--chunk-bars=6\n--"
       "method\nsteady\n",
+      "report\npiece.yaml\n-\n--log\na.yaml\n--log=b.yaml\n--week\n2027-01-06\n--keep=2027-06-01\n",
       "check\na.yaml\nb.yaml\n--templates\nown\n", "new\n-o\nmine.yaml\n--help\n--version\n"};
   return inputs;
 }
