@@ -130,6 +130,23 @@ TEST_CASE("record: cue starts told one by one are one with their code") {
   CHECK(met.record.done[2].hit == std::vector<int>{1, 17});
 }
 
+TEST_CASE("record: dice may begin anywhere, and all cue starts of a day are told together") {
+  const std::string dice = ", 0106-3: {cue_starts: [3], throws: 4}";
+  const Reading untold(
+      {told(kAllLearned + "- {date: 2027-01-06, done: [3], slips: [30]}\n", dice)});
+  CHECK(untold.said == "");
+  CHECK(untold.record.done[2].slips == std::vector<int>{30});
+  const Reading both({told(
+      kAllLearned + "- {date: 2027-01-06, done: [2, 3], starts: {hit: [5], miss: [3]}}\n", dice)});
+  CHECK(both.said == "");
+  REQUIRE(both.record.done.size() == 3);
+  CHECK(both.record.done[2].starts == std::vector<int>{1});
+  CHECK(both.record.done[2].hit == std::vector<int>{33});
+  CHECK(both.record.done[2].missed == std::vector<int>{17});
+  const Reading apart({told(kAllLearned + "- {date: 2027-01-06, done: [2, 3]}\n", dice)});
+  REQUIRE(apart.record.done.size() == 4);
+}
+
 TEST_CASE("record: run-throughs tell of themselves") {
   const Reading read(
       {told(kAllLearned +
@@ -264,6 +281,18 @@ TEST_CASE("record: an edition of upkeep finds everything learned") {
   const Done& performed = read.record.done[read.record.done.size() - 2];
   CHECK(performed.drill == Drill::run_through);
   CHECK(iso(performed.date) == "2027-01-31");
+
+  // Of the workbook to come, too, when there is no log.
+  const std::vector<Piece> pieces = {sample::piece(sample::kStudy)};
+  Terms terms =
+      settle(sample::date("2027-03-21"), sample::date("2027-06-20"), {}, sample::steady());
+  Diagnostics diagnostics;
+  CHECK(record_of({}, pieces, terms, diagnostics).empty());
+  terms.upkeep = true;
+  const Record kept = record_of({}, pieces, terms, diagnostics);
+  REQUIRE_FALSE(kept.done.empty());
+  CHECK(iso(kept.done.back().date) == "2027-03-20");
+  CHECK(kept.edition == 1);
 
   // Where something is told, only what is missing is added.
   const Reading more(
