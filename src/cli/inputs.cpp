@@ -8,8 +8,8 @@
 #include "piece/read_bars.h"
 #include "piece/read_piece.h"
 #include "piece/read_programme.h"
+#include "plan/history.h"
 #include "plan/record_of_log.h"
-#include "plan/upkeep.h"
 #include "practice/method.h"
 #include "practice/read_log.h"
 
@@ -158,19 +158,21 @@ Span span_of(const Request& request, const PieceFiles& files, const std::vector<
   return {from ? *from : files.from.value_or(today), *by, upkeep};
 }
 
-// Only what is learned can be kept.
+// Only what is learned can be kept; of a piece that no log tells of, that is taken for granted.
 void check_learned(const Inputs& inputs, const TypedLine& typed) {
   Diagnostics diagnostics;
+  if (inputs.terms.record.done.empty()) return;
   for (int piece = 0; piece < static_cast<int>(inputs.pieces.size()); ++piece)
-    if (const auto bars = unlearned_bars(inputs.pieces[piece], inputs.terms.record, piece))
+    for (const BarRange& bars :
+         History(inputs.terms.record, piece, inputs.pieces[piece]).unlearned(inputs.pieces[piece]))
       diagnostics.error(
           typed.source(), typed.value_of("--keep"),
           fmt::format("{}: {} not learned as the log tells, and only what is learned can be kept",
-                      inputs.pieces[piece].title, bars_phrase(*bars, "is", "are")),
+                      inputs.pieces[piece].title, bars_phrase(bars, "is", "are")),
           fmt::format(
               "learn what is left with --by alone, or add to the log the day it was learned, "
               "as in - {{date: …, learned: bars {}-{}}}",
-              bars->first, bars->last));
+              bars.first, bars.last));
   if (diagnostics.has_errors()) throw InputError(diagnostics.all());
 }
 

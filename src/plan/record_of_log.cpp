@@ -45,8 +45,6 @@ class LogReader {
       first = last;
     }
     count_as_learned(terms_.from);
-    if (terms_.upkeep && record_.done.empty())
-      record_.done = as_performed(pieces_, terms_.method, terms_.from - days{1}).done;
     record_.edition = editions_.next_number();
     if (editions_.none() && !entries.empty()) record_.edition = std::max(2, record_.edition);
     // Bars learned tell nothing of an edition while some of them could not be read.

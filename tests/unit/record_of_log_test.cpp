@@ -282,18 +282,6 @@ TEST_CASE("record: an edition of upkeep finds everything learned") {
   CHECK(performed.drill == Drill::run_through);
   CHECK(iso(performed.date) == "2027-01-31");
 
-  // Of the workbook to come, too, when there is no log.
-  const std::vector<Piece> pieces = {sample::piece(sample::kStudy)};
-  Terms terms =
-      settle(sample::date("2027-03-21"), sample::date("2027-06-20"), {}, sample::steady());
-  Diagnostics diagnostics;
-  CHECK(record_of({}, pieces, terms, diagnostics).empty());
-  terms.upkeep = true;
-  const Record kept = record_of({}, pieces, terms, diagnostics);
-  REQUIRE_FALSE(kept.done.empty());
-  CHECK(iso(kept.done.back().date) == "2027-03-20");
-  CHECK(kept.edition == 1);
-
   // Where something is told, only what is missing is added.
   const Reading more(
       {"- {date: 2027-01-05, learned: bars 1-32}\n"
