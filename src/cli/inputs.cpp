@@ -5,11 +5,9 @@
 #include <algorithm>
 #include <filesystem>
 
-#include "piece/read_bars.h"
 #include "piece/read_piece.h"
 #include "piece/read_programme.h"
 #include "plan/record_of_log.h"
-#include "plan/upkeep.h"
 #include "practice/method.h"
 #include "practice/read_log.h"
 
@@ -158,22 +156,6 @@ Span span_of(const Request& request, const PieceFiles& files, const std::vector<
   return {from ? *from : files.from.value_or(today), *by, upkeep};
 }
 
-// Only what is learned can be kept.
-void check_learned(const Inputs& inputs, const TypedLine& typed) {
-  Diagnostics diagnostics;
-  for (int piece = 0; piece < static_cast<int>(inputs.pieces.size()); ++piece)
-    if (const auto bars = unlearned_bars(inputs.pieces[piece], inputs.terms.record, piece))
-      diagnostics.error(
-          typed.source(), typed.value_of("--keep"),
-          fmt::format("{}: {} not learned as the log tells, and only what is learned can be kept",
-                      inputs.pieces[piece].title, bars_phrase(*bars, "is", "are")),
-          fmt::format(
-              "learn what is left with --by alone, or add to the log the day it was learned, "
-              "as in - {{date: …, learned: bars {}-{}}}",
-              bars->first, bars->last));
-  if (diagnostics.has_errors()) throw InputError(diagnostics.all());
-}
-
 }  // namespace
 
 std::optional<Date> earliest_start(const Terms& terms, Date today) {
@@ -202,7 +184,6 @@ Inputs read_inputs(const Request& request, const TypedLine& typed, Date today) {
       logs, inputs.pieces, inputs.terms, diagnostics,
       request.command == Command::report ? LaterEntries::left_out : LaterEntries::refused);
   if (diagnostics.has_errors()) throw InputError(diagnostics.all());
-  if (inputs.terms.upkeep) check_learned(inputs, typed);
   inputs.warnings.insert(inputs.warnings.end(), diagnostics.all().begin(), diagnostics.all().end());
   return inputs;
 }

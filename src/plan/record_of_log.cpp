@@ -45,8 +45,6 @@ class LogReader {
       first = last;
     }
     count_as_learned(terms_.from);
-    if (terms_.upkeep && record_.done.empty())
-      record_.done = as_performed(pieces_, terms_.method, terms_.from - days{1}).done;
     record_.edition = editions_.next_number();
     if (editions_.none() && !entries.empty()) record_.edition = std::max(2, record_.edition);
     // Bars learned tell nothing of an edition while some of them could not be read.
@@ -88,24 +86,15 @@ class LogReader {
   void count_as_learned(Date date) {
     for (const PastEdition& edition : editions_.all()) {
       if (!edition.keep || edition.from > date || !kept_.insert(edition.number).second) continue;
-      const Date before = edition.from - days{1};
-      const bool untold = record_.done.empty();
-      if (untold) record_.done = as_performed(pieces_, terms_.method, before).done;
       for (int piece = 0; piece < static_cast<int>(pieces_.size()); ++piece)
-        for (const BarRange& bars : learned_.unlearned(piece)) {
-          learned_.learn(piece, bars, {before, std::nullopt, false});
-          if (!untold) add_as_learned(piece, bars, before);
+        for (const Done& done : taken_as_done(pieces_[piece], piece, terms_.method, edition.from,
+                                              learned_.unlearned(piece))) {
+          if (done.drill == Drill::learn)
+            learned_.learn(piece, done.bars, {done.date, std::nullopt, false});
+          std::vector<Done>& all = record_.done;
+          all.insert(std::ranges::upper_bound(all, done.date, {}, &Done::date), done);
         }
     }
-  }
-
-  void add_as_learned(int piece, BarRange bars, Date date) {
-    Done& done = record_.done.emplace_back();
-    done.date = date;
-    done.piece = piece;
-    done.drill = Drill::learn;
-    done.bars = bars;
-    done.slips.emplace();
   }
 
   // Refuses a date that no workbook of the log holds.
