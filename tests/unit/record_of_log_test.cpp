@@ -1,5 +1,6 @@
 #include "plan/record_of_log.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "practice/read_log.h"
@@ -281,6 +282,14 @@ TEST_CASE("record: an edition of upkeep finds everything learned") {
   const Done& performed = read.record.done[read.record.done.size() - 2];
   CHECK(performed.drill == Drill::run_through);
   CHECK(iso(performed.date) == "2027-01-31");
+
+  // Of several pieces in the order of the dates.
+  const Reading two({sample::piece(sample::kStudy), sample::piece(sample::kLantern)},
+                    {"- {edition: 1, from: 2027-02-01, by: 2027-03-20, keep: yes}\n"},
+                    "2027-03-01");
+  CHECK(two.said == "");
+  CHECK(two.record.done.back().piece == 1);
+  CHECK(std::ranges::is_sorted(two.record.done, {}, &Done::date));
 
   // Where something is told, only what is missing is added.
   const Reading more(
