@@ -109,7 +109,8 @@ class LogReader {
     if (date >= terms_.from) return refuse(in_the_new_workbook(date, terms_.from));
     if (!editions_.none() && !edition)
       return refuse(before_the_first_edition(date, editions_.all().front().from));
-    if (edition && date >= edition->by) return refuse(after_the_edition(date, edition->by));
+    // The performance itself belongs to its workbook.
+    if (edition && date > edition->by) return refuse(after_the_edition(date, edition->by));
     return true;
   }
 

@@ -311,8 +311,13 @@ TEST_CASE("record: contradictions are named, each at its place") {
         "2:10 2027-01-03 is before the first day of the first workbook, 2027-01-04\n"
         "3:10 2027-03-01 is not before the new workbook, which begins on 2027-03-01\n");
   CHECK(Reading({"- {edition: 1, from: 2027-01-04, by: 2027-02-01}\n"
-                 "- {date: 2027-02-01, learned: bars 1-4}\n"})
-            .said == "2:10 2027-02-01 is not before 2027-02-01, the date of that workbook\n");
+                 "- {date: 2027-02-02, learned: bars 1-4}\n"})
+            .said == "2:10 2027-02-02 is after 2027-02-01, the date of that workbook\n");
+  // The performance itself can be told.
+  CHECK(Reading({"- {edition: 1, from: 2027-01-04, by: 2027-02-01}\n"
+                 "- {date: 2027-01-05, learned: bars 1-48}\n"
+                 "- {date: 2027-02-01, run: {slips: none}}\n"})
+            .said == "");
   CHECK(Reading({told("- {date: 2027-01-04, done: [1, 0105-7], learned: [A9, bars 48-49, 0]}\n"
                       "- {date: 2027-01-05, starts: {hit: [8]}, recalled: bars 49-50}\n"
                       "- {date: 2027-01-05, piece: 2, learned: bars 5-8}\n"
