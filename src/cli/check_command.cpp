@@ -1,10 +1,13 @@
 #include <fmt/format.h>
 
+#include <set>
+
 #include "cli/commands.h"
 #include "cli/say.h"
 #include "piece/read_piece.h"
 #include "piece/read_programme.h"
 #include "practice/method.h"
+#include "practice/read_log.h"
 #include "text/templates.h"
 #include "text/words.h"
 #include "text/yaml.h"
@@ -14,12 +17,13 @@ namespace cahier {
 namespace {
 
 // What a file is, by a key that only its kind has; a piece when nothing tells.
-enum class Kind { piece, programme, method, packet, words };
+enum class Kind { piece, programme, log, method, packet, words };
 
 Kind kind_of(const Source& source) {
   Diagnostics ignored;
   const auto root = parse_yaml(source, ignored);
   if (!root || root->find("title")) return Kind::piece;
+  if (is_log(*root)) return Kind::log;
   if (is_programme(*root)) return Kind::programme;
   if (root->find("sheets")) return Kind::packet;
   if (root->find("repetitions") || root->find("spacing")) return Kind::method;
@@ -36,6 +40,12 @@ std::string sound(const Piece& piece) {
          (piece.sections.empty() ? "no named sections" : counted(piece.sections.size(), "section"));
 }
 
+std::size_t days_of(const Log& log) {
+  std::set<Date> dates;
+  for (const LoggedDay& day : log.days) dates.insert(day.date.value);
+  return dates.size();
+}
+
 // One line on what a sound file holds.
 std::string read(const Source& source, Diagnostics& diagnostics) {
   switch (kind_of(source)) {
@@ -46,6 +56,10 @@ std::string read(const Source& source, Diagnostics& diagnostics) {
     case Kind::programme: {
       const auto programme = read_programme(source, diagnostics);
       return programme ? "a programme of " + counted(programme->pieces.size(), "piece") : "";
+    }
+    case Kind::log: {
+      const auto log = read_log(source, diagnostics);
+      return log ? "a log of " + counted(days_of(*log), "day") : "";
     }
     case Kind::method:
       read_method(source, source.name(), diagnostics);

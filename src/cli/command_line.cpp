@@ -7,10 +7,15 @@
 namespace cahier {
 namespace {
 
+constexpr std::string_view kCommandHint =
+    "the commands are print, plan, report, check and new; cahier --help tells more";
+
 // Options as typed; empty when not given.
 struct Typed {
   std::string piece;
   std::vector<std::string> files;
+  std::string report_to, week, keep;
+  std::vector<std::string> logs;
   std::string by, from, output, packet = "full", paper = "a4", staff, punched = "inner";
   std::string minutes, days_off, temper, order, blocks, lesson, new_to_performing, repetitions,
       chunk_bars, dice;
@@ -22,6 +27,12 @@ struct Typed {
 void add_shared(CLI::App& command, Typed& typed) {
   command.add_option("--by", typed.by, "the date it must be ready for, as in 2027-03-20");
   command.add_option("--from", typed.from, "first day of practice; today when not given");
+  command.add_option("--keep", typed.keep,
+                     "keep what is learned until this later date: nothing new, only upkeep");
+  command
+      .add_option("--log", typed.logs,
+                  "what was done so far, as the paper tells; may be given several times")
+      ->allow_extra_args(false);
   command.add_option("--minutes", typed.minutes, "minutes a day, or mon:15,sat:30");
   command.add_option("--days-off", typed.days_off, "sun,2027-02-14,2027-02-20..2027-02-23");
   command.add_option("--blocks", typed.blocks, "sittings a day, with a break between");
@@ -61,8 +72,9 @@ std::vector<std::string> option_names(const CLI::App& app) {
     const auto left = app.remaining();
     const std::string word = left.empty() ? "" : left.front();
     refuse(typed, typed.argument(word),
-           "\"" + word + "\" is no command" + did_you_mean(word, {"print", "plan", "check", "new"}),
-           "the commands are print, plan, check and new; cahier --help tells more");
+           "\"" + word + "\" is no command" +
+               did_you_mean(word, {"print", "plan", "report", "check", "new"}),
+           std::string(kCommandHint));
   }
   const CLI::App& command = *commands.front();
   const std::string word = command.remaining().empty() ? "" : command.remaining().front();
@@ -124,10 +136,11 @@ Request to_request(const CLI::App& command, const Typed& typed, const TypedLine&
   Values values(line, diagnostics);
   Request request;
   const std::string& name = command.get_name();
-  request.command = name == "print"   ? Command::print
-                    : name == "plan"  ? Command::plan
-                    : name == "check" ? Command::check
-                                      : Command::start;
+  request.command = name == "print"    ? Command::print
+                    : name == "plan"   ? Command::plan
+                    : name == "report" ? Command::report
+                    : name == "check"  ? Command::check
+                                       : Command::start;
   request.files = typed.piece.empty() ? typed.files : std::vector<std::string>{typed.piece};
   request.output = typed.output;
   request.json = typed.json;
@@ -140,6 +153,13 @@ Request to_request(const CLI::App& command, const Typed& typed, const TypedLine&
   request.method = typed.method;
   if (!typed.by.empty()) request.by = values.date("--by", typed.by);
   if (!typed.from.empty()) request.from = values.date("--from", typed.from);
+  if (!typed.keep.empty()) request.keep = values.date("--keep", typed.keep);
+  if (!typed.week.empty()) request.week = values.date("--week", typed.week);
+  if (request.keep && request.by && *request.keep <= *request.by)
+    values.refuse("--keep", iso(*request.keep) + " is not after --by, " + iso(*request.by),
+                  "what is learned by --by is kept until a later date");
+  request.logs = typed.logs;
+  request.report_to = typed.report_to;
   if (!typed.repetitions.empty())
     request.repetitions = values.whole("--repetitions", typed.repetitions, 1, 20, "repetitions");
   if (!typed.chunk_bars.empty())
@@ -184,8 +204,17 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   plan->add_flag("--spacing", typed.spacing,
                  "with the days of recall of each chunk beside the best");
 
+  CLI::App* report = app.add_subcommand("report", "write the log of a week, to be filled in");
+  report->add_option("PIECE", typed.piece, "the YAML file of a piece or programme")->required();
+  report
+      ->add_option("LOG", typed.report_to,
+                   "a new file for the log; - shows it, to be appended to another")
+      ->required();
+  add_shared(*report, typed);
+  report->add_option("--week", typed.week, "a day of the week; today when not given");
+
   CLI::App* check = app.add_subcommand("check", "say everything that is wrong with files");
-  check->add_option("FILE", typed.files, "pieces, methods, packets or words")->required();
+  check->add_option("FILE", typed.files, "pieces, logs, methods, packets or words")->required();
   check->add_option("--templates", typed.templates,
                     "a folder whose files replace built-in templates");
 
@@ -195,7 +224,8 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   // A remedy is added to the end of a command that was typed before: the last one counts.
   for (CLI::App* command : app.get_subcommands({}))
     for (CLI::Option* option : command->get_options())
-      if (!option->get_positional() && option->get_items_expected_max() == 1)
+      if (!option->get_positional() && option->get_items_expected_max() == 1 &&
+          !option->check_lname("log"))
         option->multi_option_policy(CLI::MultiOptionPolicy::TakeLast);
 
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
@@ -214,11 +244,11 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   } catch (const CLI::RequiredError&) {
     if (app.get_subcommands().empty()) {
       if (!app.remaining().empty()) refuse_extras(app, line);
-      refuse(line, line.argument(""), "what is cahier to do?",
-             "the commands are print, plan, check and new; cahier --help tells more");
+      refuse(line, line.argument(""), "what is cahier to do?", std::string(kCommandHint));
     }
     refuse(line, line.argument(""), "the name of a file is missing",
-           "as in: cahier " + app.get_subcommands().front()->get_name() + " piece.yaml");
+           "as in: cahier " + app.get_subcommands().front()->get_name() + " piece.yaml" +
+               (report->parsed() ? " january.yaml" : ""));
   } catch (const CLI::ArgumentMismatch&) {
     const std::string last = arguments.empty() ? "" : arguments.back();
     refuse(line, line.argument(""), "the value of \"" + last + "\" is missing",

@@ -7,7 +7,9 @@
 
 #include "piece/read_piece.h"
 #include "piece/read_programme.h"
+#include "plan/record_of_log.h"
 #include "practice/method.h"
+#include "practice/read_log.h"
 
 namespace cahier {
 namespace {
@@ -40,14 +42,16 @@ Method read_terms_method(const Request& request, const TypedLine& typed,
 
 void check_dates(const Request& request, const TypedLine& typed, const Terms& terms) {
   Diagnostics diagnostics;
+  const std::string option = request.keep ? "--keep" : "--by";
   const auto refuse = [&](std::string message, std::string hint) {
-    diagnostics.error(typed.source(), typed.value_of("--by"), std::move(message), std::move(hint));
+    diagnostics.error(typed.source(), typed.value_of(option), std::move(message), std::move(hint));
     throw InputError(diagnostics.all());
   };
   if (terms.by <= terms.from)
-    refuse("the date " + iso(terms.by) + " is not after the first day, " + iso(terms.from),
-           request.from ? "choose a later --by, or an earlier --from"
-                        : "choose a later --by; without --from, practice begins today");
+    refuse(
+        "the date " + iso(terms.by) + " is not after the first day, " + iso(terms.from),
+        "choose a later " + option +
+            (request.from ? ", or an earlier --from" : "; without --from, practice begins today"));
   if ((terms.by - terms.from).count() > kMostDays)
     refuse("the date is more than ten years after the first day", "plan nearer to the date");
   const std::vector<Day> days_of_plan = calendar(terms);
@@ -99,6 +103,59 @@ class PieceFiles {
   Diagnostics diagnostics_;
 };
 
+std::vector<Log> read_logs(const std::vector<std::string>& paths) {
+  std::vector<Log> logs;
+  Diagnostics diagnostics;
+  for (const std::string& path : paths)
+    if (auto log = read_log(Source::from_file(path), diagnostics)) logs.push_back(std::move(*log));
+  if (diagnostics.has_errors()) throw InputError(diagnostics.all());
+  return logs;
+}
+
+// The dates of a plan, and whether it keeps what is learned.
+struct Span {
+  Date from;
+  Date by;
+  bool upkeep = false;
+};
+
+// The edition that began last.
+const LoggedEdition* last_edition(const std::vector<Log>& logs) {
+  const LoggedEdition* last = nullptr;
+  for (const Log& log : logs)
+    for (const LoggedEdition& edition : log.editions)
+      if (!last || edition.from.value >= last->from.value) last = &edition;
+  return last;
+}
+
+[[noreturn]] void refuse_without_date(const TypedLine& typed) {
+  Diagnostics diagnostics;
+  diagnostics.error(typed.source(), typed.value_of("--by"), "the date is missing",
+                    "add --by and the day it must be ready, as in --by 2027-03-20");
+  throw InputError(diagnostics.all());
+}
+
+// A report is of the workbook in use: where nothing else is asked for, of the one that began last.
+Span span_of(const Request& request, const PieceFiles& files, const std::vector<Log>& logs,
+             const TypedLine& typed, Date today) {
+  std::optional<Date> from = request.from;
+  std::optional<Date> by = request.by ? request.by : files.by;
+  bool upkeep = request.keep.has_value();
+  if (const LoggedEdition* last = last_edition(logs); last && request.command == Command::report &&
+                                                      !upkeep &&
+                                                      (!from || *from == last->from.value)) {
+    from = last->from.value;
+    if (!request.by && last->by) by = last->by->value;
+    upkeep = last->keep;
+  }
+  if (request.keep) {
+    if (!from && by) from = std::max(*by + days{1}, today);
+    by = request.keep;
+  }
+  if (!by) refuse_without_date(typed);
+  return {from ? *from : files.from.value_or(today), *by, upkeep};
+}
+
 }  // namespace
 
 std::optional<Date> earliest_start(const Terms& terms, Date today) {
@@ -111,22 +168,23 @@ Inputs read_inputs(const Request& request, const TypedLine& typed, Date today) {
   Words words = read_template(templates, "words", request.language, read_words);
   const Method method = read_terms_method(request, typed, templates);
   PieceFiles files(request.files.front());
-  const std::optional<Date> by = request.by ? request.by : files.by;
-  if (!by) {
-    Diagnostics diagnostics;
-    diagnostics.error(typed.source(), typed.value_of("--by"), "the date is missing",
-                      "add --by and the day it must be ready, as in --by 2027-03-20");
-    throw InputError(diagnostics.all());
-  }
-  const Date from = request.from ? *request.from : files.from.value_or(today);
+  const std::vector<Log> logs = read_logs(request.logs);
+  const Span span = span_of(request, files, logs, typed, today);
   Inputs inputs{std::move(templates),
                 std::move(words),
                 files.title,
                 files.paths,
                 std::move(files.pieces),
-                settle(from, *by, request.wishes.over(files.practice), method),
+                settle(span.from, span.by, request.wishes.over(files.practice), method),
                 files.warnings()};
+  inputs.terms.upkeep = span.upkeep;
   check_dates(request, typed, inputs.terms);
+  Diagnostics diagnostics;
+  inputs.terms.record = record_of(
+      logs, inputs.pieces, inputs.terms, diagnostics,
+      request.command == Command::report ? LaterEntries::left_out : LaterEntries::refused);
+  if (diagnostics.has_errors()) throw InputError(diagnostics.all());
+  inputs.warnings.insert(inputs.warnings.end(), diagnostics.all().begin(), diagnostics.all().end());
   return inputs;
 }
 

@@ -1,5 +1,3 @@
-#include <filesystem>
-
 #include "cli/commands.h"
 #include "cli/say.h"
 #include "paper/whole_file.h"
@@ -59,9 +57,7 @@ int write_starter(const Request& request) {
     say_out(std::string(kStarter));
     return 0;
   }
-  if (std::filesystem::exists(request.output))
-    throw FileError(request.output + ": is there already; choose another name, or remove it first");
-  write_whole(request.output, std::string(kStarter));
+  write_new(request.output, std::string(kStarter));
   say_out(request.output + ": edit it, then run cahier print " + request.output +
           " --by and the date\n");
   return 0;

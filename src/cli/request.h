@@ -15,7 +15,7 @@ namespace cahier {
 
 inline constexpr int kMostChunkBars = 16;  // that --chunk-bars takes
 
-enum class Command { help, print, plan, check, start };
+enum class Command { help, print, plan, report, check, start };
 
 struct Request {
   Command command = Command::help;
@@ -24,6 +24,10 @@ struct Request {
   std::string output;  // -o; empty when not given
   std::optional<Date> from;
   std::optional<Date> by;
+  std::optional<Date> keep;  // until when to keep what is learned by then
+  std::vector<std::string> logs;
+  std::string report_to;     // where to write the log of a week; "-" for standard output
+  std::optional<Date> week;  // a day of it
   bool json = false;
   bool why = false;
   bool spacing = false;

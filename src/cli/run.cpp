@@ -22,6 +22,8 @@ int obey(const std::vector<std::string>& arguments, Date today) {
       return print_workbook(request, typed, today);
     case Command::plan:
       return show_plan(request, typed, today);
+    case Command::report:
+      return write_week_log(request, typed, today);
     case Command::check:
       return check_files(request);
     case Command::start:

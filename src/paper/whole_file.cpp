@@ -164,4 +164,21 @@ void write_whole(const std::string& path, const std::string& bytes, const FileCa
   sync_directory(target.parent_path());
 }
 
+void write_new(const std::string& path, const std::string& bytes) {
+  write_new(path, bytes, FileCalls::system());
+}
+
+void write_new(const std::string& path, const std::string& bytes, const FileCalls& calls) {
+  Descriptor file(::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666), calls);
+  if (!file.is_open() && errno == EEXIST)
+    throw FileError(path + ": is there already; choose another name, or remove it first");
+  if (!file.is_open()) fail(path, errno);
+  RemovedUnlessKept leftover(path);
+  if (const int error = write_all(file.number(), bytes, calls); error != 0) fail(path, error);
+  if (calls.sync(file.number()) != 0 && errno != EINVAL) fail(path, errno);
+  if (const int error = file.close(); error != 0) fail(path, error);
+  leftover.keep();
+  sync_directory(fs::path(path).parent_path());
+}
+
 }  // namespace cahier

@@ -25,4 +25,10 @@ struct FileCalls {
 void write_whole(const std::string& path, const std::string& bytes);
 void write_whole(const std::string& path, const std::string& bytes, const FileCalls& calls);
 
+// Writes a file that was not there, and forces it to the disk. One that is there is left alone:
+// FileError says so. After any other failure the new file is gone, and FileError names the path and
+// the system's reason.
+void write_new(const std::string& path, const std::string& bytes);
+void write_new(const std::string& path, const std::string& bytes, const FileCalls& calls);
+
 }  // namespace cahier

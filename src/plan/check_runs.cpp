@@ -45,6 +45,8 @@ void check_runs(Judgement& judgement) {
     const JudgedPiece& judged = judgement.pieces[task.piece];
     if (task.bars != judged.planned->piece.whole())
       judgement.breach(6, in_words(judgement, moment) + " is not the whole piece");
+    // For a new date it is played through anew.
+    if (plan.upkeep && judgement.is_past(moment)) return;
     Tally& tally = tallies[task.piece];
     if (tally.last_day != moment.day) {
       ++tally.on_days;

@@ -74,6 +74,17 @@ bool Ledger::stands_apart(const Task& task, int day) const {
          });
 }
 
+void Ledger::drill_forks(Desk& desk, int day) {
+  for (auto fork = desk.forks.begin(); fork != desk.forks.end();) {
+    const auto place = fork++;
+    Task task = ForkList::task(**place, desk.make);
+    if (task.minutes > room[day] || !ForkList::ready(**place, task, desk.memory, day)) continue;
+    desk.memory.retrieve(task.chunks, day);
+    put(std::move(task), day);
+    desk.forks.strike(place);
+  }
+}
+
 void Ledger::place_runs(int day) {
   for (auto& desk : desks) {
     if (desk->runs.runs[day] == 0 || !desk->memory.everything_learned()) continue;

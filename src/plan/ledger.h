@@ -20,6 +20,9 @@ class Ledger {
   // Whether a task of the day can stand before this one without touching its passage.
   bool stands_apart(const Task& task, int day) const;
 
+  // The forks that wait and are ready, as far as the day has room.
+  void drill_forks(Desk& desk, int day);
+
   // The run-throughs set aside for this day, of the pieces that are learned. Their minutes were
   // taken from the room when they were set aside.
   void place_runs(int day);

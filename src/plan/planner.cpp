@@ -13,6 +13,7 @@
 #include "plan/player.h"
 #include "plan/schedule.h"
 #include "plan/squeeze.h"
+#include "plan/upkeep.h"
 
 namespace cahier {
 namespace {
@@ -99,6 +100,7 @@ class Planner {
 
   // A plan that places everything, the most comfortable found; nullopt when none is found.
   std::optional<Plan> that_fits() const {
+    if (terms_.upkeep) return sound_plan(cut_, keep_up(cut_.work));
     // The bound knows nothing of what is done already.
     if (terms_.record.done.empty() && !could_fit(pieces_, terms_)) return std::nullopt;
     const int all = static_cast<int>(cut_.work.order.size());
@@ -116,6 +118,7 @@ class Planner {
   // The most that can be placed, by minutes: with run-throughs and without, then with as many
   // chunks as can be learned and kept.
   Plan what_fits() const {
+    if (terms_.upkeep) return finished(cut_, keep_up(cut_.work));
     const int all = static_cast<int>(cut_.work.order.size());
     Plan best = finished(cut_, lay_out(cut_.work, {-1, false, true, false, false, 0}));
     const auto take_if_better = [&](Plan plan) {

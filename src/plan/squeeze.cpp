@@ -80,7 +80,7 @@ class Squeeze {
     if (packing_.temper_first) temper(day);
     learn(day);
     for (auto& desk : ledger_.desks) {
-      drill_forks(*desk, day);
+      ledger_.drill_forks(*desk, day);
       recall(*desk, day, 0, false, [&](int chunk) { return desk->memory.waits_for_first(chunk); });
     }
     // While there is something to learn, the recalls to come play most joins.
@@ -227,18 +227,6 @@ class Squeeze {
     ledger_.put(std::move(task), day);
     waiting_.erase(item);
     return true;
-  }
-
-  void drill_forks(Desk& desk, int day) {
-    for (auto fork = desk.forks.begin(); fork != desk.forks.end();) {
-      const auto place = fork++;
-      Task task = ForkList::task(**place, desk.make);
-      if (task.minutes > ledger_.room[day] || !ForkList::ready(**place, task, desk.memory, day))
-        continue;
-      desk.memory.retrieve(task.chunks, day);
-      ledger_.put(std::move(task), day);
-      desk.forks.strike(place);
-    }
   }
 
   // Of the weakest that wait, those that fill the day best, until the next weakest find no room.

@@ -93,6 +93,18 @@ Inputs sound_inputs(const fs::path& source) {
       "programme: An evening\nby: 2027-06-01\nfrom: 2027-01-04\npieces: [a.yaml, "
       "b.yaml]\npractice: "
       "{minutes: 30, days off: [sun]}\n"};
+  inputs["log"] = {
+      "- edition: 1\n  from: 2027-01-04\n  by: 2027-03-20\n  minutes: 15\n  cues: [1, 9, 17]\n  "
+      "tasks:\n    0104-1: {learn: 1-4, chunk: A1, minutes: 5.5}\n    0105-1: {recall: 1-4}\n    "
+      "0105-2: {cue_starts: [1, 3], throws: 4}\n- {date: 2027-01-04, done: [1], minutes: 14}\n"
+      "- {date: 2027-01-05, done: all, slips: [2], starts: {hit: [1], miss: [1, 3]}}\n"
+      "- {date: 2027-01-05, learned: {bars 5-24: {minutes: 9}}, recalled: [bars 1-8, 9]}\n"
+      "- {date: 2027-01-06, run: [{slips: [17, 20], rejoined: [21], recorded: yes}, {slips: "
+      "none}]}\n",
+      "- {edition: 1, from: 2027-01-04, by: 2027-02-20}\n- {date: 2027-01-05, done: all}\n- {date: "
+      "2027-01-06, done: [0104-1], learned: A2, slips: 3}\n- {edition: 2, from: 2027-01-11}\n- "
+      "{date: 2027-01-12, done: [1, 2], starts: {hit: 1}, piece: 1}\n",
+      "- {date: 2027-02-01, learned: bars 1-24}\n- {edition: 1, from: 2027-01-04, keep: yes}\n"};
   for (const auto& [target, folder] :
        {std::pair{"method", "methods"}, {"packet", "packets"}, {"words", "words"}})
     for (const fs::path& file : sorted_files(source / "templates" / folder))

@@ -10,7 +10,9 @@
 #include "plan/plan_json.h"
 #include "plan/plan_text.h"
 #include "plan/planner.h"
+#include "plan/record_of_log.h"
 #include "practice/method.h"
+#include "practice/read_log.h"
 #include "text/templates.h"
 #include "text/words.h"
 #include "workbook/packet.h"
@@ -85,6 +87,27 @@ void take_method(const std::string& input) {
   plan_for(piece, method);
 }
 
+// A log beside a piece of 24 bars; a sound one all the way to the next plan.
+void take_log(const std::string& input) {
+  static const Method method = steady();
+  Piece piece;
+  piece.title = "Fuzz";
+  piece.bars = 24;
+  Terms terms = settle(*parse_date("2027-03-01"), *parse_date("2027-04-01"), {}, method);
+  const auto read = [&](const Source& source, Diagnostics& diagnostics) {
+    const auto log = read_log(source, diagnostics);
+    if (log) terms.record = record_of({*log}, {piece}, terms, diagnostics);
+  };
+  if (!reads(input, read)) return;
+  Date last{};
+  for (const Done& done : terms.record.done) {
+    const bool inside = BarRange{1, 24}.contains(done.bars) && done.date < terms.from;
+    if (!inside || done.date < last) throw std::logic_error("a record that cannot be");
+    last = done.date;
+  }
+  plan_json(make_plan({piece}, terms));
+}
+
 void take_packet(const std::string& input) {
   reads(input,
         [](const Source& source, Diagnostics& diagnostics) { read_packet(source, diagnostics); });
@@ -147,7 +170,7 @@ const std::vector<Target>& targets() {
       {"piece", refusing<take_piece>},   {"programme", refusing<take_programme>},
       {"method", refusing<take_method>}, {"packet", refusing<take_packet>},
       {"words", refusing<take_words>},   {"arguments", refusing<take_arguments>},
-      {"print", refusing<take_print>}};
+      {"print", refusing<take_print>},   {"log", refusing<take_log>}};
   return all;
 }
 

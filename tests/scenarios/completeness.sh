@@ -1,6 +1,6 @@
 #!/bin/sh
 # completeness.sh CAHIER SOURCE: every option that the commands list and every key that the readers
-# of pieces and programmes ask for occurs in a scenario and in README.md.
+# of pieces, programmes and logs ask for occurs in a scenario and in README.md.
 set -eu
 cahier=$1
 source=$2
@@ -11,15 +11,15 @@ say_missing() {
   missing=$((missing + 1))
 }
 
-options=$(for command in print plan check new; do "$cahier" "$command" --help; done |
+options=$(for command in print plan report check new; do "$cahier" "$command" --help; done |
   grep -o -e '--[a-z][a-z-]*' | sort -u)
-keys=$(cat "$source"/src/piece/read_*.cpp | tr '\n' ' ' |
-  grep -oE '(fields|inner)\.(text|whole|number|yes_no|list|node)\("[^"]+"|(require_bars?|read_day|read_word)\((fields|inner), "[^"]+"' |
+keys=$(cat "$source"/src/piece/read_*.cpp "$source"/src/practice/read_log*.cpp | tr '\n' ' ' |
+  grep -oE '(fields_?|inner)\.(text|whole|number|yes_no|list|node)\("[^"]+"|(require_bars?|read_day|read_word|read_log_date|read_told|read_logged_bars)\((fields_?|inner), "[^"]+"' |
   sed 's/.*"\(.*\)"/\1/' | sort -u)
 
 # Nothing found means that this script no longer reads the program aright.
 [ "$(echo "$options" | wc -l)" -ge 15 ] || say_missing "a sensible number of options" "the help"
-[ "$(echo "$keys" | wc -l)" -ge 30 ] || say_missing "a sensible number of keys" "src/piece"
+[ "$(echo "$keys" | wc -l)" -ge 45 ] || say_missing "a sensible number of keys" "src/piece and src/practice"
 
 for option in $options; do
   [ "$option" = --help ] && continue

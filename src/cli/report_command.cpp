@@ -1,0 +1,46 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "cli/commands.h"
+#include "cli/inputs.h"
+#include "cli/say.h"
+#include "paper/whole_file.h"
+#include "plan/planner.h"
+#include "plan/week_log.h"
+
+namespace cahier {
+namespace {
+
+// The day whose week is reported: the one asked for, or today, or the plan's day nearest to it.
+Date day_to_report(const Request& request, const TypedLine& typed, const Terms& terms, Date today) {
+  const Date last = terms.by - days{1};
+  if (!request.week) return std::clamp(today, terms.from, last);
+  if (terms.from <= *request.week && *request.week <= last) return *request.week;
+  Diagnostics diagnostics;
+  diagnostics.error(typed.source(), typed.value_of("--week"),
+                    iso(*request.week) + " is no day of this workbook",
+                    fmt::format("it goes from {} to {}; --from and --by are those of its cover",
+                                iso(terms.from), iso(last)));
+  throw InputError(diagnostics.all());
+}
+
+}  // namespace
+
+int write_week_log(const Request& request, const TypedLine& typed, Date today) {
+  const Inputs inputs = read_inputs(request, typed, today);
+  say_all(inputs.warnings);
+  const Date day = day_to_report(request, typed, inputs.terms, today);
+  const Plan plan = make_plan(inputs.pieces, inputs.terms);
+  const std::string text = week_log(plan, inputs.terms, inputs.words, day);
+  if (request.report_to == "-") {
+    say_out(text);
+    return 0;
+  }
+  write_new(request.report_to, text);
+  say_out(fmt::format("{}: fill it in, then add --log {} to the command of the next workbook\n",
+                      request.report_to, request.report_to));
+  return 0;
+}
+
+}  // namespace cahier

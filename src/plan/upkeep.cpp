@@ -1,0 +1,189 @@
+#include "plan/upkeep.h"
+
+#include <algorithm>
+
+#include "plan/division.h"
+#include "plan/ledger.h"
+#include "plan/spacing.h"
+
+namespace cahier {
+namespace {
+
+constexpr int kFirstGap = 3;         // days after the piece was last played
+constexpr int kGrowth = 2;           // times the gap before
+constexpr int kLearnedBefore = 3;    // days before the last in which anything new is allowed
+constexpr double kBeforeARun = 0.5;  // best gaps: a sitting so near to a run-through is left out
+
+class Upkeep {
+ public:
+  explicit Upkeep(const Work& work) : work_(work), ledger_(work, true) {}
+
+  Draft run() {
+    for (auto& desk : ledger_.desks) set_runs_aside(*desk);
+    for (auto& desk : ledger_.desks) sit_down(*desk);
+    for (const int day : ledger_.practice_days) {
+      for (auto& desk : ledger_.desks)
+        if (desk->runs.runs[day] > 0) ledger_.drill_forks(*desk, day);
+      ledger_.place_runs(day);
+      ledger_.finish(day);
+    }
+    ledger_.collect_unplaced(true);
+    return std::move(ledger_.draft);
+  }
+
+ private:
+  void set_runs_aside(Desk& desk) {
+    const Method& method = work_.terms.method;
+    const double minutes = desk.anatomy.time.run_through();
+    const int required = work_.terms.runs_required();
+    // Run-throughs for this date, whatever was played for the one before.
+    desk.runs_made = 0;
+    desk.runs = choose_run_days(method, ledger_.draft.days, ledger_.room, work_.first,
+                                {required, method.run_days, 0}, minutes, true);
+    for (const int day : ledger_.practice_days) {
+      if (desk.runs.runs[day] == 0) continue;
+      ledger_.room[day] = desk.runs.alone ? 0 : ledger_.room[day] - desk.runs.runs[day] * minutes;
+      if (desk.runs.alone) ledger_.draft.days[day].note = DayNote::run_alone;
+    }
+  }
+
+  // The sittings of one piece, up to its first run-through.
+  void sit_down(Desk& desk) {
+    const int first_run = desk.next_run(-1);
+    const int until = first_run < 0 ? ledger_.end : first_run;
+    int gap = kFirstGap;
+    int last = last_played(desk);
+    int turn = 0;
+    for (int from = position_from(std::max(last + gap, work_.first)); from < practice_day_count();
+         from = position_from(last + gap)) {
+      const int day = ledger_.practice_days[from];
+      const double best = best_gap(work_.terms.method, ledger_.end - day);
+      if (day >= until || (first_run >= 0 && first_run - day < kBeforeARun * best)) break;
+      recall_all(desk, from, turn++);
+      last = day;
+      gap = std::max(1,
+                     std::min(gap * kGrowth, best_gap_days(work_.terms.method, ledger_.end - day)));
+    }
+  }
+
+  // Everything once, from a practice day on, on as many days as it takes.
+  void recall_all(Desk& desk, int position, int turn) {
+    for (int index = 0; index < static_cast<int>(desk.anatomy.stretches.size()); ++index) {
+      const Stretch& stretch = desk.anatomy.stretches[index];
+      while (position < practice_day_count() &&
+             desk.make.recall(stretch.bars).minutes > room_on(desk, position))
+        ++position;
+      if (position == practice_day_count()) return;
+      const int day = ledger_.practice_days[position];
+      Task task = turn_of(desk, stretch, turn + index, room_on(desk, position), day);
+      task.reason = Reason::best_gap;
+      task.reason_number = ledger_.end - day;
+      desk.memory.retrieve(task.chunks, day);
+      desk.joins.played(task);
+      ledger_.put(std::move(task), day);
+    }
+    settle(desk, ledger_.practice_days[position], position);
+  }
+
+  Task turn_of(const Desk& desk, const Stretch& stretch, int turn, double room, int day) const {
+    if (turn % 3 != 0) {
+      Task task =
+          turn % 3 == 1 ? desk.make.slow_pass(stretch.bars) : desk.make.counted_pass(stretch.bars);
+      if (task.minutes <= room) return task;
+    }
+    return desk.make.recall(stretch.bars, desk.memory.progress(stretch.chunks(), day));
+  }
+
+  // What room is left goes to joins and forks that wait, to Temper, and to cue starts.
+  void settle(Desk& desk, int day, int position) {
+    for (Task& task : desk.joins.take(desk.memory, desk.make, ledger_.room[day], {day, false}))
+      ledger_.put(std::move(task), day);
+    ledger_.drill_forks(desk, day);
+    for (auto next = desk.temper.next(desk.memory, day); next != desk.temper.end();
+         next = desk.temper.next(desk.memory, day)) {
+      Task task = TemperList::task(*next, desk.make);
+      if (task.minutes > ledger_.room[day]) break;
+      ledger_.put(std::move(task), day);
+      desk.temper.strike(next);
+    }
+    for (Task& task : desk.proof.on_day(position, ledger_.practice_days, ledger_.end, desk.memory,
+                                        desk.make, -1, false, ledger_.room[day], true)) {
+      desk.memory.retrieve(task.chunks, day);
+      ledger_.put(std::move(task), day);
+    }
+  }
+
+  // The last day of the past on which all of the piece was played, or its last day.
+  int last_played(const Desk& desk) const {
+    int last = work_.first - 1;
+    for (const Day& day : work_.past)
+      for (const Task& task : day.tasks)
+        if (&desk == ledger_.desks[task.piece].get() && retrieves(task.drill))
+          last = work_.index_of(day.date);
+    return last;
+  }
+
+  int practice_day_count() const { return static_cast<int>(ledger_.practice_days.size()); }
+  // The place among the practice days of the first from this day on.
+  int position_from(int day) const {
+    const auto& days = ledger_.practice_days;
+    return static_cast<int>(std::lower_bound(days.begin(), days.end(), day) - days.begin());
+  }
+  // A run-through leaves no other turn that day.
+  double room_on(const Desk& desk, int position) const {
+    const int day = ledger_.practice_days[position];
+    return desk.runs.runs[day] > 0 ? 0 : ledger_.room[day];
+  }
+
+  const Work& work_;
+  Ledger ledger_;
+};
+
+Done done_on(Date date, int piece, Drill drill, BarRange bars) {
+  Done done;
+  done.date = date;
+  done.piece = piece;
+  done.drill = drill;
+  done.bars = bars;
+  return done;
+}
+
+}  // namespace
+
+Draft keep_up(const Work& work) { return Upkeep(work).run(); }
+
+Record as_performed(const std::vector<Piece>& pieces, const Method& method, Date performed) {
+  Record record;
+  const Date learned = performed - days{method.quiet_days + kLearnedBefore};
+  for (int piece = 0; piece < static_cast<int>(pieces.size()); ++piece)
+    for (const Section& section : divide_into_sections(pieces[piece]))
+      if (!section.same_as)
+        for (const BarRange& phrase : phrases_of(section))
+          record.done.push_back(done_on(learned, piece, Drill::learn, phrase));
+  const auto all_on = [&](Date date, Drill drill) {
+    for (int piece = 0; piece < static_cast<int>(pieces.size()); ++piece)
+      record.done.push_back(done_on(date, piece, drill, pieces[piece].whole()));
+  };
+  for (const Drill drill : {Drill::recall, Drill::spoken_part, Drill::write_out})
+    all_on(performed - days{1}, drill);
+  all_on(performed, Drill::run_through);
+  return record;
+}
+
+std::optional<BarRange> unlearned_bars(const Piece& piece, const Record& record, int index) {
+  const History history(record, index, piece);
+  std::optional<BarRange> missing;
+  for (int bar = piece.first_bar(); bar <= piece.bars; ++bar) {
+    const bool known =
+        std::any_of(history.learned().begin(), history.learned().end(),
+                    [&](const BarRange& bars) { return bars.contains(piece.learned_bar(bar)); });
+    if (known && missing) return missing;
+    if (!known && piece.learned_bar(bar) == bar) {
+      if (!missing) missing = BarRange{bar, bar};
+      missing->last = bar;
+    }
+  }
+  return missing;
+}
+
+}  // namespace cahier

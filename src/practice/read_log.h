@@ -1,0 +1,19 @@
+// A log from its YAML file.
+#pragma once
+
+#include <optional>
+
+#include "practice/log.h"
+#include "text/diagnostic.h"
+#include "text/yaml.h"
+
+namespace cahier {
+
+// Whether a file is a log: a list.
+bool is_log(const YamlNode& root);
+
+// Reads what is written, without knowing the pieces. Adds every problem to `diagnostics`; nullopt
+// exactly when there was an error.
+std::optional<Log> read_log(const Source& source, Diagnostics& diagnostics);
+
+}  // namespace cahier

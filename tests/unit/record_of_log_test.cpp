@@ -1,0 +1,406 @@
+#include "plan/record_of_log.h"
+
+#include <catch2/catch.hpp>
+
+#include "practice/read_log.h"
+#include "sample_pieces.h"
+#include "sample_plan.h"
+
+using namespace cahier;
+
+namespace {
+
+// Logs beside the study (48 bars, 33–44 the same as 1–12), planned anew from 1 March 2027.
+class Reading {
+ public:
+  explicit Reading(const std::vector<std::string>& logs, const std::string& from = "2027-03-01",
+                   LaterEntries later = LaterEntries::refused)
+      : Reading({sample::piece(sample::kStudy)}, logs, from, later) {}
+
+  Reading(const std::vector<Piece>& pieces, const std::vector<std::string>& texts,
+          const std::string& from, LaterEntries later = LaterEntries::refused) {
+    const Terms terms =
+        settle(sample::date(from), sample::date("2027-03-20"), {}, sample::steady());
+    Diagnostics diagnostics;
+    std::vector<Log> logs;
+    for (std::size_t at = 0; at < texts.size(); ++at) {
+      const std::string name = at == 0 ? "log.yaml" : "more.yaml";
+      auto log = read_log(Source(name, texts[at]), diagnostics);
+      REQUIRE(log);
+      logs.push_back(std::move(*log));
+    }
+    record = record_of(logs, pieces, terms, diagnostics, later);
+    for (const Diagnostic& one : diagnostics.all()) {
+      said += one.severity == Diagnostic::Severity::warning ? "warning " : "";
+      said += std::to_string(one.at.line) + ":" + std::to_string(one.at.column) + " " +
+              one.message + "\n";
+      hints += one.hint + "\n";
+    }
+  }
+
+  Record record;
+  std::string said;
+  std::string hints;
+};
+
+std::string told(const std::string& entries, const std::string& tasks = "") {
+  return "- {edition: 1, from: 2027-01-04, by: 2027-03-20, minutes: 15, cues: [1, 9, 17, 25, 33, "
+         "41, "
+         "45], tasks: {0104-1: {learn: 1-4, chunk: A1}, 0105-1: {recall: 1-4}, 0105-2: {learn: "
+         "5-8, "
+         "chunk: A2}, 0106-1: {join: 1-8}, 0106-2: {cue_starts: [1], throws: 0}, 0107-1: "
+         "{run_through: 1-48}, 0107-2: {write_out: 1-4}" +
+         tasks + "}}\n" + entries;
+}
+
+const std::string kAllLearned = "- {date: 2027-01-04, learned: bars 1-48}\n";
+
+}  // namespace
+
+TEST_CASE("record: codes become what was done, on the day it was done") {
+  const Reading read(
+      {told("- {date: 2027-01-06, done: [0105-2, 1], slips: [7, 7], minutes: 14}\n"
+            "- {date: 2027-01-04, done: all, minutes: 6}\n"
+            "- {date: 2027-01-06, minutes: 2.5}\n")});
+  CHECK(read.said == "");
+  const auto& done = read.record.done;
+  REQUIRE(done.size() == 3);
+  CHECK(iso(done[0].date) == "2027-01-04");
+  CHECK(done[0].drill == Drill::learn);
+  CHECK(done[0].bars == BarRange{1, 4});
+  CHECK(done[1].drill == Drill::learn);
+  CHECK(done[1].bars == BarRange{5, 8});
+  CHECK(iso(done[1].date) == "2027-01-06");
+  CHECK(done[1].slips == std::vector<int>{});
+  CHECK(done[2].drill == Drill::join);
+  CHECK(done[2].slips == std::vector<int>{7, 7});
+  REQUIRE(read.record.minutes.size() == 2);
+  CHECK(read.record.minutes[0].minutes == 6);
+  CHECK(read.record.minutes[1].minutes == 16.5);
+  CHECK(read.record.edition == 2);
+  CHECK_FALSE(read.record.empty());
+}
+
+TEST_CASE("record: learned and recalled bars without codes, and minutes of a chunk") {
+  const Reading read(
+      {told("- {date: 2027-01-04, done: [1], learned: {A1: {minutes: 11}}}\n"
+            "- {date: 2027-01-05, learned: {A2: {minutes: 9}, bars 37-40: {minutes: "
+            "8}}}\n"
+            "- {date: 2027-01-06, recalled: [bars 1-8, 33-34]}\n")});
+  // 37–40 return to 5–8, which A2 is.
+  CHECK(read.said ==
+        "3:50 bars 37–40 are learned here, but bar 37 was learned on 2027-01-05 (line 3)\n");
+  const Reading sound(
+      {told("- {date: 2027-01-04, done: [1], learned: {A1: {minutes: 11}}}\n"
+            "- {date: 2027-01-05, learned: {bars 37-40: {minutes: 8}}}\n"
+            "- {date: 2027-01-06, recalled: [bars 1-8, 33-34]}\n")});
+  CHECK(sound.said == "");
+  const auto& done = sound.record.done;
+  REQUIRE(done.size() == 4);
+  CHECK(done[0].minutes == 11);
+  CHECK(done[1].bars == BarRange{5, 8});
+  CHECK(done[1].minutes == 8);
+  CHECK(done[2].drill == Drill::recall);
+  CHECK(done[3].bars == BarRange{33, 34});
+  CHECK(sound.record.last->tasks_done == 2);
+}
+
+TEST_CASE("record: cue starts told one by one are one with their code") {
+  const Reading read(
+      {told(kAllLearned + "- {date: 2027-01-06, done: [2], starts: {hit: [3, 1], miss: [4, 4]}, "
+                          "slips: [27, 9]}\n")});
+  CHECK(read.said == "3:82 a slip at bar 9, which nothing done on 2027-01-06 plays\n");
+  const Reading sound(
+      {told(kAllLearned + "- {date: 2027-01-06, done: [2], starts: {hit: [3], miss: [4, 4]}, "
+                          "slips: [27, 3]}\n"
+                          "- {date: 2027-01-07, starts: {hit: [2]}}\n")});
+  CHECK(sound.said == "");
+  REQUIRE(sound.record.done.size() == 3 + 1);  // 1–32, 45–48, and two
+  const Done& starts = sound.record.done[2];
+  CHECK(starts.drill == Drill::cue_starts);
+  CHECK(starts.starts == std::vector<int>{1});
+  CHECK(starts.hit == std::vector<int>{17});
+  CHECK(starts.missed == std::vector<int>{25, 25});
+  CHECK(starts.bars == BarRange{1, 25});
+  CHECK(starts.slips == std::vector<int>{27, 3});
+  CHECK(sound.record.done[3].hit == std::vector<int>{9});
+}
+
+TEST_CASE("record: run-throughs tell of themselves") {
+  const Reading read(
+      {told(kAllLearned +
+            "- {date: 2027-01-07, done: [1], run: [{slips: [17, 43], rejoined: [21], recorded: "
+            "yes}, {slips: none, listener: no}]}\n"
+            "- {date: 2027-01-08, run: {recorded: no}}\n")});
+  CHECK(read.said == "");
+  REQUIRE(read.record.done.size() == 5);
+  const Done& first = read.record.done[2];
+  CHECK(first.drill == Drill::run_through);
+  CHECK(first.bars == BarRange{1, 48});
+  CHECK(first.slips == std::vector<int>{17, 43});
+  CHECK(first.rejoined == std::vector<int>{21});
+  CHECK(first.recorded == true);
+  CHECK_FALSE(first.listener);
+  CHECK(read.record.done[3].slips == std::vector<int>{});
+  CHECK(read.record.done[3].listener == false);
+  CHECK_FALSE(read.record.done[4].slips);
+  const Reading code({told(kAllLearned + "- {date: 2027-01-07, done: [1]}\n")});
+  CHECK_FALSE(code.record.done[2].slips);
+}
+
+TEST_CASE("record: what became of the last edition") {
+  const std::string more = ", 0108-1: {learn: 9-12, chunk: A3}, 0115-1: {learn: 13-16, chunk: A4}";
+  const auto last = [&](const std::string& entries, const std::string& from) {
+    const Reading read({told(entries, more)}, from);
+    CHECK(read.said == "");
+    return *read.record.last;
+  };
+  const LastEdition behind = last("- {date: 2027-01-04, done: [1]}\n", "2027-01-11");
+  CHECK(behind.number == 1);
+  CHECK(iso(behind.from) == "2027-01-04");
+  CHECK(behind.minutes == 15);
+  CHECK(behind.tasks == 8);
+  CHECK(behind.tasks_done == 1);
+  CHECK(behind.bars_new == 12);
+  CHECK(behind.bars_learned == 4);
+  CHECK(behind.days_behind == 2);
+  CHECK(last("", "2027-01-05").days_behind == 1);
+  CHECK(last("- {date: 2027-01-04, learned: bars 1-12}\n", "2027-01-11").days_behind == 0);
+  CHECK(last("- {date: 2027-01-04, learned: bars 1-12}\n", "2027-01-11").tasks_done == 3);
+  // Bars of 15 January are learned before their time.
+  CHECK(last("- {date: 2027-01-04, learned: bars 1-16}\n", "2027-01-11").days_behind == -1);
+}
+
+TEST_CASE("record: what no line tells of is reckoned again") {
+  const Piece study = sample::piece(sample::kStudy);
+  const Plan plan = sample::plan(sample::kStudy);
+  const Reading read({"- {edition: 1, from: 2027-01-04, by: 2027-03-20}\n"
+                      "- {date: 2027-01-04, done: all}\n"
+                      "- {date: 2027-01-05, done: all}\n"
+                      "- {date: 2027-01-06, learned: A3}\n"
+                      "- {date: 2027-01-06, starts: {hit: [1]}}\n"},
+                     "2027-01-11");
+  CHECK(read.said == "");
+  const std::size_t two_days = plan.days[0].tasks.size() + plan.days[1].tasks.size();
+  REQUIRE(read.record.done.size() == two_days + 2);
+  CHECK(read.record.done[0].bars == plan.days[0].tasks[0].bars);
+  CHECK(read.record.done[two_days].bars == plan.pieces[0].chunks[2].bars);
+  CHECK(read.record.done.back().hit == std::vector<int>{1});
+  int tasks = 0;
+  for (int day = 0; day < 7; ++day) tasks += static_cast<int>(plan.days[day].tasks.size());
+  CHECK(read.record.last->tasks == tasks);
+}
+
+TEST_CASE("record: a log without an edition is of a first one, which is said") {
+  const Reading read({"- {date: 2027-01-05, done: [0104-1]}\n- {date: 2027-01-05, done: [1]}\n"});
+  CHECK(read.said ==
+        "warning 1:29 nothing says which workbook this is of; one that began on "
+        "2027-01-04 is assumed\n");
+  CHECK(read.hints ==
+        "add a line with the dates of its cover: - {edition: 1, from: 2027-01-04, by: "
+        "2027-03-20}\n");
+  CHECK(read.record.edition == 2);
+  CHECK(read.record.done.size() == 2);
+  const Reading bars({"- {date: 2027-01-05, learned: bars 1-4}\n"});
+  CHECK(bars.said == "");
+  CHECK(bars.record.edition == 2);
+  CHECK_FALSE(bars.record.last);
+  CHECK(Reading({"[]"}).record.edition == 1);
+  CHECK(Reading({"[]"}).record.empty());
+}
+
+TEST_CASE("record: an entry in which nothing is told is as if it were not there") {
+  const Reading read(
+      {told("- {date: 2027-03-02, done: [], minutes: , slips: []}\n"
+            "- {date: 2026-01-02, starts: {hit: [], miss: []}, run: {slips: }}\n")});
+  CHECK(read.said == "");
+  CHECK(read.record.done.empty());
+}
+
+TEST_CASE("record: several logs and several editions are read as one") {
+  const std::string second =
+      "- {edition: 2, from: 2027-01-11, by: 2027-03-20, tasks: {0112-1: {recall: 1-4}}}\n"
+      "- {date: 2027-01-12, done: [1, 0105-2]}\n"
+      "- {edition: 2, from: 2027-01-11, tasks: {0112-1: {recall: 1-4}, 0119-1: {recall: 5-8}}}\n"
+      "- {date: 2027-01-19, done: [1]}\n";
+  const Reading read({told("- {date: 2027-01-04, done: [1]}\n"), second});
+  CHECK(read.said == "");
+  CHECK(read.record.edition == 3);
+  REQUIRE(read.record.done.size() == 4);
+  CHECK(read.record.last->number == 2);
+  CHECK(read.record.done[1].bars == BarRange{5, 8});
+
+  // The workbook to come may be told of already.
+  const Reading same({told("- {date: 2027-01-04, done: [1]}\n"), second}, "2027-01-11",
+                     LaterEntries::left_out);
+  CHECK(same.said == "");
+  CHECK(same.record.edition == 2);
+  CHECK(same.record.done.size() == 1);
+  CHECK(same.record.last->number == 1);
+
+  CHECK(Reading({"- {edition: 1, from: 2027-01-04, by: 2027-03-20}\n"
+                 "- {edition: 1, from: 2027-01-05, by: 2027-03-20}\n",
+                 "- {edition: 1, from: 2027-01-04, by: 2027-03-21}\n"
+                 "- {edition: 2, from: 2027-01-04, by: 2027-03-20}\n"
+                 "- {edition: 3, from: 2027-03-02}\n"})
+            .said ==
+        "2:22 edition 1 has another date on line 1: 2027-01-04\n"
+        "1:38 edition 1 has another date on line 1 of log.yaml: 2027-03-20\n"
+        "2:13 edition 2 does not begin after edition 1, which began on 2027-01-04\n"
+        "3:22 this edition begins on 2027-03-02, after the new workbook, on 2027-03-01\n");
+}
+
+TEST_CASE("record: an edition of upkeep finds everything learned") {
+  const Reading read(
+      {"- {edition: 1, from: 2027-02-01, by: 2027-03-20, keep: yes, cues: [1]}\n"
+       "- {date: 2027-02-02, recalled: bars 1-48}\n"});
+  CHECK(read.said == "");
+  REQUIRE(read.record.done.size() == 3);
+  CHECK(read.record.done[0].drill == Drill::learn);
+  CHECK(iso(read.record.done[0].date) == "2027-01-31");
+  CHECK(read.record.done[0].bars == BarRange{1, 32});
+  CHECK(read.record.done[1].bars == BarRange{45, 48});
+}
+
+TEST_CASE("record: contradictions are named, each at its place") {
+  CHECK(Reading({told("- {date: 2027-01-03, learned: bars 1-4}\n"
+                      "- {date: 2027-03-01, learned: bars 5-8}\n")})
+            .said ==
+        "2:10 2027-01-03 is before the first day of the first workbook, 2027-01-04\n"
+        "3:10 2027-03-01 is not before the new workbook, which begins on 2027-03-01\n");
+  CHECK(Reading({"- {edition: 1, from: 2027-01-04, by: 2027-02-01}\n"
+                 "- {date: 2027-02-01, learned: bars 1-4}\n"})
+            .said == "2:10 2027-02-01 is not before 2027-02-01, the date of that workbook\n");
+  CHECK(Reading({told("- {date: 2027-01-04, done: [1, 0105-7], learned: [A9, bars 48-49, 0]}\n"
+                      "- {date: 2027-01-05, starts: {hit: [8]}, recalled: bars 49-50}\n"
+                      "- {date: 2027-01-05, piece: 2, learned: bars 5-8}\n"
+                      "- {date: 2027-01-06, piece: Lantern Stud, learned: bars 5-8}\n")})
+            .said ==
+        "2:32 no task has the code 0105-7; did you mean \"0105-1\"?\n"
+        "2:51 there is no chunk A9; did you mean \"A1\"?\n"
+        "2:55 there is no bar 49\n"
+        "2:67 there is no bar 0\n"
+        "3:37 there is no cue start 8\n"
+        "3:52 there is no bar 49\n"
+        "4:29 there is no piece 2\n"
+        "5:29 there is no piece \"Lantern Stud\"; did you mean \"Lantern Study\"?\n");
+  CHECK(Reading({told("- {date: 2027-01-04, done: [1]}\n"
+                      "- {date: 2027-01-05, done: [1, 1, 0104-1]}\n"
+                      "- {date: 2027-01-06, done: [0105-1], learned: [A1, bars 3-5]}\n")})
+            .said ==
+        "3:32 0105-1 was done before, on line 3\n"
+        "3:35 0104-1 was done before, on line 2\n"
+        "4:29 0105-1 was done before, on line 3\n"
+        "4:48 bars 1–4 are learned on 2027-01-06 here, but on 2027-01-04 by line 2\n"
+        "4:52 bars 3–5 are learned on 2027-01-06 here, but on 2027-01-04 by line 2\n");
+  CHECK(Reading({told("- {date: 2027-01-04, learned: bars 1-4}\n"
+                      "- {date: 2027-01-05, done: [2], learned: [A2, A2, bars 2-3]}\n")})
+            .said ==
+        "3:47 bars 5–8 are learned here, but bar 5 was learned on 2027-01-05 (line 3)\n"
+        "3:51 bars 2–3 are learned here, but bar 2 was learned on 2027-01-04 (line 2)\n");
+}
+
+TEST_CASE("record: nothing is played before it is learned") {
+  const auto said = [](const std::string& entries) { return Reading({told(entries)}).said; };
+  const std::string some = "- {date: 2027-01-04, learned: bars 1-8}\n";
+  CHECK(said("- {date: 2027-01-05, done: [1]}\n") ==
+        "2:29 this recall is of bar 1, which was not learned by 2027-01-05\n");
+  CHECK(said("- {date: 2027-01-06, done: [1]}\n") ==
+        "2:29 this join plays bar 1, which was not learned by 2027-01-06\n");
+  CHECK(said("- {date: 2027-01-06, done: [2]}\n") ==
+        "2:29 this cue start is at bar 1, which was not learned by 2027-01-06\n");
+  CHECK(said(some + "- {date: 2027-01-07, done: [1]}\n") ==
+        "3:29 this run-through plays bar 9, which was not learned by 2027-01-07\n");
+  CHECK(said(some + "- {date: 2027-01-07, run: {slips: none}}\n") ==
+        "3:27 this run-through plays bar 9, which was not learned by 2027-01-07\n");
+  CHECK(said("- {date: 2027-01-07, done: [2]}\n") ==
+        "2:29 this write-out is of bar 1, which was not learned by 2027-01-07\n");
+  CHECK(said(some + "- {date: 2027-01-07, starts: {hit: [1, 3]}, recalled: bars 6-9}\n") ==
+        "3:40 this cue start is at bar 17, which was not learned by 2027-01-07\n"
+        "3:55 this recall is of bar 9, which was not learned by 2027-01-07\n");
+  // The same day will do, in any order; what is missing is said once.
+  CHECK(said("- {date: 2027-01-04, recalled: bars 1-4}\n" + some) == "");
+  CHECK(said("- {date: 2027-01-04, recalled: bars 1-4}\n"
+             "- {date: 2027-01-05, recalled: bars 1-4}\n") ==
+        "2:32 this recall is of bar 1, which was not learned by 2027-01-04\n");
+  // A return is learned with its source.
+  CHECK(said(some + "- {date: 2027-01-05, recalled: bars 33-40}\n") == "");
+}
+
+TEST_CASE("record: slips belong to what was played from memory that day") {
+  const auto said = [](const std::string& entries) { return Reading({told(entries)}).said; };
+  const std::string all = kAllLearned;
+  CHECK(said(all + "- {date: 2027-01-05, done: [1], slips: [5, 49]}\n") ==
+        "3:41 a slip at bar 5, which nothing done on 2027-01-05 plays\n"
+        "3:44 there is no bar 49\n");
+  CHECK(said(all + "- {date: 2027-01-05, slips: 5}\n") ==
+        "3:29 a slip at bar 5, which nothing done on 2027-01-05 plays\n");
+  CHECK(said(all + "- {date: 2027-01-07, done: [1], slips: [5]}\n") ==
+        "3:41 only a run-through played bar 5 from memory that day\n");
+  CHECK(said(all + "- {date: 2027-01-07, run: {slips: [50], rejoined: [60]}}\n") ==
+        "3:36 there is no bar 50\n3:52 there is no bar 60\n");
+  CHECK(said(all + "- {date: 2027-01-07, run: {rejoined: [21]}}\n") ==
+        "3:39 rejoined, but no slip is told\n");
+  CHECK(said(all + "- {date: 2027-01-07, run: {slips: none, rejoined: [21]}}\n") ==
+        "3:52 rejoined, but no slip is told\n");
+  CHECK(said(all + "- {date: 2027-01-07, run: {slips: [30, 17], rejoined: [21, 16]}}\n") ==
+        "3:60 rejoined at bar 16, before the first slip, at bar 17\n");
+  CHECK(said("- {date: 2027-01-04, done: [1], slips: [2]}\n") ==
+        "warning 2:41 the slip at bar 2 is not counted: the bar was not yet played from memory "
+        "that day\n");
+  CHECK(said("- {date: 2027-01-05, minutes: 1000}\n- {date: 2027-01-05, minutes: 441}\n") ==
+        "3:31 the minutes of 2027-01-05 add up to more than a day has\n");
+  // A recall before a run-through takes the slip, and of two recalls the first.
+  const Reading read({told(all + "- {date: 2027-01-07, done: [1, 0105-1], slips: [2], recalled: "
+                                 "bars 1-8}\n")});
+  CHECK(read.said == "");
+  CHECK(read.record.done[2].bars == BarRange{1, 4});
+  CHECK(read.record.done[2].slips == std::vector<int>{2});
+  CHECK(read.record.done[4].slips == std::vector<int>{});
+}
+
+TEST_CASE("record: the line of an edition agrees with the pieces and with itself") {
+  CHECK(Reading({"- {edition: 1, from: 2027-01-04, by: 2027-02-04, cues: [1, 60], tasks: {0104-1: "
+                 "{learn: 47-50}, 0105-1: {recall: 1-4, piece: 2}, 0301-1: {recall: 1-4}, 0106-1: "
+                 "{recall: 1-4}}}\n"
+                 "- {edition: 1, from: 2027-01-04, tasks: {0106-1: {recall: 1-5}}}\n"
+                 "- {edition: 2, from: 2027-02-04, cues: [[1], [2]]}\n"
+                 "- {edition: 3, from: 1927-02-04}\n"})
+            .said ==
+        "1:60 there is no bar 60\n"
+        "1:89 there is no bar 49\n"
+        "1:126 there is no piece 2\n"
+        "1:130 0301-1 is of no day of this edition\n"
+        "2:42 0106-1 was something else on line 1\n"
+        "3:13 cue starts of 2 pieces, but there is 1\n"
+        "4:22 more than ten years lie between this day and the date\n");
+}
+
+TEST_CASE("record: in a programme an entry without codes says which piece it is of") {
+  std::vector<Piece> pieces = {sample::piece(sample::kStudy), sample::piece(sample::kLantern)};
+  pieces[1].title = "Other";
+  const std::string edition =
+      "- {edition: 1, from: 2027-01-04, by: 2027-03-20, cues: [[1], [1, 9]], tasks: {0104-1: "
+      "{learn: 1-4}, 0104-2: {learn: 0-4, piece: 2, chunk: A1}}}\n";
+  const Reading read(pieces,
+                     {edition + "- {date: 2027-01-04, done: [1, 2]}\n"
+                                "- {date: 2027-01-05, piece: 2, recalled: bars 0-4, slips: 3}\n"
+                                "- {date: 2027-01-05, piece: Other, learned: bars 5-9, starts: "
+                                "{hit: [2]}}\n"},
+                     "2027-02-01");
+  CHECK(read.said == "");
+  REQUIRE(read.record.done.size() == 5);
+  CHECK(read.record.done[1].piece == 1);
+  CHECK(read.record.done[4].hit == std::vector<int>{9});
+  const Reading unsaid(pieces,
+                       {edition + "- {date: 2027-01-04, done: [1, 2], learned: bars 5-8}\n"
+                                  "- {date: 2027-01-05, recalled: bars 1-4, slips: 3, run: "
+                                  "{slips: none}}\n"
+                                  "- {date: 2027-01-06, piece: 3, starts: {hit: [1]}}\n"
+                                  "- {date: 2027-01-06, slips: [], starts: , minutes: 3}\n"},
+                       "2027-02-01");
+  CHECK(unsaid.said ==
+        "2:10 this entry does not say which piece it is of\n"
+        "3:10 this entry does not say which piece it is of\n"
+        "4:29 there is no piece 3\n");
+}
