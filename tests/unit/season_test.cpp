@@ -8,6 +8,7 @@
 #include "practice/slip_chance.h"
 #include "sample_plan.h"
 #include "simulated_season.h"
+#include "typed_log.h"
 
 namespace cahier {
 namespace {
@@ -45,7 +46,10 @@ Season season(unsigned seed) {
   const Terms terms = settle(sample::date("2027-01-04"), sample::date("2027-03-29"),
                              made.piece.practice, sample::steady());
   sample::SimulatedPlayer player(made.piece, sample::steady(), truth(), seed);
-  made.editions = sample::practise_season(made.piece, terms, player);
+  made.editions = sample::practise_season(made.piece, terms, player,
+                                          [&](const auto& editions, const Terms& now) {
+                                            return sample::read_back(editions, made.piece, now);
+                                          });
   return made;
 }
 

@@ -3,18 +3,30 @@
 
 #include <fmt/format.h>
 
+#include <catch2/catch.hpp>
 #include <string>
 #include <vector>
 
+#include "plan/record_of_log.h"
+#include "plan/week_log.h"
+#include "practice/read_log.h"
 #include "simulated_season.h"
+#include "text/words.h"
 
 namespace cahier::sample {
 
-// The line that says which edition the week was of, without its tasks: they are reckoned again.
+// The line of the edition, short: its tasks are reckoned again.
 inline std::string typed_edition(const PractisedEdition& edition) {
   return fmt::format("- {{edition: {}, from: {}, by: {}, minutes: {:g}}}\n",
                      edition.terms.record.edition, iso(edition.terms.from), iso(edition.terms.by),
                      longest_day(edition.terms));
+}
+
+// The same as the log to be filled in has it, with tasks and cue starts.
+inline std::string reported_edition(const PractisedEdition& edition) {
+  const std::string log =
+      week_log(edition.plan, edition.terms, english_words(), edition.terms.from);
+  return log.substr(0, log.find("\n# ", log.find("\n  tasks:")) + 1);
 }
 
 // A code of the day itself by its number, one of another day in full.
@@ -62,12 +74,31 @@ inline std::string typed_day(const PlannedPiece& planned, const PractisedDay& da
   return text + "}\n";
 }
 
-// The whole week; days on which nothing was done are left out.
+// The whole week; days on which nothing was done are left out. Every other edition goes by the log
+// that is to be filled in.
 inline std::string typed_log(const PractisedEdition& edition) {
-  std::string text = typed_edition(edition);
+  std::string text =
+      edition.terms.record.edition % 2 == 0 ? reported_edition(edition) : typed_edition(edition);
   for (const PractisedDay& day : edition.days)
     if (!day.deeds.empty()) text += typed_day(edition.plan.pieces.front(), day);
   return text;
+}
+
+// What the reader makes of the logs of all editions so far, a file each.
+inline Record read_back(const std::vector<PractisedEdition>& editions, const Piece& piece,
+                        const Terms& terms) {
+  Diagnostics diagnostics;
+  std::vector<Log> logs;
+  for (const PractisedEdition& edition : editions) {
+    const std::string name = "week-" + std::to_string(logs.size() + 1) + ".yaml";
+    auto log = read_log(Source(name, typed_log(edition)), diagnostics);
+    if (log) logs.push_back(std::move(*log));
+  }
+  Record record = record_of(logs, {piece}, terms, diagnostics);
+  std::string said;
+  for (const Diagnostic& diagnostic : diagnostics.all()) said += compose(diagnostic) + "\n";
+  REQUIRE(said == "");
+  return record;
 }
 
 }  // namespace cahier::sample
