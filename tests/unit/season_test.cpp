@@ -69,6 +69,7 @@ TEST_CASE("a season", "[.season]") {
                   << chunk.slips.slips << "/" << chunk.slips.trials << " level " << chunk.level
                   << (chunk.raised ? " raised" : "") << "\n";
     std::cout << sample::faults_of(edition.plan);
+    for (const Unplaced& u : edition.plan.unplaced) std::cout << "  UNPLACED " << drill_word(u.drill) << " " << u.bars.first << "-" << u.bars.last << " " << u.minutes << " why " << int(u.why) << "\n";
     for (const Day& day : edition.plan.days) {
       std::cout << "   set " << iso(day.date) << ":";
       for (const Task& task : day.tasks)
