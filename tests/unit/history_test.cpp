@@ -37,7 +37,7 @@ TEST_CASE("history: what is played from memory is a trial of every chunk that it
   CHECK(counts(history.slips({1, 4}), 1, 0));
   CHECK(counts(history.slips({5, 8}), 2, 1));
   CHECK(counts(history.slips({9, 12}), 1, 0));
-  CHECK(counts(history.slips({7, 10}), 2, 1));  // held whole once, slipped in the share of it
+  CHECK(counts(history.slips({6, 9}), 2, 1));  // held whole once, slipped in the share of it
   CHECK(counts(history.slips({13, 16}), 0, 0));
 }
 
