@@ -2,179 +2,15 @@
 // nowhere else: the estimates come near them, the weak bars get more turns, and both what each
 // edition sets and what was really done keep the rules.
 #include <catch2/catch.hpp>
-#include <cmath>
 #include <iostream>
 #include <map>
-#include <numeric>
 
-#include "attention.h"
-#include "practice/slip_chance.h"
-#include "sample_plan.h"
-#include "simulated_season.h"
-#include "typed_log.h"
+#include "measured_season.h"
 
 namespace cahier {
 namespace {
 
-constexpr const char* kBells = R"(
-title: Bells over the Harbour
-bars: 64
-meter: 3/4
-key: G minor
-tempo: 104
-sections:
-  - {name: A, bars: 1-16, phrases: 4}
-  - {name: B, bars: 17-32, phrases: 4, level: 4}
-  - {name: A again, bars: 33-44, same as: 1-12}
-  - {name: C, bars: 45-56, phrases: 4}
-  - {name: Close, bars: 57-64, phrases: 4}
-look-alikes: [{bars: [9-12, 49-52], fork: [11, 51]}]
-practice: {minutes: 20, days off: [sun]}
-)";
-
-constexpr unsigned kSeasons = 10;
-
-sample::PlayerTruth truth() {
-  sample::PlayerTruth player;
-  player.pace = {1.6, 1.5, 1.4, 1.3, 1.2};
-  player.weak = {{13, 16}, {53, 56}};
-  return player;
-}
-
-struct Season {
-  Piece piece = sample::piece(kBells);
-  std::vector<sample::PractisedEdition> editions;
-};
-
-Season practise(unsigned seed) {
-  Season season;
-  const Terms terms = settle(sample::date("2027-01-04"), sample::date("2027-03-29"),
-                             season.piece.practice, sample::steady());
-  sample::SimulatedPlayer player(season.piece, sample::steady(), truth(), seed);
-  season.editions = sample::practise_season(season.piece, terms, player,
-                                            [&](const auto& editions, const Terms& now) {
-                                              return sample::read_back(editions, season.piece, now);
-                                            });
-  return season;
-}
-
-const std::vector<Season>& seasons() {
-  static const std::vector<Season> all = [] {
-    std::vector<Season> made;
-    for (unsigned seed = 1; seed <= kSeasons; ++seed) made.push_back(practise(seed));
-    return made;
-  }();
-  return all;
-}
-
-double mean(const std::vector<double>& values) {
-  return std::accumulate(values.begin(), values.end(), 0.) / static_cast<double>(values.size());
-}
-
-// What an edition takes to be true, of chunks that were played.
-struct Estimates {
-  double pace_2 = 1;
-  double pace_4 = 1;
-  std::vector<double> weak;    // chances of a slip
-  std::vector<double> strong;  // of bars of the same level
-  int trials = 0;              // of the weak
-};
-
-Estimates estimates_of(const Piece& piece, const Plan& plan) {
-  Estimates made;
-  made.pace_2 = plan.method.pace[1];
-  made.pace_4 = plan.method.pace[3];
-  for (const Chunk& chunk : plan.pieces.front().chunks) {
-    const int level = piece.level_at(chunk.bars.first);
-    if (chunk.slips.trials == 0 || level != 2) continue;
-    const bool weak = truth().is_weak(chunk.bars);
-    (weak ? made.weak : made.strong).push_back(slip_chance(plan.method, level, chunk.slips));
-    if (weak) made.trials += chunk.slips.trials;
-  }
-  return made;
-}
-
-// Turns a bar and week that the weeks of the editions set, from the one on in which bars are first
-// known to be weak. Beside them, in the same weeks, the strong bars of the same level that were
-// learned by then: all of them, and those of which the log says nothing worse.
-struct Turns {
-  std::vector<double> weak;
-  std::vector<double> strong;
-  std::vector<double> strong_and_known_so;
-};
-
-Turns turns_of(const Season& season) {
-  Turns found;
-  for (const BarRange& weak : truth().weak) {
-    bool known = false;
-    for (const sample::PractisedEdition& edition : season.editions) {
-      const PlannedPiece& planned = edition.plan.pieces.front();
-      for (const Chunk& chunk : planned.chunks)
-        known = known || (chunk.raised && chunk.bars.overlaps(weak));
-      if (!known) continue;
-      sample::Attention attention(planned);
-      for (const Day& day : edition.plan.days)
-        if (day.date < edition.plan.from + days{7})
-          for (const Task& task : day.tasks) attention.add(task);
-      for (const Chunk& chunk : planned.chunks) {
-        if (chunk.slips.trials == 0 || season.piece.level_at(chunk.bars.first) != 2) continue;
-        for (int bar = chunk.bars.first; bar <= chunk.bars.last; ++bar) {
-          const double turns = attention.turns()[bar];
-          if (weak.contains(bar)) found.weak.push_back(turns);
-          if (truth().is_weak(chunk.bars)) continue;
-          found.strong.push_back(turns);
-          if (!chunk.raised) found.strong_and_known_so.push_back(turns);
-        }
-      }
-    }
-  }
-  return found;
-}
-
-// How far estimates are from the truth, as they stand in the edition of that week (the first is 0).
-struct Errors {
-  double pace = 0;   // of the logarithm, the mean of both levels
-  double slips = 0;  // of the chance, the mean of the weak chunks
-};
-
-Errors errors_in(const Season& season, std::size_t week) {
-  const Estimates made = estimates_of(season.piece, season.editions[week].plan);
-  Errors errors;
-  errors.pace = (std::abs(std::log(made.pace_2 / truth().pace[1])) +
-                 std::abs(std::log(made.pace_4 / truth().pace[3]))) /
-                2;
-  const double guess = sample::steady().slip_chance[1];
-  errors.slips = std::abs(truth().weak_slip - (made.weak.empty() ? guess : mean(made.weak)));
-  return errors;
-}
-
-Errors mean_errors_in(std::size_t week) {
-  Errors sum;
-  for (const Season& season : seasons()) {
-    const Errors errors = errors_in(season, week);
-    sum.pace += errors.pace / kSeasons;
-    sum.slips += errors.slips / kSeasons;
-  }
-  return sum;
-}
-
-std::string table(const Season& season) {
-  std::string text =
-      fmt::format("{:<12}{:>8}{:>8}{:>8}{:>8}\n", "edition", "pace 2", "pace 4", "weak", "strong");
-  const auto row = [&](const std::string& name, double pace_2, double pace_4, double weak,
-                       double strong) {
-    text +=
-        fmt::format("{:<12}{:>8.2f}{:>8.2f}{:>8.2f}{:>8.2f}\n", name, pace_2, pace_4, weak, strong);
-  };
-  for (const sample::PractisedEdition& edition : season.editions) {
-    const Estimates made = estimates_of(season.piece, edition.plan);
-    row(iso(edition.plan.from), made.pace_2, made.pace_4, mean(made.weak), mean(made.strong));
-  }
-  row("truth", truth().pace[1], truth().pace[3], truth().weak_slip, truth().strong_slip);
-  const Turns turns = turns_of(season);
-  return text + fmt::format("turns a bar and week: weak {:.2f}, strong {:.2f}, known so {:.2f}\n",
-                            mean(turns.weak), mean(turns.strong), mean(turns.strong_and_known_so));
-}
+using namespace sample;
 
 // What a log that was read back tells of a day, without the order of the day and without the drill
 // that a slip is laid to.
@@ -217,30 +53,26 @@ TEST_CASE("season: the log that a player types is read back as what was done") {
   for (const Season& season : seasons()) {
     Terms after = season.editions.back().terms;
     after.from = after.by - days{1};
-    const Record read = sample::read_back(season.editions, season.piece, after);
-    CHECK(told(read) == told(sample::record_of_editions(season.editions)));
+    const Record read = read_back(season.editions, season.piece, after);
+    CHECK(told(read) == told(record_of_editions(season.editions)));
     CHECK(read.edition == static_cast<int>(season.editions.size()) + 1);
   }
 }
 
-TEST_CASE("season: days are missed, time runs out, and recalls are cut short") {
+TEST_CASE("season: days are missed, time runs out, and work is made good on other days") {
   int missed = 0;
   int undone = 0;
-  int cut_short = 0;
   int late = 0;
   for (const Season& season : seasons())
-    for (const sample::PractisedEdition& edition : season.editions)
-      for (const sample::PractisedDay& day : edition.days) {
+    for (const PractisedEdition& edition : season.editions)
+      for (const PractisedDay& day : edition.days) {
         missed += day.missed ? 1 : 0;
         undone += day.missed ? 0 : static_cast<int>(day.undone.size());
-        for (const sample::Deed& deed : day.deeds) {
-          cut_short += deed.by_code ? 0 : 1;
-          late += sample::typed_code(deed.task.id, day.date) == deed.task.id ? 1 : 0;
-        }
+        for (const Deed& deed : day.deeds)
+          late += typed_code(deed.task.id, day.date) == deed.task.id ? 1 : 0;
       }
   CHECK(missed >= 2 * static_cast<int>(kSeasons));
   CHECK(undone >= 20);
-  CHECK(cut_short >= 5);
   CHECK(late >= 20);
 }
 
@@ -294,11 +126,23 @@ TEST_CASE("season: bars known to be weak get twice the turns of strong ones") {
 
 TEST_CASE("season: every edition fits and keeps every rule") {
   for (const Season& season : seasons())
-    for (const sample::PractisedEdition& edition : season.editions) {
+    for (const PractisedEdition& edition : season.editions) {
       INFO(iso(edition.plan.from));
       CHECK(edition.plan.fits);
-      CHECK(sample::faults_of(edition.plan) == "");
+      CHECK(faults_of(edition.plan) == "");
     }
+}
+
+TEST_CASE("season: the editions of a player who misses every third day keep the rules, too") {
+  PlayerTruth careless = truth();
+  careless.miss_a_day = 1 / 3.;
+  for (unsigned seed = 101; seed <= 105; ++seed) {
+    for (const PractisedEdition& edition : practise(seed, careless).editions) {
+      INFO(seed << ", " << iso(edition.plan.from));
+      CHECK(edition.plan.fits);
+      CHECK(faults_of(edition.plan) == "");
+    }
+  }
 }
 
 // Two things cannot be asked of what was done. Temper goes by the levels of the edition that set
@@ -309,7 +153,7 @@ TEST_CASE("season: what was really done keeps the rules as one plan") {
   for (const Season& season : seasons()) {
     const bool missed_the_last_day = season.editions.back().days.back().missed;
     std::string faults;
-    for (const Breach& breach : breaches(sample::SeasonAsOnePlan(season.editions).plan())) {
+    for (const Breach& breach : breaches(SeasonAsOnePlan(season.editions).plan())) {
       const auto says = [&](const char* words) {
         return breach.what.find(words) != std::string::npos;
       };
@@ -323,7 +167,8 @@ TEST_CASE("season: what was really done keeps the rules as one plan") {
   }
 }
 
-TEST_CASE("season: the table of every season", "[.table]") {
+// For looking at: name it to see it.
+TEST_CASE("table of every season", "[.table]") {
   for (const Season& season : seasons()) std::cout << table(season) << '\n';
 }
 

@@ -143,8 +143,7 @@ class SeasonAsOnePlan {
     std::set<int> bars;
     for (const auto* numbers : {&deed.hit, &deed.missed})
       for (const int number : *numbers) bars.insert(of_edition.cues[number - 1].bar);
-    std::set<int> chunks;
-    if (deed.by_code) chunks.insert(task.chunks.begin(), task.chunks.end());
+    std::set<int> chunks(task.chunks.begin(), task.chunks.end());
     task.cues.clear();
     for (const CueStart& cue : planned_.cues) {
       if (bars.count(cue.bar) == 0) continue;

@@ -44,16 +44,13 @@ inline std::string typed_list(const std::vector<int>& numbers) {
 inline std::string typed_day(const PlannedPiece& planned, const PractisedDay& day) {
   std::vector<std::string> codes;
   std::vector<std::string> learned;
-  std::vector<std::string> recalled;
   std::vector<std::string> runs;
   std::vector<int> slips;
   std::vector<int> hit;
   std::vector<int> missed;
   for (const Deed& deed : day.deeds) {
     const Task& task = deed.task;
-    if (deed.by_code) codes.push_back(typed_code(task.id, day.date));
-    if (!deed.by_code && task.drill != Drill::cue_starts)
-      recalled.push_back(fmt::format("bars {}-{}", task.bars.first, task.bars.last));
+    codes.push_back(typed_code(task.id, day.date));
     if (task.drill == Drill::learn && is_timed(day.date))
       learned.push_back(fmt::format("{}: {{minutes: {:g}}}", planned.chunks[task.chunks.front()].id,
                                     deed.minutes));
@@ -67,7 +64,6 @@ inline std::string typed_day(const PlannedPiece& planned, const PractisedDay& da
                                  fmt::join(codes, ", "), day.minutes());
   if (!slips.empty()) text += ", slips: " + typed_list(slips);
   if (!learned.empty()) text += fmt::format(",\n   learned: {{{}}}", fmt::join(learned, ", "));
-  if (!recalled.empty()) text += fmt::format(",\n   recalled: [{}]", fmt::join(recalled, ", "));
   if (!hit.empty() || !missed.empty())
     text += ",\n   starts: {hit: " + typed_list(hit) + ", miss: " + typed_list(missed) + "}";
   if (!runs.empty()) text += fmt::format(",\n   run: [{}]", fmt::join(runs, ", "));
