@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <iterator>
 #include <string_view>
@@ -9,6 +10,7 @@
 
 #include "plan/plan_words.h"
 #include "plan/spacing_report.h"
+#include "plan/standing.h"
 #include "text/phrasing.h"
 
 namespace cahier {
@@ -63,7 +65,7 @@ std::string dice_json(const DiceTable& table) {
       outcomes_json(table.again));
 }
 
-std::string piece_json(const PlannedPiece& planned) {
+std::string piece_json(const PlannedPiece& planned, bool has_record) {
   const auto section_json = [](const PlannedSection& section) {
     return fmt::format(R"({{"name": {}, "first": {}, "last": {}, "same_as": {}}})",
                        quoted(section.name), section.bars.first, section.bars.last,
@@ -71,13 +73,19 @@ std::string piece_json(const PlannedPiece& planned) {
   };
   const auto section_name = [&](int section) { return quoted(planned.sections.at(section).name); };
   const auto chunk_json = [&](const Chunk& chunk) {
-    return fmt::format(R"({{"id": {}, "first": {}, "last": {}, "section": {}, "level": {}}})",
+    const std::string told = has_record ? fmt::format(R"(, "slips": {}, "trials": {})",
+                                                      chunk.slips.slips, chunk.slips.trials)
+                                        : "";
+    return fmt::format(R"({{"id": {}, "first": {}, "last": {}, "section": {}, "level": {}{}}})",
                        quoted(chunk.id), chunk.bars.first, chunk.bars.last,
-                       section_name(chunk.section), chunk.level);
+                       section_name(chunk.section), chunk.level, told);
   };
+  const bool weighted = std::any_of(planned.cues.begin(), planned.cues.end(),
+                                    [](const CueStart& cue) { return cue.weight != 1; });
   const auto cue_json = [&](const CueStart& cue) {
-    return fmt::format(R"({{"number": {}, "bar": {}, "section": {}}})", cue.number, cue.bar,
-                       section_name(cue.section));
+    const std::string weight = weighted ? fmt::format(R"(, "weight": {})", cue.weight) : "";
+    return fmt::format(R"({{"number": {}, "bar": {}, "section": {}{}}})", cue.number, cue.bar,
+                       section_name(cue.section), weight);
   };
   const auto look_alikes_json = [](const LookAlikes& alike) {
     return fmt::format(R"({{"ranges": {}, "fork": {}}})", list_of(alike.passages, range_json),
@@ -182,6 +190,47 @@ std::string sensitivity_json(const Plan& plan) {
   return ",\n \"sensitivity\": " + list_of(plan.sensitivity, one_json);
 }
 
+std::string past_json(const Plan& plan) {
+  std::vector<std::string> learned;
+  std::vector<std::string> runs;
+  std::vector<std::string> tasks;
+  for (int piece = 0; piece < static_cast<int>(plan.pieces.size()); ++piece) {
+    const auto dates = learned_before(plan, piece);
+    for (std::size_t chunk = 0; chunk < dates.size(); ++chunk)
+      if (dates[chunk])
+        learned.push_back(fmt::format(R"({{"piece": {}, "chunk": {}, "date": {}}})", piece,
+                                      quoted(plan.pieces[piece].chunks[chunk].id),
+                                      quoted(iso(*dates[chunk]))));
+    for (const Done* run : runs_made(plan, piece))
+      runs.push_back(fmt::format(R"({{"piece": {}, "date": {}, "slips": {}}})", piece,
+                                 quoted(iso(run->date)),
+                                 run->slips ? list_of(*run->slips, whole) : "null"));
+  }
+  for (const Day& day : plan.past)
+    for (const Task& task : day.tasks) {
+      const auto chunk_id = [&](int chunk) {
+        return quoted(plan.pieces.at(task.piece).chunks.at(chunk).id);
+      };
+      tasks.push_back(fmt::format(
+          R"({{"date": {}, "piece": {}, "drill": {}, "first": {}, "last": {}, "chunks": {}}})",
+          quoted(iso(day.date)), task.piece, quoted(drill_word(task.drill)), task.bars.first,
+          task.bars.last, list_of(task.chunks, chunk_id)));
+    }
+  const auto as_is = [](const std::string& json) { return json; };
+  constexpr std::string_view kNextLine = ",\n   ";
+  return fmt::format("{{\"learned\":\n  {},\n  \"run_throughs\":\n  {},\n  \"tasks\":\n  {}}}",
+                     list_of(learned, as_is, kNextLine), list_of(runs, as_is, kNextLine),
+                     list_of(tasks, as_is, kNextLine));
+}
+
+// What was done before, of which a first edition says nothing.
+std::string record_json(const Plan& plan) {
+  if (plan.record.empty()) return {};
+  const auto pace_json = [](double pace) { return fmt::format("{:.4g}", pace); };
+  return fmt::format(",\n \"edition\": {}, \"pace\": {},\n \"past\": {}", plan.record.edition,
+                     list_of(plan.method.pace, pace_json), past_json(plan));
+}
+
 }  // namespace
 
 std::string plan_json(const Plan& plan) {
@@ -191,12 +240,17 @@ std::string plan_json(const Plan& plan) {
       "\"fits\": {},\n \"minutes_total\": {},\n",
       quoted(iso(plan.from)), quoted(iso(plan.by)), yes_no(plan.fits),
       number_text(plan.minutes_total()));
-  json += " \"pieces\":\n  " + list_of(plan.pieces, piece_json, kNextLine);
+  json += " \"pieces\":\n  " +
+          list_of(
+              plan.pieces,
+              [&](const PlannedPiece& piece) { return piece_json(piece, !plan.record.empty()); },
+              kNextLine);
   json += ",\n \"days\":\n  " +
           list_of(
               plan.days, [&](const Day& day) { return day_json(plan, day); }, kNextLine);
   json += ",\n \"unplaced\": " + list_of(plan.unplaced, unplaced_json, ",\n  ");
-  return json + remedies_json(plan) + sensitivity_json(plan) + spacing_json(plan) + "}\n";
+  return json + remedies_json(plan) + sensitivity_json(plan) + spacing_json(plan) +
+         record_json(plan) + "}\n";
 }
 
 }  // namespace cahier

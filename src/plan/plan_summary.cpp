@@ -7,6 +7,8 @@
 #include <vector>
 
 #include "plan/spacing_text.h"
+#include "plan/standing.h"
+#include "plan/standing_text.h"
 #include "practice/time_model.h"
 #include "text/phrasing.h"
 #include "text/wrap.h"
@@ -30,8 +32,12 @@ int count_runs(const Plan& plan, int piece) {
 // The day the last chunk of all is learned; nullopt when one is never learned.
 std::optional<Date> all_learned(const Plan& plan) {
   std::size_t missing = 0;
-  for (const PlannedPiece& piece : plan.pieces) missing += piece.chunks.size();
   std::optional<Date> last;
+  for (std::size_t piece = 0; piece < plan.pieces.size(); ++piece)
+    for (const auto& learned : learned_before(plan, static_cast<int>(piece))) {
+      if (!learned) ++missing;
+      last = std::max(last, learned);
+    }
   for (const Day& day : plan.days)
     for (const Task& task : day.tasks)
       if (task.drill == Drill::learn) {
@@ -139,7 +145,8 @@ std::string piece_mark(const Plan& plan, int piece) {
 }
 
 std::string plan_summary(const Plan& plan, const Words& words) {
-  return heading(plan, words) + "\n" + holdings(plan, words) + "\n" + assumptions(plan, words);
+  return heading(plan, words) + standing_text(plan, words) + "\n" + holdings(plan, words) + "\n" +
+         assumptions(plan, words);
 }
 
 }  // namespace cahier

@@ -1,6 +1,7 @@
 #include "workbook/book.h"
 
 #include "paper/text_fitting.h"
+#include "plan/standing.h"
 #include "text/phrasing.h"
 #include "workbook/style.h"
 
@@ -74,10 +75,12 @@ Box Book::draw_head_and_foot(Box inside, std::string_view right) {
   canvas_.line({inside.x, rule_y}, {inside.right(), rule_y}, style::kRule);
 
   const Box foot = inside.bottom(kFootHeight).without_top(2);
-  draw_line(
-      canvas_, foot.without_right(20),
-      words_.say("book.foot", {{"title", title_}, {"date", day_month_year(words_, plan_.by)}}),
-      style::kFine, Align::left, style::kLeast);
+  draw_line(canvas_, foot.without_right(20),
+            words_.say(is_later_edition(plan_) ? "book.foot_of_edition" : "book.foot",
+                       {{"title", title_},
+                        {"date", day_month_year(words_, plan_.by)},
+                        {"number", plan_.record.edition}}),
+            style::kFine, Align::left, style::kLeast);
   draw_line(canvas_, foot.right(18), std::to_string(page()), style::kFine, Align::right,
             style::kLeast);
   return between_head_and_foot(inside);

@@ -4,10 +4,12 @@
 #include <vector>
 
 #include "paper/text_fitting.h"
+#include "plan/standing.h"
 #include "practice/time_model.h"
 #include "text/phrasing.h"
 #include "workbook/parts_dates.h"
 #include "workbook/parts_form_strip.h"
+#include "workbook/parts_since.h"
 #include "workbook/parts_tempo.h"
 #include "workbook/parts_totals.h"
 #include "workbook/sheets.h"
@@ -18,6 +20,7 @@ namespace {
 
 constexpr double kFootRoom = 20;  // check line and paper at the foot
 
+constexpr double kHeadingLine = 4 * kGrid;
 constexpr double kManyMinutes = 120;  // from here on hours say more
 
 // To the nearest half hour.
@@ -28,19 +31,33 @@ struct Fact {
   std::string label;
 };
 
+Fact chunks_fact(const Words& words, const Totals& totals) {
+  const int left = totals.chunks - totals.learned_before;
+  if (left > 0) return {std::to_string(left), words.count("cover.chunks", left)};
+  return {std::to_string(totals.chunks), words.count("cover.chunks_kept", totals.chunks)};
+}
+
+Fact runs_fact(const Plan& plan, const Words& words, const Totals& totals) {
+  if (is_later_edition(plan))
+    return {std::to_string(totals.runs), words.count("cover.runs_to_come", totals.runs)};
+  return {std::to_string(plan.runs_required()),
+          plan.pieces.size() > 1 ? words.say("cover.runs_each")
+                                 : words.count("cover.runs", plan.runs_required())};
+}
+
 std::vector<Fact> facts(const Plan& plan, const Words& words, const Totals& totals) {
   std::vector<Fact> result = {
       {std::to_string(totals.practice_days), words.count("cover.days", totals.practice_days)},
       plan.minutes_total() >= kManyMinutes
           ? Fact{hours_text(plan.minutes_total()), words.say("cover.hours")}
           : Fact{minutes_text(plan.minutes_total()), words.say("cover.minutes")},
-      {std::to_string(totals.chunks), words.count("cover.chunks", totals.chunks)},
+      chunks_fact(words, totals),
       {std::to_string(totals.cues), words.count("cover.cues", totals.cues)},
-      {std::to_string(plan.runs_required()),
-       plan.pieces.size() > 1 ? words.say("cover.runs_each")
-                              : words.count("cover.runs", plan.runs_required())}};
-  if (totals.learned_chunks >= totals.chunks && totals.learned)
-    result.push_back({short_date(words, plan, *totals.learned), words.say("cover.learned")});
+      runs_fact(plan, words, totals)};
+  if (totals.learned_before + totals.learned_chunks >= totals.chunks && totals.learned)
+    result.push_back(
+        {short_date(words, plan, *totals.learned),
+         words.say(totals.learned_chunks > 0 ? "cover.learned" : "cover.learned_already")});
   else
     result.push_back({"–", words.say("cover.not_learned")});
   return result;
@@ -61,7 +78,7 @@ std::vector<std::string> assumptions(const Plan& plan, const Words& words, const
                   {{"least", method.chunk_least},
                    {"most", method.chunk_most},
                    {"minutes", minutes_text(totals.learn_minutes / totals.learned_chunks)}}));
-  if (totals.learned && totals.learned_chunks > 0) {
+  if (totals.learned_chunks > 0) {
     const double weeks = static_cast<double>((*totals.learned - plan.from).count() + 1) / 7;
     const int a_week = static_cast<int>(std::lround(totals.learned_chunks / std::max(1.0, weeks)));
     texts.push_back(words.count("cover.assumes_pace", std::max(1, a_week)));
@@ -118,6 +135,7 @@ class Cover {
     draw_foot();
     draw_title();
     draw_dates();
+    if (is_later_edition(plan_)) draw_since();
     draw_names();
     draw_facts();
     draw_forms();
@@ -162,7 +180,7 @@ class Cover {
   }
 
   void draw_dates() {
-    block(words_.say("cover.performance"), style::kBody);
+    block(words_.say(plan_.upkeep ? "cover.keep" : "cover.performance"), style::kBody);
     draw_line(canvas(), take(11), full_date(words_, plan_.by), style::kGreat, Align::left, 12);
     block(words_.say("cover.practice", {{"from", full_date(words_, plan_.from)},
                                         {"to", full_date(words_, plan_.by - days{1})}}),
@@ -173,6 +191,25 @@ class Cover {
                      : words_.say("cover.does_not_fit_here"),
             style::kStrong);
     }
+    take(small_paper() ? 2 : 8);
+  }
+
+  // As many sentences as leave room for the names and the figures.
+  void draw_since() {
+    const double keep = small_paper() ? 54 : 90;
+    draw_line(canvas(), take(kHeadingLine),
+              words_.say("cover.edition", {{"number", plan_.record.edition},
+                                           {"date", day_month_year(words_, plan_.from)}}),
+              style::kStrong, Align::left, style::kLeast);
+    std::string text;
+    for (const std::string& sentence : since_last_edition(plan_, words_)) {
+      const std::string more = text.empty() ? sentence : text + " " + sentence;
+      if (TextBlock(book_.typefaces(), more, style::kBody, box_.width).height() >
+          box_.height - keep)
+        break;
+      text = more;
+    }
+    block(text, style::kBody);
     take(small_paper() ? 2 : 8);
   }
 

@@ -8,6 +8,7 @@
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
 #include "workbook/parts_cue_list.h"
+#include "workbook/parts_cue_share.h"
 #include "workbook/parts_score_grid.h"
 #include "workbook/parts_throw_table.h"
 #include "workbook/sheets.h"
@@ -154,9 +155,13 @@ class CueSheet {
     double unmet = 0;
     double throws = 0;
     for (const DiceTable* table : tables_) {
-      // That a given one of n equal starts has not come in n throws has the chance (1 - 1/n)^n.
+      // That a start with the share s has not come in n throws has the chance (1 - s)^n.
       const double starts = static_cast<double>(table->rows.size());
-      unmet += starts * std::pow(1 - 1 / starts, starts);
+      double outcomes = 0;
+      for (const DiceTable::Row& row : table->rows)
+        outcomes += static_cast<double>(row.outcomes.size());
+      for (const DiceTable::Row& row : table->rows)
+        unmet += std::pow(1 - static_cast<double>(row.outcomes.size()) / outcomes, starts);
       throws += expected_throws(*table) / static_cast<double>(tables_.size());
     }
     if (std::lround(10 * throws) > 10)
@@ -166,6 +171,8 @@ class CueSheet {
       text += words_.say("cue_starts.unmet", {{"number", static_cast<int>(cues_.size())},
                                               {"unmet", std::lround(unmet)}});
     }
+    if (const std::string_view weak = weak_words(tables_); !weak.empty())
+      text += (text.empty() ? "" : " ") + words_.say(weak);
     if (text.empty()) return;
     const TextBlock block(book_.typefaces(), text, style::kBody, rest_.width);
     need(block.height());
@@ -175,7 +182,7 @@ class CueSheet {
 
   // On one page where it fits on one.
   void draw_list() {
-    const CueList list(book_, piece_, cues_, rest_.width);
+    const CueList list(book_, piece_, cues_, weak_starts(tables_), rest_.width);
     for (std::size_t next = 0; next < cues_.size();) {
       const double whole = list.height(cues_.size() - next);
       if (page_.height >= whole) need(whole);

@@ -10,6 +10,7 @@
 #include "workbook/parts_form_line.h"
 #include "workbook/parts_form_pages.h"
 #include "workbook/parts_form_signs.h"
+#include "workbook/parts_past.h"
 #include "workbook/sheets.h"
 #include "workbook/style.h"
 
@@ -30,7 +31,8 @@ Box open_map_page(Book& book, const PlannedPiece& piece) {
 // Signs and their meanings in two columns: those that the piece makes use of.
 class Key {
  public:
-  Key(Book& book, const PlannedPiece& piece, double width) : book_(book), piece_(piece) {
+  Key(Book& book, int index, double width) : book_(book), piece_(book.plan().pieces[index]) {
+    const PlannedPiece& piece = piece_;
     const Piece& music = piece.piece;
     const double text_width = (width - kBetweenColumns) / 2 - kSignRoom;
     const auto add = [&](bool used, Sign sign, std::string_view key) {
@@ -42,10 +44,14 @@ class Key {
         std::any_of(piece.sections.begin(), piece.sections.end(),
                     [](const PlannedSection& section) { return section.same_as.has_value(); });
     bool is_hard = false;
+    const std::vector<FormPart> parts = form_parts(piece);
     for (int bar = music.first_bar(); bar <= music.bars; ++bar)
-      is_hard = is_hard || level_fill(music.level_at(bar)).has_value();
+      is_hard = is_hard || level_fill(shown_level(piece, parts, bar)).has_value();
+    const std::vector<bool> learned = chunks_learned(book.plan(), index);
     add(comes_back, Sign::section, "form_map.legend_section");
     add(comes_back, Sign::back, "form_map.legend_back");
+    add(std::find(learned.begin(), learned.end(), true) != learned.end(), Sign::learned,
+        "form_map.legend_learned");
     add(true, Sign::cue, "form_map.legend_cue");
     add(is_hard, Sign::hard, "form_map.legend_hard");
     add(!music.look_alikes.empty(), Sign::fork, "form_map.legend_fork");
@@ -85,7 +91,7 @@ class Key {
   static constexpr double kBetweenColumns = 6;
   static constexpr double kSignRoom = 12;
 
-  enum class Sign { section, back, cue, hard, fork, repeat };
+  enum class Sign { section, back, learned, cue, hard, fork, repeat };
   struct Entry {
     Sign sign;
     TextBlock text;
@@ -104,6 +110,10 @@ class Key {
         draw_chunk_box(canvas, box.inset(0, 0.5), true);
         draw_line(canvas, box.inset(0.5, 0.5), chunk_that_returns(), style::kSmall, Align::centre,
                   style::kLeast);
+        return;
+      case Sign::learned:
+        draw_chunk_box(canvas, box.inset(0, 0.75), false);
+        draw_learned_sign(canvas, box.inset(0, 0.75));
         return;
       case Sign::cue:
         draw_cue_sign(canvas, {box.x + 2.3, box.y + 0.5}, 1);
@@ -186,7 +196,7 @@ void draw_map(Book& book, int index) {
   std::vector<double> heights;
   for (const BarRange& bars : layout.lines)
     heights.push_back(FormLine(book, piece, layout, bars, page.x).height());
-  Key key(book, piece, page.width);
+  Key key(book, index, page.width);
   const FormPages pages = form_pages(heights, flow.left(), key.height());
   bool whole_names = true;
   std::size_t next = 0;

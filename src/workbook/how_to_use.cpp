@@ -2,9 +2,11 @@
 #include <cmath>
 #include <vector>
 
+#include "plan/standing.h"
 #include "practice/time_model.h"
 #include "text/phrasing.h"
 #include "workbook/parts_prose.h"
+#include "workbook/parts_totals.h"
 #include "workbook/sheets.h"
 
 namespace cahier {
@@ -34,6 +36,12 @@ bool has_note(const Plan& plan, DayNote note) {
                      [&](const Day& day) { return day.note == note; });
 }
 
+std::string_view missed_words(const Plan& plan) {
+  if (totals_of(plan).learned_chunks == 0) return "how_to_use.missed_learned";
+  return has_note(plan, DayNote::catch_up) ? "how_to_use.missed_catch_up"
+                                           : "how_to_use.missed_means";
+}
+
 // "30–39 %": the shares of the piece's tempo at which a drill is asked for; `usual` when it is not.
 std::string shares_of_tempo(const Plan& plan, Drill drill, double usual) {
   double least = 1;
@@ -58,11 +66,13 @@ struct Term {
 // The drills of this book, in the order of the stages.
 std::vector<Term> drill_terms(const Plan& plan, const Words& words) {
   const Method& method = plan.method;
+  const Totals totals = totals_of(plan);
   std::vector<Term> terms;
-  terms.push_back(
-      {words.say("how_to_use.learn"),
-       words.say(has_several_parts(plan) ? "how_to_use.learn_parts" : "how_to_use.learn_one_part",
-                 {{"times", method.repetitions}})});
+  if (totals.learned_chunks > 0)
+    terms.push_back(
+        {words.say("how_to_use.learn"),
+         words.say(has_several_parts(plan) ? "how_to_use.learn_parts" : "how_to_use.learn_one_part",
+                   {{"times", method.repetitions}})});
   terms.push_back({words.say("how_to_use.join"), words.say("how_to_use.join_means")});
   terms.push_back({words.say("how_to_use.recall"),
                    words.say("how_to_use.recall_means", {{"number", method.first_recall_days}})});
@@ -80,8 +90,11 @@ std::vector<Term> drill_terms(const Plan& plan, const Words& words) {
       {words.say("how_to_use.counted_pass"),
        words.say("how_to_use.counted_pass_means",
                  {{"percent", shares_of_tempo(plan, Drill::counted_pass, method.counted_tempo)}})});
-  terms.push_back({words.say("how_to_use.run_through"),
-                   words.say("how_to_use.run_through_means", {{"number", plan.runs_required()}})});
+  terms.push_back(
+      {words.say("how_to_use.run_through"),
+       is_later_edition(plan)
+           ? words.say("how_to_use.run_through_more", {{"number", totals.runs}})
+           : words.say("how_to_use.run_through_means", {{"number", plan.runs_required()}})});
   if (plan.temper != Temper::no && has_several_parts(plan))
     terms.push_back({words.say("how_to_use.spoken_part"),
                      words.count("how_to_use.spoken_part_means", method.spoken_times)});
@@ -99,6 +112,7 @@ void draw_how_to_use(Book& book) {
   const double width = prose.rest().width;
   const double label_width = std::min(36.0, width * 0.27);
 
+  if (is_later_edition(book.plan())) prose.paragraph(words.say("how_to_use.later"));
   prose.heading(words.say("how_to_use.steps_heading"));
   int number = 0;
   for (const std::string& step : words.list("how_to_use.steps"))
@@ -118,10 +132,7 @@ void draw_how_to_use(Book& book) {
   prose.term(words.say("how_to_use.ticks"), words.say("how_to_use.ticks_mean"), label_width);
   prose.term(words.say("how_to_use.minutes"), words.say("how_to_use.minutes_mean"), label_width);
   prose.term(words.say("how_to_use.slip"), words.say("how_to_use.slip_means"), label_width);
-  prose.term(words.say("how_to_use.missed"),
-             words.say(has_note(book.plan(), DayNote::catch_up) ? "how_to_use.missed_catch_up"
-                                                                : "how_to_use.missed_means"),
-             label_width);
+  prose.term(words.say("how_to_use.missed"), words.say(missed_words(book.plan())), label_width);
 }
 
 }  // namespace cahier

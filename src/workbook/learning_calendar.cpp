@@ -1,14 +1,15 @@
 #include "workbook/learning_calendar.h"
 
 #include <algorithm>
-#include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
 #include "workbook/learning_rows.h"
 #include "workbook/parts_dates.h"
+#include "workbook/parts_past.h"
 #include "workbook/style.h"
 
 namespace cahier {
@@ -17,7 +18,8 @@ namespace {
 constexpr double kLeastRow = 3 * kGrid;
 constexpr double kMostRow = 4 * kGrid;
 constexpr double kBesideLabel = 2;
-constexpr double kMostRuns = 24;  // millimetres for the name of the row of run-throughs
+constexpr double kBeforeDays = 4.5;  // for what was learned before the first of them
+constexpr double kMostRuns = 24;     // millimetres for the name of the row of run-throughs
 constexpr double kLeastColumn = 1.2;
 constexpr double kMostColumn = 5;      // of a day
 constexpr double kMostLongColumn = 9;  // of several days
@@ -54,10 +56,17 @@ void draw_dot(Canvas& canvas, Point centre, Dot dot, double width) {
   }
 }
 
+// A chunk that came learned: the mark of learning, not filled.
+void draw_before(Canvas& canvas, Point centre) {
+  canvas.rectangle({centre.x - 1.2, centre.y - 1.35, 2.4, 2.7}, {style::kRule, {}});
+}
+
 class Calendar {
  public:
   Calendar(Book& book, int piece, Flow& flow)
       : book_(book), piece_(book.plan().pieces[piece]), flow_(flow) {
+    const std::vector<bool> learned = chunks_learned(book.plan(), piece);
+    any_before_ = std::find(learned.begin(), learned.end(), true) != learned.end();
     measure_labels();
     width_ = book.upright().width - 0.6;
     // The line at the date is thicker than others.
@@ -91,8 +100,10 @@ class Calendar {
   }
 
  private:
+  enum class Mark { dot, before, day_off };
   struct Entry {
-    std::optional<Dot> dot;  // none for a day off
+    Mark mark;
+    Dot dot;  // of Mark::dot
     std::string text;
     Box place;  // from the top left corner of the head
   };
@@ -111,6 +122,7 @@ class Calendar {
     id_width_ += kBesideLabel;
     const double runs = text_width(book_.words().say("form_map.runs"));
     label_ = std::max(id_width_ + bars, std::min(runs, kMostRuns)) + kBesideLabel;
+    if (any_before_) label_ += kBeforeDays;
   }
 
   void draw_head(Box head, bool continued) {
@@ -131,13 +143,16 @@ class Calendar {
   void lay_out_key() {
     constexpr double kBetween = 5;
     const Words& words = book_.words();
-    key_ = {{Dot::learned, words.say("form_map.mark_learned"), {}},
-            {Dot::recalled, words.say("form_map.mark_recalled"), {}},
-            {Dot::joined, words.say("form_map.mark_joined"), {}}};
+    if (any_before_)
+      key_.push_back({Mark::before, Dot::none, words.say("form_map.mark_before"), {}});
+    for (const auto& [dot, text] : {std::pair{Dot::learned, "form_map.mark_learned"},
+                                    std::pair{Dot::recalled, "form_map.mark_recalled"},
+                                    std::pair{Dot::joined, "form_map.mark_joined"}})
+      key_.push_back({Mark::dot, dot, words.say(text), {}});
     const std::vector<Day>& all = book_.plan().days;
     if (span_ == 1 &&
         std::any_of(all.begin(), all.end(), [](const Day& day) { return day.allowance <= 0; }))
-      key_.push_back({std::nullopt, words.say("form_map.mark_off"), {}});
+      key_.push_back({Mark::day_off, Dot::none, words.say("form_map.mark_off"), {}});
     double x = 0;
     for (Entry& entry : key_) {
       const double width = std::min(width_, kSign + text_width(entry.text));
@@ -155,8 +170,10 @@ class Calendar {
     for (const Entry& entry : key_) {
       const Box box = entry.place.moved(head.x, head.y);
       const Point centre{box.x + kSign / 2 - 0.8, box.centre().y};
-      if (entry.dot)
-        draw_dot(book_.canvas(), centre, *entry.dot, kMostColumn);
+      if (entry.mark == Mark::dot)
+        draw_dot(book_.canvas(), centre, entry.dot, kMostColumn);
+      else if (entry.mark == Mark::before)
+        draw_before(book_.canvas(), centre);
       else
         book_.canvas().rectangle({centre.x - 1.2, box.y + 0.75, 2.4, box.height - 1.5},
                                  {{}, kDayOff});
@@ -222,7 +239,7 @@ class Calendar {
   void draw_row(const LearningRow& row, const Box& box, bool ruled) {
     Canvas& canvas = book_.canvas();
     const Box days_of_row = grid(box);
-    const Box label = box.left(label_ - kBesideLabel);
+    const Box label = box.left(label_ - kBesideLabel - (any_before_ ? kBeforeDays : 0));
     if (row.bars.empty()) {
       draw_line(canvas, label, row.label, style::kNote, Align::left, style::kLeast);
     } else {
@@ -237,7 +254,11 @@ class Calendar {
     };
     const auto begins =
         std::find_if(row.dots.begin(), row.dots.end(), [](Dot dot) { return dot != Dot::none; });
-    if (begins != row.dots.end())
+    if (row.learned_before) {
+      const Point before{days_of_row.x - kBeforeDays / 2, y};
+      draw_before(canvas, before);
+      canvas.line({before.x + 1.3, y}, {days_of_row.right(), y}, kThread);
+    } else if (begins != row.dots.end())
       canvas.line({x_of(begins - row.dots.begin()), y}, {days_of_row.right(), y}, kThread);
     for (int column = 0; column < columns_; ++column)
       draw_dot(canvas, {x_of(column), y}, row.dots[column], column_width_);
@@ -246,7 +267,8 @@ class Calendar {
   Book& book_;
   const PlannedPiece& piece_;
   Flow& flow_;
-  int span_ = 1;  // days in a column
+  bool any_before_ = false;  // whether a chunk was learned before the first day
+  int span_ = 1;             // days in a column
   int columns_ = 0;
   double width_ = 0;
   double id_width_ = 0;

@@ -16,6 +16,7 @@ struct LearningRow {
   std::string bars;       // empty in the row of run-throughs
   std::vector<Dot> dots;  // one for each column
   bool begins_section = false;
+  bool learned_before = false;  // in an earlier edition
 };
 
 // A row for each chunk of a piece, and one for its run-throughs; a column for every `span` days.

@@ -27,10 +27,11 @@ Table list_table(const Book& book, double width) {
 }  // namespace
 
 CueList::CueList(Book& book, const PlannedPiece& piece, const std::vector<const CueStart*>& cues,
-                 double width)
+                 std::set<int> weak, double width)
     : book_(book),
       piece_(piece),
       cues_(cues),
+      weak_(std::move(weak)),
       columns_(width >= kTwoColumns && cues.size() > kShortList ? 2 : 1),
       width_(columns_ == 2 ? (width - kBetween) / 2 : width),
       table_(list_table(book, width_)) {}
@@ -68,8 +69,13 @@ void CueList::draw_row(const std::vector<Box>& cells, const CueStart& cue) const
             style::kLeast);
   draw_line(canvas, cells[1], std::to_string(cue.bar), style::kStandText, Align::right,
             style::kLeastStand);
-  draw_line(canvas, cells[2].without_left(0.5), piece_.sections[cue.section].name, style::kBody,
-            Align::left, style::kLeast);
+  Box name = cells[2].without_left(0.5);
+  if (weak_.contains(cue.number))
+    name = name.without_right(2 + draw_line(canvas, name.right(name.width * 0.5),
+                                            book_.words().say("cue_starts.weak"), style::kSmall,
+                                            Align::right, style::kLeast));
+  draw_line(canvas, name, piece_.sections[cue.section].name, style::kBody, Align::left,
+            style::kLeast);
   draw_line(canvas, cells[3], std::to_string(last_bar_from(piece_, cue)), style::kBody,
             Align::right, style::kLeast);
   draw_tick(canvas, cells[4]);

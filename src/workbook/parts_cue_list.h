@@ -1,6 +1,7 @@
 // The list of cue starts: where each begins and ends, and whether it has come once.
 #pragma once
 
+#include <set>
 #include <vector>
 
 #include "workbook/book.h"
@@ -10,10 +11,10 @@ namespace cahier {
 
 class CueList {
  public:
-  // In two columns where `width` has room for them and the starts are many. REQUIRES: everything
-  // passed in outlives it.
+  // In two columns where `width` has room for them and the starts are many; the starts numbered in
+  // `weak` are marked. REQUIRES: everything passed in but `weak` outlives it.
   CueList(Book& book, const PlannedPiece& piece, const std::vector<const CueStart*>& cues,
-          double width);
+          std::set<int> weak, double width);
 
   // Of so many starts, the head included.
   double height(std::size_t starts) const;
@@ -29,6 +30,7 @@ class CueList {
   Book& book_;
   const PlannedPiece& piece_;
   const std::vector<const CueStart*>& cues_;
+  std::set<int> weak_;
   std::size_t columns_;
   double width_;  // of a column
   Table table_;

@@ -7,6 +7,7 @@
 #include "text/phrasing.h"
 #include "workbook/parts_form_signs.h"
 #include "workbook/parts_form_strip.h"
+#include "workbook/parts_past.h"
 #include "workbook/parts_tempo.h"
 #include "workbook/style.h"
 
@@ -202,12 +203,12 @@ void FormLine::draw_cells(double y) const {
   Canvas& canvas = book_.canvas();
   constexpr int kDarkLevel = 4;  // from here on bar lines are white
   const BarRange bars = scale_.bars();
+  const std::vector<FormPart> parts = form_parts(piece_);
+  const auto level_at = [&](int bar) { return shown_level(piece_, parts, bar); };
   for (int bar = bars.first; bar <= bars.last; ++bar)
-    canvas.rectangle(scale_.over({bar, bar}, y, kCells),
-                     {{}, level_fill(piece_.piece.level_at(bar))});
+    canvas.rectangle(scale_.over({bar, bar}, y, kCells), {{}, level_fill(level_at(bar))});
   for (int bar = bars.first + 1; bar <= bars.last; ++bar) {
-    const bool dark =
-        std::min(piece_.piece.level_at(bar - 1), piece_.piece.level_at(bar)) >= kDarkLevel;
+    const bool dark = std::min(level_at(bar - 1), level_at(bar)) >= kDarkLevel;
     const double x = scale_.left(bar);
     canvas.line({x, y}, {x, y + kCells}, {0.2, dark ? 1 : style::kDark, 0, 0, false});
   }
@@ -234,10 +235,13 @@ void FormLine::draw_phrases(double y) const {
 }
 
 void FormLine::draw_chunks(double y) const {
+  const std::ptrdiff_t index = &piece_ - book_.plan().pieces.data();
+  const std::vector<bool> learned = chunks_learned(book_.plan(), static_cast<int>(index));
   for (const FormPart& part : form_parts(piece_)) {
     if (!part.bars.overlaps(scale_.bars())) continue;
     const Box box = scale_.over(part.bars, y, kChunks).inset(0.35, 0.75);
     draw_chunk_box(book_.canvas(), box, part.back);
+    if (!part.back && learned[part.chunk]) draw_learned_sign(book_.canvas(), box);
     const std::string& id = piece_.chunks[part.chunk].id;
     const TextStyle& type = part.back ? style::kSmall : style::kNote;
     const Box inner = box.inset(0.5, 0);

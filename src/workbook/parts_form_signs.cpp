@@ -72,6 +72,10 @@ void draw_chunk_box(Canvas& canvas, const Box& box, bool back) {
   canvas.line({box.x, box.bottom()}, {box.right(), box.bottom()}, kBroken);
 }
 
+void draw_learned_sign(Canvas& canvas, const Box& box) {
+  canvas.rectangle(box.top(0.6), {{}, Fill{style::kDark, false}});
+}
+
 std::optional<Fill> level_fill(int level) {
   // About 88, 74 and 58 in lightness: as far apart as white is from the first.
   switch (level) {

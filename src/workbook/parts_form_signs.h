@@ -21,6 +21,9 @@ void draw_repeat_sign(Canvas& canvas, double x, double y, double height, bool op
 // A box for a chunk; where it is played again in a return, only a broken line below it.
 void draw_chunk_box(Canvas& canvas, const Box& box, bool back);
 
+// Over the box of a chunk that was learned before: a bar along its top.
+void draw_learned_sign(Canvas& canvas, const Box& box);
+
 // White for levels 1 and 2, then greys that the eye tells apart: 3 light, 5 dark.
 std::optional<Fill> level_fill(int level);
 

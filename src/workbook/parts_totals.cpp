@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "plan/standing.h"
+
 namespace cahier {
 
 Totals totals_of(const Plan& plan) {
@@ -10,6 +12,11 @@ Totals totals_of(const Plan& plan) {
     totals.chunks += static_cast<int>(piece.chunks.size());
     totals.cues += static_cast<int>(piece.cues.size());
   }
+  for (std::size_t piece = 0; piece < plan.pieces.size(); ++piece)
+    for (const std::optional<Date>& date : learned_before(plan, static_cast<int>(piece))) {
+      if (date) ++totals.learned_before;
+      totals.learned = std::max(totals.learned, date);
+    }
   for (const Day& day : plan.days) {
     if (day.allowance > 0) {
       totals.least_day =
@@ -20,6 +27,8 @@ Totals totals_of(const Plan& plan) {
     }
     if (day.note == DayNote::catch_up) ++totals.catch_up_days;
     for (const Task& task : day.tasks) {
+      if (task.drill == Drill::run_through)
+        totals.runs += task.steps.empty() ? 1 : task.steps.front().times;
       if (task.drill != Drill::learn) continue;
       ++totals.learned_chunks;
       totals.learn_minutes += task.minutes;

@@ -16,9 +16,11 @@ struct Totals {
   double most_day = 0;
   int chunks = 0;
   int cues = 0;
+  int learned_before = 0;  // of the chunks
   int learned_chunks = 0;  // learn tasks
   double learn_minutes = 0;
-  std::optional<Date> learned;  // the day of the last learn task
+  std::optional<Date> learned;  // the day of the last learning, before this edition or in it
+  int runs = 0;                 // run-throughs planned
 };
 
 Totals totals_of(const Plan& plan);

@@ -128,9 +128,10 @@ void WallDay::draw_foot(Canvas& canvas, const Box& box, const WallLook& look, in
   const Words& words = book_.words();
   const Box foot = box.bottom(foot_height(look, lines));
   if (lines > 0) {
-    const char* label = day_.lesson          ? "weeks.for_lesson"
-                        : day_.tasks.empty() ? "weeks.caught_up"
-                                             : "weeks.slipped";
+    const char* label = day_.lesson                        ? "weeks.for_lesson"
+                        : day_.tasks.empty()               ? "weeks.caught_up"
+                        : book_.page_of_day(day_.date) > 0 ? "weeks.noted"  // slips stand there
+                                                           : "weeks.slipped";
     draw_labelled_line(canvas, foot.top(style::kWritingRow), words.say(label), style::kNote);
     draw_writing_lines(canvas, foot.without_top(style::kWritingRow), lines - 1);
   }

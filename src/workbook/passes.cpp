@@ -88,10 +88,10 @@ class PassSheet {
         label_width_(width_ >= kWidePage ? kLabel : 0),
         kind_width_((width_ - label_width_ - kBetweenKinds) / 2),
         table_(book.typefaces(),
-               {{book.words().say("passes.tempo"), 19},
+               {{book.words().say("passes.tempo"), 22},
                 {book.words().say("passes.date"), 16},
                 {book.words().say("passes.done"), 10},
-                {book.words().say("passes.fumbled"), 25}},
+                {book.words().say("passes.look_up"), 22}},
                kind_width_, kRow),
         flow_([this] { return open_page(); }) {}
 

@@ -1,12 +1,15 @@
 #include <algorithm>
 #include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "paper/text_fitting.h"
+#include "plan/standing.h"
 #include "workbook/parts_flow.h"
 #include "workbook/parts_form_pages.h"
 #include "workbook/parts_form_strip.h"
+#include "workbook/parts_past.h"
 #include "workbook/sheets.h"
 #include "workbook/style.h"
 
@@ -21,7 +24,9 @@ constexpr double kUsualBox = 4 * kGrid;
 constexpr double kMostBox = 6 * kGrid;
 constexpr double kBelowLead = 4 * kGrid;
 
-constexpr std::size_t kRows = 5;
+constexpr std::array<Drill, 5> kDrillOfRow = {Drill::learn, Drill::recall, Drill::slow_pass,
+                                              Drill::counted_pass, Drill::run_through};
+constexpr std::size_t kRows = kDrillOfRow.size();
 // A return is not learned, recalled or passed by itself: only the last row is coloured for it.
 constexpr std::size_t kLearningRows = 4;
 
@@ -67,8 +72,15 @@ void draw_name(Book& book, const PlannedPiece& piece, const FormPart& part, cons
     draw_line(book.canvas(), inner, id, type, Align::centre, style::kLeast);
 }
 
-void draw_chart_line(Book& book, const PlannedPiece& piece, const FormLayout& layout,
-                     const ChartLine& line, const Labels& labels, const Box& box, double height) {
+// Grey is what went right in an earlier edition.
+std::optional<Fill> colour(const Plan& plan, int piece, Drill drill, const FormPart& part) {
+  if (!went_right(plan, piece, drill, part)) return std::nullopt;
+  return Fill{style::kPale, true};
+}
+
+void draw_chart_line(Book& book, int index, const FormLayout& layout, const ChartLine& line,
+                     const Labels& labels, const Box& box, double height) {
+  const PlannedPiece& piece = book.plan().pieces[index];
   const BarScale scale = layout.scale(line.bars, box.x);
   draw_bar_numbers(book, piece, scale, box.y, kNumbers);
   double y = box.y + kNumbers;
@@ -83,12 +95,14 @@ void draw_chart_line(Book& book, const PlannedPiece& piece, const FormLayout& la
               Align::right, style::kLeast);
     for (const FormPart& part : line.parts)
       if (!part.back || row >= kLearningRows)
-        book.canvas().rectangle(scale.over(part.bars, y, height), {style::kRule, {}});
+        book.canvas().rectangle(scale.over(part.bars, y, height),
+                                {style::kRule, colour(book.plan(), index, kDrillOfRow[row], part)});
     y += height;
   }
 }
 
-void draw_chart(Book& book, const PlannedPiece& piece, const Labels& labels) {
+void draw_chart(Book& book, int index, const Labels& labels) {
+  const PlannedPiece& piece = book.plan().pieces[index];
   Flow flow([&] { return book.open_page(piece.piece.title).inset(0.3, 0); });
   const Box page = flow.take(0);
   if (book.plan().pieces.size() > 1) book.mark(piece.piece.title);
@@ -96,6 +110,7 @@ void draw_chart(Book& book, const PlannedPiece& piece, const Labels& labels) {
   if (std::any_of(piece.sections.begin(), piece.sections.end(),
                   [](const PlannedSection& section) { return section.same_as.has_value(); }))
     says += " " + book.words().say("progress_chart.lead_returns");
+  if (is_later_edition(book.plan())) says += " " + book.words().say("progress_chart.lead_grey");
   const TextBlock lead(book.typefaces(), says, style::kBody, page.width);
   lead.draw(book.canvas(), flow.take(lead.height()));
   flow.skip(kBelowLead);
@@ -116,7 +131,7 @@ void draw_chart(Book& book, const PlannedPiece& piece, const Labels& labels) {
   for (const int count : pages.lines) {
     if (line != lines.begin()) flow.next_page();
     for (int at = 0; at < count; ++at, ++line) {
-      draw_chart_line(book, piece, layout, *line, labels, flow.take(line->height(box)), box);
+      draw_chart_line(book, index, layout, *line, labels, flow.take(line->height(box)), box);
       flow.skip(pages.between);
     }
   }
@@ -127,7 +142,8 @@ void draw_chart(Book& book, const PlannedPiece& piece, const Labels& labels) {
 void draw_progress_chart(Book& book) {
   book.open_sheet("progress chart", book.words().say("progress_chart.title"));
   const Labels labels = row_labels(book.words());
-  for (const PlannedPiece& piece : book.plan().pieces) draw_chart(book, piece, labels);
+  for (std::size_t index = 0; index < book.plan().pieces.size(); ++index)
+    draw_chart(book, static_cast<int>(index), labels);
 }
 
 }  // namespace cahier

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "paper/text_fitting.h"
+#include "plan/standing.h"
 #include "text/phrasing.h"
 #include "workbook/parts_prose.h"
 #include "workbook/sheets.h"
@@ -44,6 +45,7 @@ void draw_piece_checks(Prose& prose, const Words& words, const Piece& piece) {
 void draw_readiness_check(Book& book) {
   const Words& words = book.words();
   const Plan& plan = book.plan();
+  if (is_later_edition(plan)) return;
   book.open_sheet("readiness check", words.say("readiness_check.title"));
   Prose prose(book, words.say("readiness_check.before", {{"date", full_date(words, plan.from)}}));
   prose.paragraph(words.say("readiness_check.lead"));

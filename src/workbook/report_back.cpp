@@ -101,11 +101,11 @@ class ReportSheet {
         (static_cast<int>(day.tasks.size()) + circles_in_line() - 1) / circles_in_line();
     return style::kWritingRow + kLineOfCircles * (lines - 1);
   }
-  // Day, code, circles, slips, minutes.
+  // Day, code, circles, minutes, slips: the order in which a log tells them.
   std::vector<Box> cells(const Box& row) const {
     const double circles = kStep * circles_in_line() + 2;
     return row.columns_by_share(
-        {kDay, kCode, circles, row.width - kDay - kCode - circles - kMinutes, kMinutes});
+        {kDay, kCode, circles, kMinutes, row.width - kDay - kCode - circles - kMinutes});
   }
 
   void draw_week_head(const PlanWeek& week, const Box& box) {
@@ -118,10 +118,10 @@ class ReportSheet {
     const std::vector<Box> columns = cells(box.without_top(style::kRow).without_bottom(kGrid));
     draw_line(book_.canvas(), columns[1].around(columns[2]).without_right(2),
               words.say("report.task"), style::kSmall, Align::left, style::kLeast);
-    draw_line(book_.canvas(), columns[3], words.say("report.slips"), style::kSmall, Align::left,
-              style::kLeast);
-    draw_line(book_.canvas(), columns[4], words.say("report.minutes"), style::kSmall, Align::right,
-              style::kLeast);
+    draw_line(book_.canvas(), columns[3].without_left(0.5), words.say("report.minutes"),
+              style::kSmall, Align::left, style::kLeast);
+    draw_line(book_.canvas(), columns[4].without_left(0.5), words.say("report.slips"),
+              style::kSmall, Align::left, style::kLeast);
     book_.canvas().line({box.x, box.bottom()}, {box.right(), box.bottom()}, style::kRule);
   }
 

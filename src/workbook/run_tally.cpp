@@ -1,8 +1,14 @@
-#include <algorithm>
+#include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+
+#include "plan/odds.h"
 #include "plan/run_days.h"
+#include "plan/standing.h"
 #include "text/phrasing.h"
 #include "workbook/parts_clean_runs.h"
+#include "workbook/parts_dates.h"
 #include "workbook/parts_table.h"
 #include "workbook/parts_ticks.h"
 #include "workbook/sheets.h"
@@ -12,30 +18,43 @@ namespace cahier {
 namespace {
 
 constexpr double kRow = style::kWritingRow;
+constexpr double kDot = 2.4;  // what was ticked before
 constexpr std::size_t kSpareRows = 4;
 constexpr double kBelow = 4 * kGrid;  // the table
 
 struct RunRow {
-  std::string planned;    // its date; empty for a spare row
+  std::string date;       // planned, or when it was made; empty for a spare row
   bool recorded = false;  // asks for a recording
   bool listener = false;  // and somebody who listens
+  const Done* made = nullptr;
 };
 
-// The runs that the plan has, or else that the method asks for.
-std::vector<RunRow> runs_asked(const Book& book, int piece) {
+std::vector<RunRow> runs_made_before(const Book& book, const std::vector<const Done*>& runs) {
+  std::vector<RunRow> rows;
+  for (const Done* run : runs)
+    rows.push_back({short_date(book.words(), book.plan(), run->date), run->recorded.value_or(false),
+                    run->listener.value_or(false), run});
+  return rows;
+}
+
+// The runs that the plan has, or else that the method asks for besides those that were made.
+std::vector<RunRow> runs_asked(const Book& book, int piece, std::size_t made) {
   std::vector<RunRow> rows;
   for (const Day& day : book.plan().days)
     for (const Task& task : day.tasks)
       if (task.piece == piece && task.drill == Drill::run_through)
         for (int time = 0; time < (task.steps.empty() ? 1 : task.steps.front().times); ++time)
-          rows.push_back({day_month_short(book.words(), day.date), false, false});
-  rows.resize(std::max(rows.size(), static_cast<std::size_t>(book.plan().runs_required())));
+          rows.push_back({day_month_short(book.words(), day.date), false, false, nullptr});
+  const auto required = static_cast<std::size_t>(book.plan().runs_required());
+  rows.resize(std::max(rows.size(), required - std::min(required, made)));
   return rows;
 }
 
 // The first half of the runs needs no witness; then a recording; in the last quarter a listener.
+// What was made before stays as it was.
 void add_witnesses(std::vector<RunRow>& rows, std::size_t asked) {
   for (std::size_t at = 0; at < rows.size(); ++at) {
+    if (rows[at].made != nullptr) continue;
     rows[at].recorded = asks_recording(at, asked);
     rows[at].listener = asks_listener(at, asked);
   }
@@ -59,15 +78,59 @@ std::vector<Column> columns(const Words& words) {
           {words.say("run_tally.listener"), 17}};
 }
 
+void draw_made(Book& book, const std::vector<Box>& cells, const Done& run) {
+  Canvas& canvas = book.canvas();
+  const auto dot = [&](const Box& cell) {
+    canvas.circle(cell.centre(), kDot, {{}, Fill{style::kDark, false}}, CircleUse::ornament);
+  };
+  const auto bars = [](const std::vector<int>& list) {
+    return fmt::format("{}", fmt::join(list, ", "));
+  };
+  if (!run.slips)
+    draw_cell(canvas, cells[4], book.words().say("run_tally.not_told"), style::kSmall);
+  else if (run.slips->empty())
+    dot(cells[3]);
+  else
+    draw_cell(canvas, cells[4], bars(*run.slips), style::kBody);
+  draw_cell(canvas, cells[5], bars(run.rejoined), style::kBody);
+  if (run.recorded.value_or(false)) dot(cells[6]);
+  if (run.listener.value_or(false)) dot(cells[7]);
+}
+
 void draw_row(Book& book, const Table& table, const Box& row, std::size_t number,
               const RunRow& run) {
   Canvas& canvas = book.canvas();
   const std::vector<Box> cells = table.draw_row(canvas, row);
   draw_line(canvas, cells[0], std::to_string(number), style::kStrong, Align::right, style::kLeast);
-  draw_cell(canvas, cells[1], run.planned, style::kBody);
+  draw_cell(canvas, cells[1], run.date, style::kBody);
+  if (run.made != nullptr) return draw_made(book, cells, *run.made);
   draw_tick(canvas, cells[3]);
   if (run.recorded) draw_tick(canvas, cells[6]);
   if (run.listener) draw_tick(canvas, cells[7]);
+}
+
+std::vector<std::string> lead(const Words& words, int made, int to_come) {
+  if (to_come == 0) return {words.say("run_tally.lead_none")};
+  const int asked = made + to_come;
+  const int recorded = std::max((asked + 1) / 2, made) + 1;
+  return {words.count(made > 0 ? "run_tally.lead_more" : "run_tally.lead", to_come),
+          words.say("run_tally.witness", {{"recorded", recorded}})};
+}
+
+// The player's own runs, and what they tell; empty where nobody said how one went.
+std::vector<std::string> own_record(const Words& words, const RunScore& score) {
+  if (score.told == 0) return {};
+  std::vector<std::string> texts = {
+      score.clean > 0 ? words.count("run_tally.record", score.told, {{"clean", score.clean}})
+                      : words.count("run_tally.record_none", score.told)};
+  std::string means;
+  const double bound = clean_run_bound(score.told, score.told - score.clean);
+  const int percent = static_cast<int>(std::floor(bound * 100));
+  if (percent > 0) means = words.say("run_tally.record_means", {{"percent", percent}});
+  if (score.untold > 0)
+    means += (means.empty() ? "" : " ") + words.count("run_tally.record_untold", score.untold);
+  if (!means.empty()) texts.push_back(std::move(means));
+  return texts;
 }
 
 // Returns what is left of the last page.
@@ -77,25 +140,31 @@ Box draw_tally(Book& book, int piece) {
       book.plan().pieces.size() > 1 ? book.plan().pieces[piece].piece.title : std::string();
   Box page = book.open_page(right);
   if (!right.empty()) book.mark(right);
-  std::vector<RunRow> rows = runs_asked(book, piece);
-  const int asked = static_cast<int>(rows.size());
-  const std::vector<std::string> lead = {
-      words.count("run_tally.lead", asked),
-      words.say("run_tally.witness", {{"recorded", (asked + 1) / 2 + 1}}),
-      words.say("run_tally.forward")};
-  for (const std::string& text : lead) {
-    const TextBlock block(book.typefaces(), text,
-                          &text == &lead.back() ? style::kStrong : style::kBody, page.width);
+  const std::vector<const Done*> made = runs_made(book.plan(), piece);
+  std::vector<RunRow> rows = runs_made_before(book, made);
+  const std::vector<RunRow> to_come = runs_asked(book, piece, made.size());
+  rows.insert(rows.end(), to_come.begin(), to_come.end());
+  const std::size_t asked = rows.size();
+  const auto add = [&](const std::string& text, const TextStyle& type) {
+    const TextBlock block(book.typefaces(), text, type, page.width);
     block.draw(book.canvas(), page);
     page = page.without_top(on_grid(block.height()));
-  }
+  };
+  for (const std::string& text :
+       lead(words, static_cast<int>(made.size()), static_cast<int>(to_come.size())))
+    add(text, style::kBody);
+  add(words.say("run_tally.forward"), style::kStrong);
+  const std::vector<std::string> record = own_record(words, score_of(made));
+  if (!record.empty()) page = page.without_top(kGrid);
+  for (const std::string& text : record)
+    add(text, &text == &record.front() ? style::kStrong : style::kBody);
   page = page.without_top(2 * kGrid);
   const Table table(book.typefaces(), columns(words), page.width, kRow);
   Box rest = table.draw_head(book.canvas(), page);
   const bool is_last = piece + 1 == static_cast<int>(book.plan().pieces.size());
   const double below = is_last ? kBelow + clean_runs_height(book, page.width) : 0;
   rows.resize(rows.size() + spare_rows(rest.height, rows.size(), below));
-  add_witnesses(rows, static_cast<std::size_t>(asked));
+  add_witnesses(rows, asked);
   for (std::size_t at = 0; at < rows.size(); ++at) {
     if (rest.height < kRow) rest = table.draw_head(book.canvas(), book.open_page(right));
     draw_row(book, table, rest, at + 1, rows[at]);

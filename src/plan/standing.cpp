@@ -1,0 +1,99 @@
+#include "plan/standing.h"
+
+#include <algorithm>
+#include <array>
+#include <tuple>
+
+#include "practice/time_model.h"
+
+namespace cahier {
+namespace {
+
+double slips_in_a_trial(const SlipCount& count) {
+  return count.trials > 0 ? static_cast<double>(count.slips) / count.trials : 0;
+}
+
+}  // namespace
+
+std::vector<std::optional<Date>> learned_before(const Plan& plan, int piece) {
+  std::vector<std::optional<Date>> learned(plan.pieces[piece].chunks.size());
+  for (const Day& day : plan.past)
+    for (const Task& task : day.tasks)
+      if (task.piece == piece && task.drill == Drill::learn)
+        for (const int chunk : task.chunks) learned[chunk] = day.date;
+  return learned;
+}
+
+std::vector<const Done*> runs_made(const Plan& plan, int piece) {
+  std::vector<const Done*> runs;
+  for (const Done& done : plan.record.done)
+    if (done.piece == piece && done.drill == Drill::run_through) runs.push_back(&done);
+  return runs;
+}
+
+RunScore score_of(const std::vector<const Done*>& runs) {
+  RunScore score;
+  for (const Done* run : runs) {
+    if (!run->slips) {
+      ++score.untold;
+      continue;
+    }
+    ++score.told;
+    if (run->slips->empty()) ++score.clean;
+  }
+  return score;
+}
+
+std::vector<WeakSpot> weak_spots(const Plan& plan) {
+  std::vector<WeakSpot> spots;
+  for (std::size_t piece = 0; piece < plan.pieces.size(); ++piece)
+    for (std::size_t chunk = 0; chunk < plan.pieces[piece].chunks.size(); ++chunk)
+      if (plan.pieces[piece].chunks[chunk].raised)
+        spots.push_back({static_cast<int>(piece), static_cast<int>(chunk)});
+  const auto weakness_of = [&](const WeakSpot& spot) {
+    const Chunk& chunk = plan.pieces[spot.piece].chunks[spot.chunk];
+    return std::tuple(slips_in_a_trial(chunk.slips), chunk.level);
+  };
+  std::stable_sort(spots.begin(), spots.end(), [&](const WeakSpot& a, const WeakSpot& b) {
+    return weakness_of(a) > weakness_of(b);
+  });
+  return spots;
+}
+
+double mean_pace(const Plan& plan) {
+  double bars = 0;
+  double sum = 0;
+  for (const PlannedPiece& piece : plan.pieces)
+    for (const Chunk& chunk : piece.chunks) {
+      bars += chunk.bars.size();
+      sum += chunk.bars.size() * plan.method.pace[chunk.level - 1];
+    }
+  return bars > 0 ? sum / bars : 1;
+}
+
+std::vector<LevelPace> level_paces(const Plan& plan) {
+  Method first = plan.method;
+  first.pace.fill(1);
+  if (first.pace == plan.method.pace) return {};
+  std::array<LevelPace, 5> levels{};
+  std::array<int, 5> bars{};
+  for (const PlannedPiece& planned : plan.pieces) {
+    const TimeModel reckoned(planned.piece, first);
+    const TimeModel paced(planned.piece, plan.method);
+    const int parts = static_cast<int>(planned.piece.parts().size());
+    for (const Chunk& chunk : planned.chunks) {
+      LevelPace& level = levels[chunk.level - 1];
+      level.first += reckoned.learn(chunk.bars, chunk.level);
+      level.now += paced.learn(chunk.bars, chunk.level);
+      bars[chunk.level - 1] += chunk.bars.size() * parts;
+    }
+  }
+  std::vector<LevelPace> paces;
+  for (std::size_t at = 0; at < levels.size(); ++at)
+    if (bars[at] > 0)
+      paces.push_back(
+          {static_cast<int>(at) + 1, levels[at].first / bars[at], levels[at].now / bars[at]});
+  return paces;
+}
+
+}  // namespace cahier

@@ -1,0 +1,45 @@
+// Where the player stands when an edition begins, as the log tells it.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "plan/plan.h"
+
+namespace cahier {
+
+inline bool is_later_edition(const Plan& plan) { return plan.record.edition > 1; }
+
+// By chunk: the day it was learned on, before the plan's first day; none where it was not.
+std::vector<std::optional<Date>> learned_before(const Plan& plan, int piece);
+
+// The run-throughs made before, by date.
+std::vector<const Done*> runs_made(const Plan& plan, int piece);
+
+struct RunScore {
+  int told = 0;    // run-throughs of which somebody said how they went
+  int clean = 0;   // of these
+  int untold = 0;  // the others
+};
+RunScore score_of(const std::vector<const Done*>& runs);
+
+struct WeakSpot {
+  int piece = 0;
+  int chunk = 0;
+};
+// The chunks that the log made weaker than the piece says, those that slip most first.
+std::vector<WeakSpot> weak_spots(const Plan& plan);
+
+// Times the minutes first reckoned with that learning takes, over the bars of all chunks.
+double mean_pace(const Plan& plan);
+
+// Minutes that learning a bar of one part takes at a level, over the chunks of that level.
+struct LevelPace {
+  int level = 1;
+  double first = 0;  // as the method reckons
+  double now = 0;    // at the player's pace
+};
+// The levels that the pieces have, where the player's pace is not the method's; else empty.
+std::vector<LevelPace> level_paces(const Plan& plan);
+
+}  // namespace cahier

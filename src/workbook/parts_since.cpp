@@ -1,0 +1,101 @@
+#include "workbook/parts_since.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "plan/standing.h"
+#include "text/phrasing.h"
+#include "text/utf8.h"
+#include "workbook/parts_totals.h"
+
+namespace cahier {
+namespace {
+
+constexpr std::size_t kMostSpots = 3;
+constexpr double kLeastPace = 0.1;      // a smaller difference is not worth a sentence
+constexpr std::size_t kLongTitle = 40;  // characters; a longer one is cut
+
+std::string minutes_a_day(const Totals& totals, const Words& words) {
+  return words.say(
+      totals.least_day == totals.most_day ? "cover.minutes_a_day" : "cover.minutes_a_day_at_most",
+      {{"minutes", minutes_text(totals.most_day)}});
+}
+
+// "3 days behind; the date still holds with 17 minutes a day (15 before)."
+std::string course(const Plan& plan, const LastEdition& last, const Words& words) {
+  const Totals totals = totals_of(plan);
+  const bool other_minutes = last.minutes && std::abs(*last.minutes - totals.most_day) >= 0.5;
+  const std::string a_day = minutes_a_day(totals, words);
+  const std::string before = minutes_text(last.minutes.value_or(0));
+  const WordValues minutes = {{"minutes", a_day}, {"before", before}};
+  if (last.days_behind == 0) {
+    if (!plan.fits) return words.say("cover.on_course_misfit");
+    return words.say(other_minutes ? "cover.on_course_minutes" : "cover.on_course", minutes);
+  }
+  const bool behind = last.days_behind > 0;
+  const int number = std::abs(last.days_behind);
+  if (!plan.fits) return words.count(behind ? "cover.behind_misfit" : "cover.ahead_misfit", number);
+  if (!behind) return words.count("cover.ahead", number);
+  return words.count(other_minutes ? "cover.behind_minutes" : "cover.behind", number, minutes);
+}
+
+// "38 of 42 tasks were done and 12 of 16 new bars learned."
+std::string done(const LastEdition& last, const Words& words) {
+  const WordValues values = {{"done", last.tasks_done},
+                             {"tasks", last.tasks},
+                             {"learned", last.bars_learned},
+                             {"bars", last.bars_new}};
+  if (last.tasks <= 0) return {};
+  return words.say(last.bars_new > 0 ? "cover.done_and_learned" : "cover.done", values);
+}
+
+std::string cut_title(const std::string& title) {
+  const std::vector<char32_t> letters = decode_utf8(title);
+  if (letters.size() <= kLongTitle) return title;
+  std::string text;
+  for (std::size_t at = 0; at + 1 < kLongTitle; ++at) text += encode_utf8(letters[at]);
+  return text + "…";
+}
+
+std::string slips(const Plan& plan, const Words& words) {
+  const std::vector<WeakSpot> spots = weak_spots(plan);
+  if (spots.empty()) return {};
+  std::vector<std::string> bars;
+  for (std::size_t at = 0; at < std::min(spots.size(), kMostSpots); ++at) {
+    const PlannedPiece& piece = plan.pieces[spots[at].piece];
+    const BarRange range = piece.chunks[spots[at].chunk].bars;
+    const std::string text = bar_range(range.first, range.last);
+    bars.push_back(
+        plan.pieces.size() > 1
+            ? words.say("week.of_piece", {{"bars", text}, {"piece", cut_title(piece.piece.title)}})
+            : text);
+  }
+  if (spots.size() > kMostSpots)
+    bars.push_back(words.count("cover.more_slips", static_cast<int>(spots.size() - kMostSpots)));
+  return words.say("cover.slips", {{"bars", list_text(words, bars)}});
+}
+
+std::string pace(const Plan& plan, const Words& words) {
+  const double pace = mean_pace(plan);
+  if (std::abs(pace - 1) < kLeastPace) return {};
+  return words.say("cover.pace", {{"times", number_text(pace)}});
+}
+
+}  // namespace
+
+std::vector<std::string> since_last_edition(const Plan& plan, const Words& words) {
+  std::vector<std::string> texts;
+  const auto add = [&](std::string text) {
+    if (!text.empty()) texts.push_back(std::move(text));
+  };
+  if (plan.upkeep)
+    add(words.say("cover.upkeep", {{"date", day_month_year(words, plan.by)}}));
+  else if (plan.record.last)
+    add(course(plan, *plan.record.last, words));
+  if (plan.record.last) add(done(*plan.record.last, words));
+  add(slips(plan, words));
+  add(pace(plan, words));
+  return texts;
+}
+
+}  // namespace cahier

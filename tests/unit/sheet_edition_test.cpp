@@ -1,0 +1,299 @@
+// The sheets of a later edition.
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <string>
+
+#include "every_paper.h"
+#include "later_edition.h"
+#include "sample_pieces.h"
+#include "sheet_words.h"
+#include "sound_plan.h"
+
+using namespace cahier;
+using sample::count_of;
+using sample::DrawnSheet;
+using sample::has;
+using sample::one_line;
+
+namespace {
+
+Plan behind() {
+  Plan plan = sample::later_edition(sample::plan(sample::kStudy), sample::date("2027-01-18"));
+  plan.record.last->days_behind = 3;
+  plan.record.last->tasks_done -= 4;
+  plan.record.last->bars_learned -= 2;
+  plan.method.pace = {1.3, 1.3, 1.3, 1.3, 1.3};
+  for (int chunk = 0; chunk < 5; ++chunk) sample::let_slip(plan, 0, chunk, {6, 1 + chunk % 4});
+  return plan;
+}
+
+// A month of run-throughs: six made, four of them clean.
+Plan with_runs() {
+  Plan plan = sample::later_edition(sound_plan(), sample::date("2027-01-14"));
+  plan.record.done.erase(
+      std::remove_if(plan.record.done.begin(), plan.record.done.end(),
+                     [](const Done& done) { return done.drill == Drill::run_through; }),
+      plan.record.done.end());
+  Done run;
+  run.drill = Drill::run_through;
+  run.bars = {1, 12};
+  for (int number = 0; number < 6; ++number) {
+    run.date = sample::date("2027-01-08") + days{number};
+    run.slips.emplace();
+    run.rejoined.clear();
+    if (number == 1) run.slips = {3};
+    if (number == 3) run.slips = {7, 11}, run.rejoined = {9};
+    run.recorded = number > 2;
+    run.listener = number == 5;
+    plan.record.done.push_back(run);
+  }
+  return plan;
+}
+
+int dots(const DrawnSheet& sheet) {
+  int number = 0;
+  for (const DrawnItem& item : sheet.canvas().pages().front().items)
+    if (const auto* circle = std::get_if<DrawnCircle>(&item))
+      number += circle->use == CircleUse::ornament && circle->paint.fill && circle->diameter > 2.2;
+  return number;
+}
+
+int pale_boxes(const DrawnSheet& sheet) {
+  int number = 0;
+  for (const DrawnPage& page : sheet.canvas().pages())
+    for (const DrawnItem& item : page.items)
+      if (const auto* box = std::get_if<DrawnRectangle>(&item))
+        number += box->paint.fill && box->paint.fill->grey == style::kPale;
+  return number;
+}
+
+}  // namespace
+
+TEST_CASE("the sheets of a later edition keep their layout everywhere") {
+  Plan late = with_runs();
+  Plan early = behind();
+  Plan crowded = sample::later_edition(
+      sample::plan(sample::crowded_piece() + "practice: {minutes: 90, temper: yes}\n", "2027-01-04",
+                   "2027-06-20"),
+      sample::date("2027-05-03"));
+  crowded.record.last->days_behind = 12;
+  crowded.record.last->minutes = 88;
+  crowded.method.pace.fill(1.4);
+  for (int chunk = 0; chunk < 7; ++chunk) sample::let_slip(crowded, 0, chunk, {9, 4});
+  for (void (*draw)(Book&) :
+       {draw_cover, draw_how_to_use, draw_form_map, draw_cue_starts, draw_passes, draw_run_tally,
+        draw_progress_chart, draw_report_back, draw_weeks_and_days})
+    for (const Plan* plan : {&late, &early, &crowded})
+      sample::require_faultless_everywhere(draw, *plan);
+}
+
+TEST_CASE("the cover of a first edition says nothing of another one") {
+  const std::string words = DrawnSheet(draw_cover, sample::plan(sample::kStudy)).words();
+  CHECK_FALSE(has(words, "dition"));
+  CHECK_FALSE(has(words, "Tasks done"));
+}
+
+TEST_CASE("the cover of a later edition says in plain words what has changed") {
+  Plan plan = behind();
+  const int tasks = plan.record.last->tasks;
+  const int bars = plan.record.last->bars_new;
+  const std::string words = one_line(DrawnSheet(draw_cover, plan).words());
+  CHECK(has(words, "Edition 2, planned from 18 January 2027"));
+  CHECK(has(words, "3 days behind; the date still holds."));
+  CHECK(has(words, "Tasks done: " + std::to_string(tasks - 4) + " of " + std::to_string(tasks) +
+                       "; new bars learned: " + std::to_string(bars - 2) + " of " +
+                       std::to_string(bars) + "."));
+  CHECK(has(words, "Learning takes you about 1.3 times the minutes first reckoned with."));
+  CHECK(has(words, "and 2 passages more."));
+}
+
+TEST_CASE("the cover names the day's minutes where they have changed") {
+  Plan plan = behind();
+  plan.record.last->minutes = 12;
+  CHECK(has(one_line(DrawnSheet(draw_cover, plan).words()),
+            "the date still holds with 15 minutes a day (12 before)."));
+}
+
+TEST_CASE("the cover says on course, ahead, and that the date does not hold") {
+  Plan plan = behind();
+  const auto says = [&] { return one_line(DrawnSheet(draw_cover, plan).words()); };
+  plan.record.last->days_behind = 0;
+  CHECK(has(says(), "On course."));
+  plan.record.last->days_behind = -2;
+  CHECK(has(says(), "2 days ahead: the days gained go to proving."));
+  plan.record.last->days_behind = 1;
+  CHECK(has(says(), "1 day behind; the date still holds."));
+  plan.fits = false;
+  CHECK(has(says(), "1 day behind: as things are, the date does not hold."));
+  CHECK_FALSE(has(says(), "still holds"));
+  plan.upkeep = true;
+  CHECK(has(says(), "Everything is learned: this book keeps it until 20 March 2027."));
+  CHECK(has(says(), "To be kept from memory until"));
+}
+
+TEST_CASE("a pace near the one reckoned with needs no sentence") {
+  Plan plan = behind();
+  plan.method.pace.fill(1.09);
+  CHECK_FALSE(has(DrawnSheet(draw_cover, plan).words(), "Learning takes"));
+}
+
+TEST_CASE("the cover counts what is still to learn and the runs to come") {
+  const std::string words = DrawnSheet(draw_cover, with_runs()).words();
+  CHECK(has(words, "\n2\nchunks, all learned already\n"));
+  CHECK(has(words, "\n1\nrun-through to come\n"));
+  CHECK(has(words, "\n5 Jan\nthe day everything was learned\n"));
+}
+
+TEST_CASE("run-throughs that were made stand at the top of the tally, and numbers go on") {
+  const DrawnSheet sheet(draw_run_tally, with_runs());
+  const std::string words = sheet.words();
+  CHECK(has(words, "\n7, 11\n"));
+  CHECK(has(words, "\n6\n"));
+  CHECK(has(words, "\n7\n14 Jan\n"));
+  CHECK(has(one_line(words), "1 run-through is still to come"));
+  CHECK(dots(sheet) == 4 + 3 + 1);  // clean, recorded, listened to
+}
+
+TEST_CASE("the tally says what the player's own runs tell, rounded down") {
+  // One-sided 95 % bound for 4 clean of 6 (Clopper and Pearson 1934; value computed): .271338.
+  const std::string words = one_line(DrawnSheet(draw_run_tally, with_runs()).words());
+  CHECK(has(words, "So far: 6 run-throughs, 4 clean."));
+  CHECK(has(words, "at least 27\u00a0%;"));
+  CHECK(has(words, "their number was fixed beforehand"));
+}
+
+TEST_CASE("runs of which nobody said how they went are not counted, and the tally says so") {
+  Plan plan = with_runs();
+  plan.record.done.back().slips.reset();
+  const std::string words = one_line(DrawnSheet(draw_run_tally, plan).words());
+  CHECK(has(words, "So far: 5 run-throughs, 3 clean."));
+  CHECK(has(words, "One run is not counted: nobody wrote down how it went."));
+  CHECK(has(words, "not told"));
+  for (Done& done : plan.record.done) done.slips.reset();
+  CHECK_FALSE(has(one_line(DrawnSheet(draw_run_tally, plan).words()), "So far"));
+}
+
+TEST_CASE("runs none of which was clean give no bound") {
+  Plan plan = with_runs();
+  for (Done& done : plan.record.done)
+    if (done.drill == Drill::run_through) done.slips = {5};
+  const std::string words = one_line(DrawnSheet(draw_run_tally, plan).words());
+  CHECK(has(words, "So far: 6 run-throughs, none of them clean."));
+  CHECK_FALSE(has(words, "Taken together"));
+}
+
+TEST_CASE("when all run-throughs are made the tally asks for no more") {
+  Plan plan = with_runs();
+  for (Day& day : plan.days) day.tasks.clear();
+  const std::string words = one_line(DrawnSheet(draw_run_tally, plan).words());
+  CHECK(has(words, "All the run-throughs that were asked for have been made."));
+  CHECK_FALSE(has(words, "still to come"));
+}
+
+TEST_CASE("cue starts with more of the dice are marked, and the sentence tells how much more") {
+  Plan plan = sound_plan();
+  const std::string fair = one_line(DrawnSheet(draw_cue_starts, plan).words());
+  CHECK_FALSE(has(fair, "weak"));
+  sample::share_dice(plan.pieces[0], {1, 3, 2});
+  const std::string words = DrawnSheet(draw_cue_starts, plan).words();
+  CHECK(has(one_line(words), "they come up two or three times as often as the others."));
+  CHECK(count_of(words, "\nweak\n") == 2);
+  CHECK(count_of(words, "\nno.\u00a02\n") == 18);
+  sample::share_dice(plan.pieces[0], {1, 2, 1});
+  CHECK(has(one_line(DrawnSheet(draw_cue_starts, plan).words()), "they come up twice as often"));
+  sample::share_dice(plan.pieces[0], {1, 3, 3});
+  CHECK(has(one_line(DrawnSheet(draw_cue_starts, plan).words()), "they come up three times"));
+}
+
+TEST_CASE("the starts that chance leaves out are counted by their shares") {
+  Plan plan = sample::plan(std::string(sample::kStudy) + "cues: [5, 9, 13, 21, 25]\n");
+  const std::size_t starts = plan.pieces[0].cues.size();
+  REQUIRE(starts == 11);
+  const auto says = [&] { return one_line(DrawnSheet(draw_cue_starts, plan).words()); };
+  // Eleven equal starts in eleven throws: 11 (10/11)^11 = 3.86 (value computed).
+  CHECK(has(says(), "about 4 of these 11 have not come yet"));
+  // Six starts of 1/31 and five of 5/31: 6 (30/31)^11 + 5 (26/31)^11 = 4.91 (value computed).
+  sample::share_dice(plan.pieces[0], {1, 5});
+  CHECK(has(says(), "about 5 of these 11 have not come yet"));
+  CHECK(has(says(), "they come up more often than the others."));
+}
+
+TEST_CASE("what went right before is grey on the progress chart") {
+  CHECK(pale_boxes(DrawnSheet(draw_progress_chart, sound_plan())) == 0);
+  // Two chunks learned and recalled, and three parts that held in a run.
+  Plan plan = with_runs();
+  const DrawnSheet sheet(draw_progress_chart, plan);
+  CHECK(pale_boxes(sheet) == 2 + 2 + 3);
+  CHECK(has(one_line(sheet.words()), "What is grey went right before this edition."));
+  for (Done& done : plan.record.done)
+    if (done.drill == Drill::run_through) done.slips = {7};
+  CHECK(pale_boxes(DrawnSheet(draw_progress_chart, plan)) == 2 + 2 + 2);
+}
+
+TEST_CASE("the form map marks what is learned, and bars that slip as hard ones") {
+  const std::string first = DrawnSheet(draw_form_map, sample::plan(sample::kStudy)).words();
+  CHECK_FALSE(has(first, "learned before this edition"));
+  Plan plan = sample::later_edition(sample::plan(sample::kStudy), sample::date("2027-01-18"));
+  const std::string words = DrawnSheet(draw_form_map, plan).words();
+  CHECK(count_of(words, "\nlearned before this edition\n") == 2);  // of the map, of the calendar
+  const auto dark_cells = [&] {
+    int cells = 0;
+    const Fill hard = Fill{0.72, false};
+    const DrawnSheet sheet(draw_form_map, plan);
+    for (const DrawnItem& item : sheet.canvas().pages().front().items)
+      if (const auto* box = std::get_if<DrawnRectangle>(&item))
+        cells += box->paint.fill && box->paint.fill->grey == hard.grey;
+    return cells;
+  };
+  const int before = dark_cells();
+  const BarRange bars = plan.pieces[0].chunks[0].bars;
+  sample::let_slip(plan, 0, 0, {5, 2});
+  // The bars where they are learned, and where they come back.
+  CHECK(dark_cells() == before + 2 * bars.size());
+}
+
+TEST_CASE("only a first edition has a readiness check") {
+  CHECK(DrawnSheet(draw_readiness_check, sound_plan()).pages() == 1);
+  CHECK(DrawnSheet(draw_readiness_check, with_runs()).pages() == 0);
+}
+
+TEST_CASE("how to use a later edition begins with what is new, and its feet name the edition") {
+  const DrawnSheet sheet(draw_how_to_use, with_runs());
+  CHECK(sheet.pages() == 1);
+  const std::string words = sheet.words();
+  CHECK(has(one_line(words), "put the edition before away"));
+  CHECK(has(words, "edition 2 · Lantern Study"));
+  CHECK(has(one_line(words), "Still to come: 1."));
+  CHECK_FALSE(has(words, "\nLearn\n"));
+  const std::string first = DrawnSheet(draw_how_to_use, sound_plan()).words();
+  CHECK_FALSE(has(first, "edition"));
+  CHECK(has(first, "\nLearn\n"));
+  const Plan lantern =
+      sample::later_edition(sample::plan(sample::kLantern), sample::date("2027-01-11"));
+  CHECK(DrawnSheet(draw_how_to_use, lantern).pages() == 1);
+}
+
+TEST_CASE("the report tells a day in the order of the log") {
+  const DrawnSheet sheet(draw_report_back, sound_plan());
+  Box minutes;
+  Box slips;
+  for (const DrawnText& text : sheet.canvas().pages().front().texts()) {
+    if (text.text == "min") minutes = text.within;
+    if (text.text == "slips at bars") slips = text.within;
+  }
+  REQUIRE(minutes.width > 0);
+  CHECK(minutes.right() <= slips.x);
+}
+
+TEST_CASE("slips are asked for once: on a day's panel where the book has one") {
+  const std::string wall = DrawnSheet(draw_weeks, sound_plan()).words();
+  CHECK(has(wall, "slipped at"));
+  const DrawnSheet both(draw_weeks_and_days, sound_plan());
+  int panels = 0;
+  for (const DrawnPage& page : both.canvas().pages()) {
+    CHECK_FALSE(has(page.words(), "\nslipped at\n"));
+    panels += count_of(page.words(), "slipped at bar");
+  }
+  CHECK(panels == 7);
+  CHECK_FALSE(has(DrawnSheet(draw_passes, sound_plan()).words(), "fumbled"));
+}
