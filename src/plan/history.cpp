@@ -61,6 +61,18 @@ void History::add_trials(const Done& done, const Piece& piece) {
   trials_.push_back(std::move(trial));
 }
 
+std::vector<BarRange> History::unlearned(const Piece& piece) const {
+  std::vector<BarRange> missing;
+  for (int bar = piece.first_bar(); bar <= piece.bars; ++bar) {
+    if (piece.learned_bar(bar) != bar || holds(learned_, {bar, bar})) continue;
+    if (!missing.empty() && missing.back().last + 1 == bar)
+      missing.back().last = bar;
+    else
+      missing.push_back({bar, bar});
+  }
+  return missing;
+}
+
 SlipCount History::slips(BarRange chunk) const {
   SlipCount count;
   for (const Trial& trial : trials_) {

@@ -18,6 +18,9 @@ class History {
   // What was learned at a time, where it is learned (never in a return), by bar, without overlap.
   const std::vector<BarRange>& learned() const { return learned_; }
 
+  // Bars that are to be learned where they stand and are not, as long stretches as can be.
+  std::vector<BarRange> unlearned(const Piece& piece) const;
+
   // How often all of `chunk` was played from memory, and how often it slipped; a cue start hit or
   // missed counts for the bars it begins in, and a slip further on where it was.
   SlipCount slips(BarRange chunk) const;

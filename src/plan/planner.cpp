@@ -27,6 +27,8 @@ double chunk_load(const Terms& terms) {
 }
 
 Terms at_own_pace(const std::vector<Piece>& pieces, Terms terms) {
+  if (terms.upkeep)
+    terms.record = as_kept(std::move(terms.record), pieces, terms.method, terms.from);
   terms.method.pace = learn_pace(terms.method, pace_samples(terms.record, pieces, terms.method));
   return terms;
 }
@@ -91,8 +93,8 @@ class Planner {
   Planner(const std::vector<Piece>& pieces, const Terms& terms)
       : pieces_(pieces),
         terms_(at_own_pace(pieces, terms)),
-        histories_(histories_of(pieces, terms.record)),
-        days_(calendar_with_past(terms)),
+        histories_(histories_of(pieces, terms_.record)),
+        days_(calendar_with_past(terms_)),
         cut_(cut_for_load(chunk_load(terms_)), terms_, days_) {
     for (int day = 0; day < static_cast<int>(days_.size()); ++day)
       if (days_[day].allowance > 0) practice_days_.push_back(day);

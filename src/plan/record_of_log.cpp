@@ -6,6 +6,7 @@
 #include "plan/day_of_log.h"
 #include "plan/last_edition.h"
 #include "plan/past_editions.h"
+#include "plan/upkeep.h"
 
 namespace cahier {
 namespace {
@@ -86,19 +87,13 @@ class LogReader {
     for (const PastEdition& edition : editions_.all()) {
       if (!edition.keep || edition.from > date || !kept_.insert(edition.number).second) continue;
       for (int piece = 0; piece < static_cast<int>(pieces_.size()); ++piece)
-        for (const BarRange& bars : learned_.unlearned(piece))
-          count_as_learned(piece, bars, edition.from - days{1});
+        for (Done& done : taken_as_done(pieces_[piece], piece, terms_.method, edition.from,
+                                        learned_.unlearned(piece))) {
+          if (done.drill == Drill::learn)
+            learned_.learn(piece, done.bars, {done.date, std::nullopt, false});
+          record_.done.push_back(std::move(done));
+        }
     }
-  }
-
-  void count_as_learned(int piece, BarRange bars, Date date) {
-    learned_.learn(piece, bars, {date, std::nullopt, false});
-    Done& done = record_.done.emplace_back();
-    done.date = date;
-    done.piece = piece;
-    done.drill = Drill::learn;
-    done.bars = bars;
-    done.slips.emplace();
   }
 
   // Refuses a date that no workbook of the log holds.

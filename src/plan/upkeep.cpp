@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "plan/division.h"
 #include "plan/ledger.h"
 #include "plan/spacing.h"
 
@@ -152,38 +151,35 @@ Done done_on(Date date, int piece, Drill drill, BarRange bars) {
 
 Draft keep_up(const Work& work) { return Upkeep(work).run(); }
 
-Record as_performed(const std::vector<Piece>& pieces, const Method& method, Date performed) {
-  Record record;
-  const Date learned = performed - days{method.quiet_days + kLearnedBefore};
-  for (int piece = 0; piece < static_cast<int>(pieces.size()); ++piece)
-    for (const Section& section : divide_into_sections(pieces[piece]))
-      if (!section.same_as)
-        for (const BarRange& phrase : phrases_of(section))
-          record.done.push_back(done_on(learned, piece, Drill::learn, phrase));
-  const auto all_on = [&](Date date, Drill drill) {
-    for (int piece = 0; piece < static_cast<int>(pieces.size()); ++piece)
-      record.done.push_back(done_on(date, piece, drill, pieces[piece].whole()));
-  };
+std::vector<Done> taken_as_done(const Piece& piece, int index, const Method& method, Date from,
+                                const std::vector<BarRange>& unlearned) {
+  const Date performed = from - days{1};
+  int bars = 0;
+  for (const BarRange& missing : unlearned) bars += missing.size();
+  int all = 0;
+  for (int bar = piece.first_bar(); bar <= piece.bars; ++bar)
+    if (piece.learned_bar(bar) == bar) ++all;
+  std::vector<Done> taken;
+  const bool nothing_known = bars == all;
+  const Date learned =
+      nothing_known ? performed - days{method.quiet_days + kLearnedBefore} : performed;
+  for (const BarRange& missing : unlearned)
+    taken.push_back(done_on(learned, index, Drill::learn, missing));
+  if (!nothing_known) return taken;
   for (const Drill drill : {Drill::recall, Drill::spoken_part, Drill::write_out})
-    all_on(performed - days{1}, drill);
-  all_on(performed, Drill::run_through);
-  return record;
+    taken.push_back(done_on(performed - days{1}, index, drill, piece.whole()));
+  taken.push_back(done_on(performed, index, Drill::run_through, piece.whole()));
+  return taken;
 }
 
-std::optional<BarRange> unlearned_bars(const Piece& piece, const Record& record, int index) {
-  const History history(record, index, piece);
-  std::optional<BarRange> missing;
-  for (int bar = piece.first_bar(); bar <= piece.bars; ++bar) {
-    const bool known =
-        std::any_of(history.learned().begin(), history.learned().end(),
-                    [&](const BarRange& bars) { return bars.contains(piece.learned_bar(bar)); });
-    if (known && missing) return missing;
-    if (!known && piece.learned_bar(bar) == bar) {
-      if (!missing) missing = BarRange{bar, bar};
-      missing->last = bar;
-    }
+Record as_kept(Record record, const std::vector<Piece>& pieces, const Method& method, Date from) {
+  for (int index = 0; index < static_cast<int>(pieces.size()); ++index) {
+    const std::vector<BarRange> missing =
+        History(record, index, pieces[index]).unlearned(pieces[index]);
+    for (const Done& done : taken_as_done(pieces[index], index, method, from, missing))
+      record.done.insert(std::ranges::upper_bound(record.done, done.date, {}, &Done::date), done);
   }
-  return missing;
+  return record;
 }
 
 }  // namespace cahier

@@ -17,11 +17,14 @@ namespace cahier {
 // REQUIRES: everything is learned before the plan's first day.
 Draft keep_up(const Work& work);
 
-// The record of a piece that was played on `performed` and of which no log tells: everything
-// learned, joined and tempered in time, and one run-through on that day.
-Record as_performed(const std::vector<Piece>& pieces, const Method& method, Date performed);
+// What must have been done of a piece that is to be kept, where no log tells of it: of a piece of
+// which nothing is known to be learned (`unlearned` is all of it) that it was learned, joined and
+// tempered in time and played on the day before `from`; of one that is partly known, that the rest
+// was learned by then.
+std::vector<Done> taken_as_done(const Piece& piece, int index, const Method& method, Date from,
+                                const std::vector<BarRange>& unlearned);
 
-// The first bars of a piece that a record does not tell to be learned; nullopt for none.
-std::optional<BarRange> unlearned_bars(const Piece& piece, const Record& record, int index);
+// The record with that for every piece.
+Record as_kept(Record record, const std::vector<Piece>& pieces, const Method& method, Date from);
 
 }  // namespace cahier

@@ -3,7 +3,6 @@
 #include <map>
 #include <set>
 
-#include "plan/upkeep.h"
 #include "played.h"
 #include "sample_pieces.h"
 #include "sample_plan.h"
@@ -197,9 +196,7 @@ TEST_CASE("a learned piece is kept at growing distances until the next date") {
     INFO(until);
     Terms terms =
         settle(kBy + days{1}, sample::date(until), pieces.front().practice, sample::steady());
-    terms.record = as_performed(pieces, terms.method, kBy);
     terms.upkeep = true;
-    CHECK_FALSE(unlearned_bars(pieces[0], terms.record, 0));
     const Plan plan = make_plan(pieces, terms);
     CHECK(plan.fits);
     CHECK(sample::faults_of(plan) == "");
