@@ -5,8 +5,10 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "piece/read_bars.h"
 #include "piece/read_piece.h"
 #include "piece/read_programme.h"
+#include "plan/history.h"
 #include "plan/record_of_log.h"
 #include "practice/method.h"
 #include "practice/read_log.h"
@@ -156,6 +158,24 @@ Span span_of(const Request& request, const PieceFiles& files, const std::vector<
   return {from ? *from : files.from.value_or(today), *by, upkeep};
 }
 
+// Only what is learned can be kept; of a piece that no log tells of, that is taken for granted.
+void check_learned(const Inputs& inputs, const TypedLine& typed) {
+  Diagnostics diagnostics;
+  if (inputs.terms.record.done.empty()) return;
+  for (int piece = 0; piece < static_cast<int>(inputs.pieces.size()); ++piece)
+    for (const BarRange& bars :
+         History(inputs.terms.record, piece, inputs.pieces[piece]).unlearned(inputs.pieces[piece]))
+      diagnostics.error(
+          typed.source(), typed.value_of("--keep"),
+          fmt::format("{}: {} not learned as the log tells, and only what is learned can be kept",
+                      inputs.pieces[piece].title, bars_phrase(bars, "is", "are")),
+          fmt::format(
+              "learn what is left with --by alone, or add to the log the day it was learned, "
+              "as in - {{date: …, learned: bars {}-{}}}",
+              bars.first, bars.last));
+  if (diagnostics.has_errors()) throw InputError(diagnostics.all());
+}
+
 }  // namespace
 
 std::optional<Date> earliest_start(const Terms& terms, Date today) {
@@ -184,6 +204,7 @@ Inputs read_inputs(const Request& request, const TypedLine& typed, Date today) {
       logs, inputs.pieces, inputs.terms, diagnostics,
       request.command == Command::report ? LaterEntries::left_out : LaterEntries::refused);
   if (diagnostics.has_errors()) throw InputError(diagnostics.all());
+  if (inputs.terms.upkeep) check_learned(inputs, typed);
   inputs.warnings.insert(inputs.warnings.end(), diagnostics.all().begin(), diagnostics.all().end());
   return inputs;
 }

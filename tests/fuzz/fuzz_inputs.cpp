@@ -101,9 +101,9 @@ Inputs sound_inputs(const fs::path& source) {
       "- {date: 2027-01-05, learned: {bars 5-24: {minutes: 9}}, recalled: [bars 1-8, 9]}\n"
       "- {date: 2027-01-06, run: [{slips: [17, 20], rejoined: [21], recorded: yes}, {slips: "
       "none}]}\n",
-      "- {edition: 1, from: 2027-01-04, by: 2027-02-20}\n- {date: 2027-01-05, done: all}\n- {date: "
-      "2027-01-06, done: [0104-1], learned: A2, slips: 3}\n- {edition: 2, from: 2027-01-11}\n- "
-      "{date: 2027-01-12, done: [1, 2], starts: {hit: 1}, piece: 1}\n",
+      "- {edition: 1, from: 2027-01-04, by: 2027-02-20}\n- {date: 2027-01-04, done: all}\n- {date: "
+      "2027-01-05, done: [0105-1], learned: A2, slips: 3}\n- {edition: 2, from: 2027-01-11}\n- "
+      "{date: 2027-01-12, starts: {hit: 1}, recalled: bars 1-8, piece: 1}\n",
       "- {date: 2027-02-01, learned: bars 1-24}\n- {edition: 1, from: 2027-01-04, keep: yes}\n"};
   for (const auto& [target, folder] :
        {std::pair{"method", "methods"}, {"packet", "packets"}, {"words", "words"}})
@@ -117,6 +117,7 @@ Inputs sound_inputs(const fs::path& source) {
       "plan\npiece.yaml\n--by=2027-03-20\n--json\n--why\n--blocks\n2\n--lesson\nthu\n--order\n"
       "hardest-first\n--temper=weak\n--new-to-performing\nyes\n--repetitions\n3\n--chunk-bars=6\n--"
       "method\nsteady\n",
+      "report\npiece.yaml\n-\n--log\na.yaml\n--log=b.yaml\n--week\n2027-01-06\n--keep=2027-06-01\n",
       "check\na.yaml\nb.yaml\n--templates\nown\n", "new\n-o\nmine.yaml\n--help\n--version\n"};
   return inputs;
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <cmath>
 #include <numeric>
 #include <set>
 
@@ -158,3 +159,42 @@ TEST_CASE("more than 36 cue starts are cut into near-equal tables, each a stretc
 }
 
 TEST_CASE("no cue starts need no table") { CHECK(dice_tables({}).empty()); }
+
+TEST_CASE("outcomes are in exact proportion to the weights") {
+  // Every way of giving one to nine cues weights of 1 and 2, whatever is thrown.
+  for (const Throw thrown : {Throw::two_dice, Throw::one_die, Throw::d20, Throw::coins})
+    for (int count = 1; count <= 9; ++count)
+      for (int heavy = 0; heavy < 1 << count; ++heavy) {
+        std::vector<ThrownCue> cues;
+        for (int cue = 0; cue < count; ++cue) cues.push_back({cue + 1, 1 + (heavy >> cue & 1)});
+        std::vector<int> met;
+        for (const DiceTable& table : weighted_dice_tables(cues, thrown)) {
+          const auto outcomes =
+              static_cast<std::size_t>(std::lround(std::pow(table.faces, table.count)));
+          std::size_t weights = 0;
+          for (const auto& row : table.rows)
+            weights += static_cast<std::size_t>(cues[row.cue - 1].weight);
+          std::set<std::vector<int>> seen(table.again.begin(), table.again.end());
+          for (const auto& row : table.rows) {
+            met.push_back(row.cue);
+            const auto weight = static_cast<std::size_t>(cues[row.cue - 1].weight);
+            CHECK(row.outcomes.size() == outcomes / weights * weight);
+            seen.insert(row.outcomes.begin(), row.outcomes.end());
+          }
+          CHECK(seen.size() == outcomes);
+        }
+        std::vector<int> all(count);
+        std::iota(all.begin(), all.end(), 1);
+        CHECK(met == all);
+      }
+}
+
+TEST_CASE("tables are cut by weight where one cannot hold all") {
+  std::vector<ThrownCue> cues;
+  for (int cue = 1; cue <= 30; ++cue) cues.push_back({cue, cue <= 10 ? 2 : 1});
+  // 40 shares and 36 outcomes: two tables of 20 shares each.
+  const auto tables = weighted_dice_tables(cues);
+  REQUIRE(tables.size() == 2);
+  CHECK(tables[0].rows.size() == 10);
+  CHECK(tables[1].rows.size() == 20);
+}

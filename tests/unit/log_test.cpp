@@ -129,7 +129,7 @@ TEST_CASE("log: every fault is named at its place") {
   CHECK(faults_of(R"(
 - {date: 2027-02-30, done: 7}
 - {done: [1]}
-- {date: 2027-01-05, done: [0005-1, 5-1, one, 0], minutes: 0}
+- {date: 2027-01-05, done: [0005-1, 5-1, one, 0, 0105-0], minutes: 0}
 - {date: 2027-01-05, minutes: 1441, slip: [3]}
 - {date: 2027-01-05, minutes: a lot, slips: [three, -1]}
 - {date: 2027-01-05, starts: {hits: [1], miss: no}, run: [clean]}
@@ -141,7 +141,8 @@ TEST_CASE("log: every fault is named at its place") {
        "4:37 \"5-1\" is no code of a task\n"
        "4:42 \"one\" is no code of a task\n"
        "4:47 \"0\" is no code of a task\n"
-       "4:60 \"minutes\" must be a number above 0, at most 1440\n"
+       "4:50 \"0105-0\" is no code of a task\n"
+       "4:68 \"minutes\" must be a number above 0, at most 1440\n"
        "5:31 \"minutes\" must be a number above 0, at most 1440\n"
        "5:37 \"slip\" is not known here; did you mean \"slips\"?\n"
        "6:31 \"minutes\" must be a number above 0, at most 1440\n"

@@ -34,7 +34,7 @@ look-alikes: [{bars: [9-12, 49-52], fork: [11, 51]}]
 practice: {minutes: 20, days off: [sun]}
 )";
 
-inline constexpr unsigned kSeasons = 10;
+inline constexpr unsigned kSeasons = 6;
 
 inline PlayerTruth truth() {
   PlayerTruth player;

@@ -124,6 +124,27 @@ TEST_CASE("record: cue starts told one by one are one with their code") {
   CHECK(starts.bars == BarRange{1, 25});
   CHECK(starts.slips == std::vector<int>{27, 3});
   CHECK(sound.record.done[3].hit == std::vector<int>{9});
+  const Reading met(
+      {told(kAllLearned + "- {date: 2027-01-06, done: [2], starts: {hit: [1, 3]}}\n")});
+  CHECK(met.record.done[2].starts.empty());
+  CHECK(met.record.done[2].hit == std::vector<int>{1, 17});
+}
+
+TEST_CASE("record: dice may begin anywhere, and all cue starts of a day are told together") {
+  const std::string dice = ", 0106-3: {cue_starts: [3], throws: 4}";
+  const Reading untold(
+      {told(kAllLearned + "- {date: 2027-01-06, done: [3], slips: [30]}\n", dice)});
+  CHECK(untold.said == "");
+  CHECK(untold.record.done[2].slips == std::vector<int>{30});
+  const Reading both({told(
+      kAllLearned + "- {date: 2027-01-06, done: [2, 3], starts: {hit: [5], miss: [3]}}\n", dice)});
+  CHECK(both.said == "");
+  REQUIRE(both.record.done.size() == 3);
+  CHECK(both.record.done[2].starts == std::vector<int>{1});
+  CHECK(both.record.done[2].hit == std::vector<int>{33});
+  CHECK(both.record.done[2].missed == std::vector<int>{17});
+  const Reading apart({told(kAllLearned + "- {date: 2027-01-06, done: [2, 3]}\n", dice)});
+  REQUIRE(apart.record.done.size() == 4);
 }
 
 TEST_CASE("record: run-throughs tell of themselves") {
@@ -255,11 +276,23 @@ TEST_CASE("record: an edition of upkeep finds everything learned") {
       {"- {edition: 1, from: 2027-02-01, by: 2027-03-20, keep: yes, cues: [1]}\n"
        "- {date: 2027-02-02, recalled: bars 1-48}\n"});
   CHECK(read.said == "");
-  REQUIRE(read.record.done.size() == 3);
-  CHECK(read.record.done[0].drill == Drill::learn);
-  CHECK(iso(read.record.done[0].date) == "2027-01-31");
-  CHECK(read.record.done[0].bars == BarRange{1, 32});
-  CHECK(read.record.done[1].bars == BarRange{45, 48});
+  CHECK(read.record.done.front().drill == Drill::learn);
+  CHECK(read.record.done.back().drill == Drill::recall);
+  const Done& performed = read.record.done[read.record.done.size() - 2];
+  CHECK(performed.drill == Drill::run_through);
+  CHECK(iso(performed.date) == "2027-01-31");
+
+  // Where something is told, only what is missing is added.
+  const Reading more(
+      {"- {date: 2027-01-05, learned: bars 1-32}\n"
+       "- {edition: 1, from: 2027-01-04, by: 2027-01-31}\n"
+       "- {edition: 2, from: 2027-02-01, by: 2027-03-20, keep: yes, cues: [1]}\n"
+       "- {date: 2027-02-02, recalled: bars 1-48}\n"});
+  CHECK(more.said == "");
+  REQUIRE(more.record.done.size() == 3);
+  CHECK(more.record.done[1].drill == Drill::learn);
+  CHECK(iso(more.record.done[1].date) == "2027-01-31");
+  CHECK(more.record.done[1].bars == BarRange{45, 48});
 }
 
 TEST_CASE("record: contradictions are named, each at its place") {
@@ -304,25 +337,26 @@ TEST_CASE("record: nothing is played before it is learned") {
   const auto said = [](const std::string& entries) { return Reading({told(entries)}).said; };
   const std::string some = "- {date: 2027-01-04, learned: bars 1-8}\n";
   CHECK(said("- {date: 2027-01-05, done: [1]}\n") ==
-        "2:29 this recall is of bar 1, which was not learned by 2027-01-05\n");
+        "2:29 0105-1, a recall of bars 1–4, holds bar 1, which was not learned by 2027-01-05\n");
   CHECK(said("- {date: 2027-01-06, done: [1]}\n") ==
-        "2:29 this join plays bar 1, which was not learned by 2027-01-06\n");
+        "2:29 0106-1, a join of bars 1–8, holds bar 1, which was not learned by 2027-01-06\n");
   CHECK(said("- {date: 2027-01-06, done: [2]}\n") ==
-        "2:29 this cue start is at bar 1, which was not learned by 2027-01-06\n");
+        "2:29 0106-2, a cue start, begins at bar 1, which was not learned by 2027-01-06\n");
   CHECK(said(some + "- {date: 2027-01-07, done: [1]}\n") ==
-        "3:29 this run-through plays bar 9, which was not learned by 2027-01-07\n");
+        "3:29 0107-1, a run-through of bars 1–48, holds bar 9, which was not learned by "
+        "2027-01-07\n");
   CHECK(said(some + "- {date: 2027-01-07, run: {slips: none}}\n") ==
-        "3:27 this run-through plays bar 9, which was not learned by 2027-01-07\n");
+        "3:27 this run-through of bars 1–48 holds bar 9, which was not learned by 2027-01-07\n");
   CHECK(said("- {date: 2027-01-07, done: [2]}\n") ==
-        "2:29 this write-out is of bar 1, which was not learned by 2027-01-07\n");
+        "2:29 0107-2, a write-out of bars 1–4, holds bar 1, which was not learned by 2027-01-07\n");
   CHECK(said(some + "- {date: 2027-01-07, starts: {hit: [1, 3]}, recalled: bars 6-9}\n") ==
-        "3:40 this cue start is at bar 17, which was not learned by 2027-01-07\n"
-        "3:55 this recall is of bar 9, which was not learned by 2027-01-07\n");
+        "3:40 this cue start begins at bar 17, which was not learned by 2027-01-07\n"
+        "3:55 this recall of bars 6–9 holds bar 9, which was not learned by 2027-01-07\n");
   // The same day will do, in any order; what is missing is said once.
   CHECK(said("- {date: 2027-01-04, recalled: bars 1-4}\n" + some) == "");
   CHECK(said("- {date: 2027-01-04, recalled: bars 1-4}\n"
              "- {date: 2027-01-05, recalled: bars 1-4}\n") ==
-        "2:32 this recall is of bar 1, which was not learned by 2027-01-04\n");
+        "2:32 this recall of bars 1–4 holds bar 1, which was not learned by 2027-01-04\n");
   // A return is learned with its source.
   CHECK(said(some + "- {date: 2027-01-05, recalled: bars 33-40}\n") == "");
 }

@@ -43,6 +43,8 @@ TEST_CASE("week log: what it writes is read without a word, and nothing is done"
     CAPTURE(seed);
     std::vector<Log> logs;
     std::size_t tasks = 0;
+    int throws = 0;
+    double minutes = 0;
     for (const Date day : weeks_of(plan)) {
       const std::string text = week_log(plan, terms, english_words(), day);
       Diagnostics diagnostics;
@@ -51,14 +53,24 @@ TEST_CASE("week log: what it writes is read without a word, and nothing is done"
       REQUIRE(said(diagnostics) == "");
       REQUIRE(log);
       tasks += log->editions.front().tasks.size();
+      for (const LoggedTask& task : log->editions.front().tasks) {
+        throws += task.throws;
+        minutes += task.minutes.value_or(0);
+      }
       logs.push_back(std::move(*log));
       runs += text.find("run: ") != std::string::npos ? 1 : 0;
       starts += text.find("starts: {") != std::string::npos ? 1 : 0;
     }
     programmes += pieces.size() > 1 ? 1 : 0;
     std::size_t planned = 0;
-    for (const Day& day : plan.days) planned += day.tasks.size();
+    int thrown = 0;
+    for (const Day& day : plan.days) {
+      planned += day.tasks.size();
+      for (const Task& task : day.tasks) thrown += task.throws;
+    }
     CHECK(tasks == planned);
+    CHECK(throws == thrown);
+    CHECK(minutes == Approx(plan.minutes_total()));
 
     Terms next = terms;
     next.from = terms.by;

@@ -167,3 +167,22 @@ TEST_CASE("a symbolic link stays a link, and permissions stay as they were") {
   CHECK(content(path) == "new");
   CHECK(fs::status(path).permissions() == fs::perms(0640));
 }
+
+TEST_CASE("a new file is made where there was none, and nothing else is touched") {
+  const Workplace place;
+  const std::string path = place.file("log.yaml");
+  FileCalls calls = FileCalls::system();
+  calls.sync = [](int) { return failing(EIO); };
+  CHECK_THROWS_WITH(write_new(path, "new", calls), Catch::Contains("nput/output error"));
+  CHECK(place.count() == 0);
+  write_new(path, "new");
+  CHECK(content(path) == "new");
+  CHECK_THROWS_WITH(write_new(path, "newer"), Catch::Contains(path + ": is there already"));
+  CHECK_THROWS_AS(write_new(path, "newer"), FileError);
+  CHECK(content(path) == "new");
+  // A link to nothing is there, too.
+  const std::string link = place.file("link.yaml");
+  REQUIRE(::symlink(place.file("nothing").c_str(), link.c_str()) == 0);
+  CHECK_THROWS_AS(write_new(link, "new"), FileError);
+  CHECK(place.count() == 2);
+}
