@@ -26,7 +26,8 @@ inline std::string typed_edition(const PractisedEdition& edition) {
 inline std::string reported_edition(const PractisedEdition& edition) {
   const std::string log =
       week_log(edition.plan, edition.terms, english_words(), edition.terms.from);
-  return log.substr(0, log.find("\n# ", log.find("\n  tasks:")) + 1);
+  const std::size_t entries = log.find("\n# ", log.find("\n  tasks:"));
+  return entries == std::string::npos ? log : log.substr(0, entries + 1);
 }
 
 // A code of the day itself by its number, one of another day in full.
