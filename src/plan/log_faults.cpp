@@ -109,7 +109,7 @@ Fault in_the_new_workbook(Date date, Date new_from) {
 }
 
 Fault after_the_edition(Date date, Date by) {
-  return {fmt::format("{} is not before {}, the date of that workbook", iso(date), iso(by)),
+  return {fmt::format("{} is after {}, the date of that workbook", iso(date), iso(by)),
           "correct the date, or add the line of a later edition"};
 }
 

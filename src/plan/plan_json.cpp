@@ -211,10 +211,13 @@ std::string past_json(const Plan& plan) {
       const auto chunk_id = [&](int chunk) {
         return quoted(plan.pieces.at(task.piece).chunks.at(chunk).id);
       };
+      const std::string cues = task.drill == Drill::cue_starts
+                                   ? fmt::format(R"(, "cues": {})", list_of(task.cues, whole))
+                                   : "";
       tasks.push_back(fmt::format(
-          R"({{"date": {}, "piece": {}, "drill": {}, "first": {}, "last": {}, "chunks": {}}})",
+          R"({{"date": {}, "piece": {}, "drill": {}, "first": {}, "last": {}, "chunks": {}{}}})",
           quoted(iso(day.date)), task.piece, quoted(drill_word(task.drill)), task.bars.first,
-          task.bars.last, list_of(task.chunks, chunk_id)));
+          task.bars.last, list_of(task.chunks, chunk_id), cues));
     }
   const auto as_is = [](const std::string& json) { return json; };
   constexpr std::string_view kNextLine = ",\n   ";

@@ -87,11 +87,12 @@ class LogReader {
     for (const PastEdition& edition : editions_.all()) {
       if (!edition.keep || edition.from > date || !kept_.insert(edition.number).second) continue;
       for (int piece = 0; piece < static_cast<int>(pieces_.size()); ++piece)
-        for (Done& done : taken_as_done(pieces_[piece], piece, terms_.method, edition.from,
-                                        learned_.unlearned(piece))) {
+        for (const Done& done : taken_as_done(pieces_[piece], piece, terms_.method, edition.from,
+                                              learned_.unlearned(piece))) {
           if (done.drill == Drill::learn)
             learned_.learn(piece, done.bars, {done.date, std::nullopt, false});
-          record_.done.push_back(std::move(done));
+          std::vector<Done>& all = record_.done;
+          all.insert(std::ranges::upper_bound(all, done.date, {}, &Done::date), done);
         }
     }
   }
@@ -108,7 +109,8 @@ class LogReader {
     if (date >= terms_.from) return refuse(in_the_new_workbook(date, terms_.from));
     if (!editions_.none() && !edition)
       return refuse(before_the_first_edition(date, editions_.all().front().from));
-    if (edition && date >= edition->by) return refuse(after_the_edition(date, edition->by));
+    // The performance itself belongs to its workbook.
+    if (edition && date > edition->by) return refuse(after_the_edition(date, edition->by));
     return true;
   }
 

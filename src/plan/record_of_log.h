@@ -15,8 +15,8 @@ enum class LaterEntries { refused, left_out };
 // Reads the logs as one. What a code, a cue start or a chunk was is told by the line of its
 // edition, else reckoned again with the planner from `terms`. Adds every contradiction to
 // `diagnostics`; the record may be used only when no error was added. An edition that begins on
-// terms.from is the workbook to come itself. A piece that is kept, and of which nothing is told
-// before, was performed on the day before the first day of keeping it.
+// terms.from is the workbook to come itself. What an edition keeps was learned before it, whatever
+// the log tells.
 Record record_of(const std::vector<Log>& logs, const std::vector<Piece>& pieces, const Terms& terms,
                  Diagnostics& diagnostics, LaterEntries later = LaterEntries::refused);
 

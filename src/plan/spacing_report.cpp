@@ -8,7 +8,8 @@
 namespace cahier {
 namespace {
 
-// When a chunk is learned, and the days after on which it is played from memory.
+// When a chunk is learned, and the days after on which it is played from memory; of those before
+// the plan only the last.
 struct Kept {
   std::optional<Date> learned;
   std::vector<Date> recalls;
@@ -17,15 +18,19 @@ struct Kept {
 std::vector<std::vector<Kept>> kept_chunks(const Plan& plan) {
   std::vector<std::vector<Kept>> kept;
   for (const PlannedPiece& piece : plan.pieces) kept.emplace_back(piece.chunks.size());
-  for (const Day& day : plan.days)
+  const auto add = [&](const Day& day) {
     for (const Task& task : day.tasks)
       for (const int index : task.chunks) {
         Kept& chunk = kept[task.piece][index];
         if (task.drill == Drill::learn && !chunk.learned) chunk.learned = day.date;
         if (!retrieves(task.drill) || !chunk.learned || *chunk.learned == day.date) continue;
+        if (day.date < plan.from) chunk.recalls.clear();
         if (chunk.recalls.empty() || chunk.recalls.back() != day.date)
           chunk.recalls.push_back(day.date);
       }
+  };
+  for (const Day& day : plan.past) add(day);
+  for (const Day& day : plan.days) add(day);
   return kept;
 }
 

@@ -44,7 +44,8 @@ Piece read_piece(const Json& json) {
     piece.chunks.push_back({each.at("id").text(), read_bars(each), each.at("section").text(),
                             each.at("level").whole()});
   for (const Json& each : json.at("cues").list())
-    piece.cues.push_back({each.at("number").whole(), each.at("bar").whole()});
+    piece.cues.push_back({each.at("number").whole(), each.at("bar").whole(),
+                          each.has("weight") ? each.at("weight").whole() : 1});
   for (const Json& each : json.at("look_alikes").list()) {
     LookAlikes alike;
     for (const Json& range : each.at("ranges").list()) alike.passages.push_back(read_pair(range));
@@ -73,6 +74,41 @@ Task read_task(const Json& json, const std::vector<Piece>& pieces) {
   if (json.has("cues"))
     for (const Json& cue : json.at("cues").list()) task.cues.push_back(cue.whole());
   return task;
+}
+
+// The days before the plan, from the first on which something was done; none has any minutes.
+std::vector<Day> read_past(const Json& past, const Plan& plan) {
+  std::vector<Day> days;
+  const auto grow_to = [&](Date last) {
+    while (!days.empty() && days.back().date < last) {
+      Day next;
+      next.date = days.back().date + std::chrono::days(1);
+      days.push_back(next);
+    }
+  };
+  for (const Json& each : past.at("tasks").list()) {
+    const Date date = read_date(each.at("date").text());
+    if (!(date < plan.from) || (!days.empty() && date < days.back().date))
+      throw std::runtime_error("what is past is not past, or in no order");
+    grow_to(date);
+    if (days.empty()) {
+      days.emplace_back();
+      days.back().date = date;
+    }
+    Task task;
+    task.id = "done " + each.at("date").text();
+    task.piece = each.at("piece").whole();
+    task.drill = each.at("drill").text();
+    task.bars = read_bars(each);
+    const Piece& piece = plan.pieces.at(static_cast<std::size_t>(task.piece));
+    for (const std::string& id : read_texts(each.at("chunks")))
+      task.chunks.push_back(piece.chunk_called(id));
+    if (each.has("cues"))
+      for (const Json& cue : each.at("cues").list()) task.cues.push_back(cue.whole());
+    days.back().tasks.push_back(task);
+  }
+  grow_to(plan.from - std::chrono::days(1));
+  return days;
 }
 
 std::vector<Date> read_dates(const Json& json) {
@@ -132,6 +168,8 @@ Plan read_plan(const Json& json) {
   plan.fits = json.at("fits").truth();
   plan.minutes_total = json.at("minutes_total").number();
   for (const Json& each : json.at("pieces").list()) plan.pieces.push_back(read_piece(each));
+  if (json.has("past")) plan.days = read_past(json.at("past"), plan);
+  plan.first = static_cast<int>(plan.days.size());
   for (const Json& each : json.at("days").list()) {
     Day day;
     day.date = read_date(each.at("date").text());

@@ -38,6 +38,7 @@ struct Chunk {
 struct Cue {
   int number = 0;
   int bar = 0;
+  int weight = 1;  // its share of the dice
 };
 
 struct LookAlikes {
@@ -108,7 +109,8 @@ struct Plan {
   bool fits = false;
   double minutes_total = 0;
   std::vector<Piece> pieces;
-  std::vector<Day> days;
+  std::vector<Day> days;  // those before the plan, from the first on which something was done, too
+  int first = 0;          // index of the plan's first day
   std::size_t unplaced = 0;
   Spacing spacing;
 };

@@ -86,12 +86,12 @@ void Judge::judge_calendar() {
   double longest = 0;
   double total = 0;
   for (const Day& day : plan_.days) longest = std::max(longest, day.allowance);
-  if (static_cast<long>(plan_.days.size()) != (plan_.by - plan_.from).count())
+  if (static_cast<long>(plan_.days.size()) - plan_.first != (plan_.by - plan_.from).count())
     say(3, "not every day from the first to the last is listed");
   std::set<std::string> ids;
-  for (std::size_t index = 0; index < plan_.days.size(); ++index) {
+  for (std::size_t index = plan_.first; index < plan_.days.size(); ++index) {
     const Day& day = plan_.days[index];
-    if (day.date != plan_.from + std::chrono::days(index))
+    if (day.date != plan_.from + std::chrono::days(index - plan_.first))
       say(3, iso(day.date) + " is not in its place");
     double minutes = 0;
     for (const Task& task : day.tasks) {
@@ -136,9 +136,22 @@ void Judge::judge_chunks(const Piece& piece) {
         !section->bars.holds(chunk.bars.last))
       say(1, chunk.id + " does not lie in its section");
     else if (chunk.bars.size() > asked_.chunk_most ||
-             chunk.bars.size() < std::min(asked_.chunk_least, section->bars.size()))
+             (!beside_what_was_learned(piece, chunk) &&
+              chunk.bars.size() < std::min(asked_.chunk_least, section->bars.size())))
       say(1, chunk.id + " has " + std::to_string(chunk.bars.size()) + " bars");
   }
+}
+
+// What was learned before the plan may leave less than a chunk between.
+bool Judge::beside_what_was_learned(const Piece& piece, const Chunk& chunk) const {
+  for (std::size_t index = 0; index < piece.chunks.size(); ++index) {
+    const Bars& other = piece.chunks[index].bars;
+    const bool near = other.last + 1 >= chunk.bars.first && other.first <= chunk.bars.last + 1;
+    if (near && day_of(static_cast<int>(index)) >= 0 &&
+        day_of(static_cast<int>(index)) < plan_.first)
+      return true;
+  }
+  return false;
 }
 
 void Judge::judge_learning(const Piece& piece, int index) {
@@ -160,6 +173,7 @@ void Judge::judge_learning(const Piece& piece, int index) {
     const int chunk = task.chunks[0];
     if (day_of(chunk) >= 0) say(2, piece.chunks[chunk].id + " is learned twice");
     learned_[chunk] = placed.when;
+    if (is_past(placed)) continue;
     if (length - placed.when.first <= asked_.quiet_days) say(6, at(placed) + " is too late");
     std::vector<std::string> alone;
     for (const Step& step : task.steps) {
@@ -206,11 +220,12 @@ void Judge::judge_recalls(const Piece& piece) {
     if (task.drill == "learn") continue;
     const std::set<int> inside = chunks_in(piece, task.bars);
     for (const int chunk : task.chunks) {
-      if (!inside.contains(chunk)) say(5, at(placed) + " plays a chunk outside its bars");
+      if (!inside.contains(chunk) && !is_past(placed))
+        say(5, at(placed) + " plays a chunk outside its bars");
       if (day_of(chunk) < 0 || learned_[chunk] > placed.when)
         say(5, at(placed) + " comes before " + piece.chunks[chunk].id + " is learned");
-      if (from_memory(task.drill) && task.drill != "cue_starts" && task.drill != "run_through" &&
-          day_of(chunk) >= placed.when.first)
+      if (!is_past(placed) && from_memory(task.drill) && task.drill != "cue_starts" &&
+          task.drill != "run_through" && day_of(chunk) >= placed.when.first)
         say(5, at(placed) + " comes before a night");
       if (from_memory(task.drill) && placed.when.first > day_of(chunk))
         recalled[chunk].insert(placed.when.first);
@@ -240,6 +255,9 @@ void Judge::judge_gaps(const Piece& piece, int chunk, const std::set<int>& days)
     const auto following = std::next(day);
     const int next = following == days.end() ? end : *following;
     const int limit = static_cast<int>(std::floor(2 * best_gap(end - *day) + 0.5));
+    if (next < plan_.first) continue;
+    // What was overdue when the plan began comes back within its first week.
+    if (*day + limit < plan_.first && practice_days(next - 1, plan_.first + 6) > 0) continue;
     if (next - *day <= limit || practice_days(*day, *day + limit) == 0) continue;
     say(5, id + " is left alone for " + std::to_string(next - *day) + " days from " +
                iso(plan_.days[*day].date) + ", at most " + std::to_string(limit));
@@ -252,12 +270,18 @@ void Judge::judge_runs(const Piece& piece) {
   const When last = learned_.empty() ? When{} : *std::max_element(learned_.begin(), learned_.end());
   int runs = 0;
   std::map<int, int> by_day;
+  std::map<int, int> past_runs;
   for (const Placed& placed : tasks_) {
     const Task& task = *placed.task;
     if (task.drill != "run_through") continue;
     if (!all_learned || placed.when < last) say(6, at(placed) + " before everything is learned");
     if (task.bars.first != piece.first_bar || task.bars.last != piece.bars)
       say(6, at(placed) + " is not the whole piece");
+    if (is_past(placed)) {
+      ++runs;
+      ++past_runs[placed.when.first];
+      continue;
+    }
     if (task.steps.size() != 1 || task.steps[0].parts.size() != piece.parts.size()) {
       say(6, at(placed) + " is not one step with all parts");
       continue;
@@ -269,7 +293,8 @@ void Judge::judge_runs(const Piece& piece) {
     if (times > 2) say(6, iso(plan_.days[day].date) + " has " + std::to_string(times) + " runs");
   if (!plan_.fits) return;
   if (runs < asked_.runs) say(6, "only " + std::to_string(runs) + " run-throughs");
-  if (static_cast<int>(by_day.size()) < asked_.run_days) say(6, "run-throughs on too few days");
+  if (static_cast<int>(by_day.size() + past_runs.size()) < asked_.run_days)
+    say(6, "run-throughs on too few days");
 }
 
 }  // namespace judge

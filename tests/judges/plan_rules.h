@@ -60,6 +60,8 @@ class Judge {
   void judge_fork(const Piece& piece, const LookAlikes& alike, int fork);
   void judge_temper(const Piece& piece);
 
+  bool is_past(const Placed& placed) const { return placed.when.first < plan_.first; }
+  bool beside_what_was_learned(const Piece& piece, const Chunk& chunk) const;
   int day_of(int chunk) const;  // when it is learned; -1 when never
   std::set<int> chunks_in(const Piece& piece, Bars bars) const;
   std::string at(const Placed& placed) const;

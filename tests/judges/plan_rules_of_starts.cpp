@@ -38,6 +38,9 @@ void Judge::judge_dice(const Piece& piece) {
       say(7, "a dice table of " + std::to_string(rows) + " rows");
       continue;
     }
+    int weights = 0;
+    for (const Json& row : table.at("rows").list())
+      weights += piece.cues.at(static_cast<std::size_t>(row.at("cue").whole()) - 1).weight;
     std::set<std::vector<int>> seen;
     const auto take = [&](const Json& list) {
       for (const Json& outcome : list.list()) {
@@ -51,8 +54,9 @@ void Judge::judge_dice(const Piece& piece) {
     };
     for (const Json& row : table.at("rows").list()) {
       cues.insert(row.at("cue").whole());
-      if (static_cast<int>(row.at("outcomes").list().size()) != outcomes / rows)
-        say(7, "the shares of the dice are not equal");
+      const int weight = piece.cues.at(static_cast<std::size_t>(row.at("cue").whole()) - 1).weight;
+      if (static_cast<int>(row.at("outcomes").list().size()) != outcomes / weights * weight)
+        say(7, "the shares of the dice are not in proportion");
       take(row.at("outcomes"));
     }
     take(table.at("again"));
@@ -71,7 +75,7 @@ void Judge::judge_look_alikes(const Piece& piece) {
         const std::set<int> right = chunks_in(piece, alike.passages[other]);
         for (const int chunk : left)
           for (const int twin : right)
-            if (!right.contains(chunk) && !left.contains(twin) && day_of(chunk) >= 0 &&
+            if (!right.contains(chunk) && !left.contains(twin) && day_of(chunk) >= plan_.first &&
                 day_of(chunk) == day_of(twin))
               say(8, piece.chunks[chunk].id + " and " + piece.chunks[twin].id +
                          " look alike and are new on one day");
@@ -99,7 +103,7 @@ void Judge::judge_temper(const Piece& piece) {
   std::map<std::string, std::map<int, int>> first;  // by drill: the day each chunk first has it
   for (const Placed& placed : tasks_) {
     const Task& task = *placed.task;
-    if (task.stage != "temper") continue;
+    if (task.stage != "temper" || is_past(placed)) continue;
     if (asked_.temper == "no") say(9, at(placed) + " was not asked for");
     if (task.drill == "spoken_part" && piece.parts.size() < 2)
       say(9, at(placed) + " with a single part");

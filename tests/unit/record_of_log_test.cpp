@@ -1,5 +1,6 @@
 #include "plan/record_of_log.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "practice/read_log.h"
@@ -282,6 +283,14 @@ TEST_CASE("record: an edition of upkeep finds everything learned") {
   CHECK(performed.drill == Drill::run_through);
   CHECK(iso(performed.date) == "2027-01-31");
 
+  // Of several pieces in the order of the dates.
+  const Reading two({sample::piece(sample::kStudy), sample::piece(sample::kLantern)},
+                    {"- {edition: 1, from: 2027-02-01, by: 2027-03-20, keep: yes}\n"},
+                    "2027-03-01");
+  CHECK(two.said == "");
+  CHECK(two.record.done.back().piece == 1);
+  CHECK(std::ranges::is_sorted(two.record.done, {}, &Done::date));
+
   // Where something is told, only what is missing is added.
   const Reading more(
       {"- {date: 2027-01-05, learned: bars 1-32}\n"
@@ -302,8 +311,13 @@ TEST_CASE("record: contradictions are named, each at its place") {
         "2:10 2027-01-03 is before the first day of the first workbook, 2027-01-04\n"
         "3:10 2027-03-01 is not before the new workbook, which begins on 2027-03-01\n");
   CHECK(Reading({"- {edition: 1, from: 2027-01-04, by: 2027-02-01}\n"
-                 "- {date: 2027-02-01, learned: bars 1-4}\n"})
-            .said == "2:10 2027-02-01 is not before 2027-02-01, the date of that workbook\n");
+                 "- {date: 2027-02-02, learned: bars 1-4}\n"})
+            .said == "2:10 2027-02-02 is after 2027-02-01, the date of that workbook\n");
+  // The performance itself can be told.
+  CHECK(Reading({"- {edition: 1, from: 2027-01-04, by: 2027-02-01}\n"
+                 "- {date: 2027-01-05, learned: bars 1-48}\n"
+                 "- {date: 2027-02-01, run: {slips: none}}\n"})
+            .said == "");
   CHECK(Reading({told("- {date: 2027-01-04, done: [1, 0105-7], learned: [A9, bars 48-49, 0]}\n"
                       "- {date: 2027-01-05, starts: {hit: [8]}, recalled: bars 49-50}\n"
                       "- {date: 2027-01-05, piece: 2, learned: bars 5-8}\n"
