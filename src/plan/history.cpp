@@ -51,8 +51,11 @@ void History::add_trials(const Done& done, const Piece& piece) {
   };
   for (const int bar : done.hit) from_start(bar, true);
   for (const int bar : done.missed) from_start(bar, false);
-  if (!retrieves(done.drill) && done.drill != Drill::join) return;
-  if (done.drill == Drill::cue_starts || !done.slips) return;
+  if (!done.slips || (!retrieves(done.drill) && done.drill != Drill::join)) return;
+  if (done.drill == Drill::cue_starts) {
+    for (const int bar : *done.slips) from_start(bar, false);
+    return;
+  }
   Trial trial{done.date, where_learned(piece, done.bars), {}, false};
   for (const int bar : *done.slips) trial.slips.push_back(piece.learned_bar(bar));
   trials_.push_back(std::move(trial));

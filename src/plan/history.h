@@ -22,7 +22,7 @@ class History {
   std::vector<BarRange> unlearned(const Piece& piece) const;
 
   // How often all of `chunk` was played from memory, and how often it slipped; a cue start hit or
-  // missed counts for the bars it begins in.
+  // missed counts for the bars it begins in, and a slip further on where it was.
   SlipCount slips(BarRange chunk) const;
   // The last day on which it slipped.
   std::optional<Date> last_slip(BarRange chunk) const;

@@ -176,6 +176,7 @@ class Planner {
   // Chunks of the usual size first; then those that fill the days, and the largest of all, which
   // take the least time.
   std::optional<Plan> squeezed() const {
+    if (practice_days_.empty()) return std::nullopt;
     std::vector<std::vector<int>> tried;
     const auto attempt = [&](std::vector<Anatomy> anatomies) -> std::optional<Plan> {
       const Cut cut(std::move(anatomies), terms_, days_);

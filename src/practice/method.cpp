@@ -178,7 +178,7 @@ Method read_method(const Source& source, std::string name, Diagnostics& diagnost
   read.number("prove share", method.prove_share, 0, 0.8);
   read.spacing(method.spacing);
   read.number("longest gap", method.longest_gap, 1, 2);
-  read.by_level("slip chance", method.slip_chance, 0.001, 0.9, "[0.04, 0.08, 0.15, 0.25, 0.4]");
+  read.by_level("slip chance", method.slip_chance, 0.001, 0.9, "[0.02, 0.04, 0.08, 0.15, 0.25]");
   read.number("slip weight", method.slip_weight, 0.5, 100);
   read.number("pace of players", method.pace_of_players, 0.01, 2);
   read.number("pace of levels", method.pace_of_levels, 0.01, 2);

@@ -52,6 +52,24 @@ TEST_CASE("a history counts each time that all of a chunk was played, and where 
   CHECK(History(record_of({whole}), 1, piece).slips({1, 4}).trials == 0);
 }
 
+TEST_CASE("starts count for the bars they begin in, slips told of them for the bars they were in") {
+  const Piece piece = sample::piece(sample::kStudy);
+  Done starts = done("2027-01-05", Drill::cue_starts, {1, 17});
+  starts.starts = {9};
+  starts.hit = {1, 1, 17};
+  starts.missed = {17};
+  starts.slips = {3, 6};
+  const History history(record_of({starts}), 0, piece);
+  CHECK(history.slips({1, 4}).trials == 3);  // begun from twice, a slip at 3
+  CHECK(history.slips({1, 4}).slips == 1);
+  CHECK(history.slips({5, 8}).trials == 1);
+  CHECK(history.slips({5, 8}).slips == 1);
+  CHECK(history.last_slip({5, 8}) == sample::date("2027-01-05"));
+  CHECK(history.slips({9, 12}).trials == 0);  // how it went was not told
+  CHECK(history.slips({17, 20}).trials == 2);
+  CHECK(history.slips({17, 20}).slips == 1);
+}
+
 TEST_CASE("what was learned stands where it is learned, and what is missing is named") {
   const Piece piece = sample::piece(sample::kStudy);
   const History history(record_of({done("2027-01-05", Drill::learn, {33, 36}),

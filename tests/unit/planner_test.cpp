@@ -77,4 +77,20 @@ TEST_CASE("what does not fit is named, and what is placed keeps the rules") {
   CHECK_FALSE(plan.unplaced.empty());
 }
 
+TEST_CASE("an edition without a practice day left says what is left out") {
+  const std::vector<Piece> pieces = {sample::piece(kFiveLines)};
+  Terms terms =
+      settle(sample::date("2027-03-10"), sample::date("2027-03-20"), {}, sample::steady());
+  terms.days_off.weekdays.fill(true);
+  Done learned;
+  learned.date = sample::date("2027-03-08");
+  learned.drill = Drill::learn;
+  learned.bars = {1, 4};
+  terms.record.done = {learned};
+  const Plan plan = make_plan(pieces, terms);
+  CHECK_FALSE(plan.fits);
+  CHECK(plan.unplaced.size() >= 7);
+  CHECK(sample::faults_of(plan) == "");
+}
+
 }  // namespace cahier

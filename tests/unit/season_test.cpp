@@ -3,113 +3,173 @@
 // edition sets and what was really done keep the rules.
 #include <catch2/catch.hpp>
 #include <iostream>
+#include <map>
 
-#include "attention.h"
-#include "practice/slip_chance.h"
-#include "sample_plan.h"
-#include "simulated_season.h"
+#include "measured_season.h"
 
 namespace cahier {
 namespace {
 
-constexpr const char* kBells = R"(
-title: Bells over the Harbour
-bars: 64
-meter: 3/4
-key: G minor
-tempo: 104
-sections:
-  - {name: A, bars: 1-16, phrases: 4}
-  - {name: B, bars: 17-32, phrases: 4, level: 4}
-  - {name: A again, bars: 33-44, same as: 1-12}
-  - {name: C, bars: 45-56, phrases: 4}
-  - {name: Close, bars: 57-64, phrases: 4}
-look-alikes: [{bars: [9-12, 49-52], fork: [11, 51]}]
-practice: {minutes: 20, days off: [sun]}
-)";
+using namespace sample;
 
-sample::PlayerTruth truth() {
-  sample::PlayerTruth player;
-  player.pace = {1.6, 1.5, 1.4, 1.3, 1.2};
-  player.weak = {{13, 16}, {53, 56}};
-  return player;
-}
-
-struct Season {
-  Piece piece = sample::piece(kBells);
-  std::vector<sample::PractisedEdition> editions;
-};
-
-Season season(unsigned seed) {
-  Season made;
-  const Terms terms = settle(sample::date("2027-01-04"), sample::date("2027-03-29"),
-                             made.piece.practice, sample::steady());
-  sample::SimulatedPlayer player(made.piece, sample::steady(), truth(), seed);
-  made.editions = sample::practise_season(made.piece, terms, player);
-  return made;
+// What a log that was read back tells of a day, without the order of the day and without the drill
+// that a slip is laid to.
+std::vector<std::string> told(const Record& record) {
+  std::vector<std::string> lines;
+  const auto sorted = [](std::vector<int> numbers) {
+    std::sort(numbers.begin(), numbers.end());
+    return fmt::format("{}", fmt::join(numbers, " "));
+  };
+  std::map<Date, std::vector<int>> slips;
+  std::map<Date, std::vector<int>> hit;
+  std::map<Date, std::vector<int>> missed;
+  const auto append = [](std::vector<int>& to, const std::vector<int>& from) {
+    to.insert(to.end(), from.begin(), from.end());
+  };
+  for (const Done& done : record.done) {
+    append(hit[done.date], done.hit);
+    append(missed[done.date], done.missed);
+    if (done.drill == Drill::run_through)
+      lines.push_back(fmt::format("{} run, slips {}", iso(done.date), sorted(done.slips.value())));
+    else
+      append(slips[done.date], done.slips.value());
+    if (done.drill != Drill::cue_starts)
+      lines.push_back(fmt::format("{} {} {}-{} {}", iso(done.date), drill_word(done.drill),
+                                  done.bars.first, done.bars.last, done.minutes.value_or(0)));
+    CHECK(done.starts.empty());
+  }
+  for (const auto& [date, bars] : slips)
+    lines.push_back(fmt::format("{} slips {}, hit {}, missed {}", iso(date), sorted(bars),
+                                sorted(hit[date]), sorted(missed[date])));
+  for (const DayMinutes& day : record.minutes)
+    lines.push_back(fmt::format("{} {} minutes", iso(day.date), day.minutes));
+  std::sort(lines.begin(), lines.end());
+  return lines;
 }
 
 }  // namespace
 
-TEST_CASE("a season", "[.season]") {
-  const char* env = std::getenv("SEED");
-  const Season made = season(env ? static_cast<unsigned>(std::atoi(env)) : 1);
-  for (const auto& edition : made.editions) {
-    const PlannedPiece& planned = edition.plan.pieces.front();
-    std::cout << iso(edition.plan.from) << (edition.plan.fits ? " fits" : " DOES NOT FIT")
-              << " pace " << edition.plan.method.pace[1] << " " << edition.plan.method.pace[3]
-              << "\n";
-    for (const Chunk& chunk : planned.chunks)
-      if (chunk.slips.trials > 0)
-        std::cout << "  " << chunk.id << " " << chunk.bars.first << "-" << chunk.bars.last << " "
-                  << chunk.slips.slips << "/" << chunk.slips.trials << " level " << chunk.level
-                  << (chunk.raised ? " raised" : "") << "\n";
-    std::cout << sample::faults_of(edition.plan);
-    for (const Day& day : edition.plan.days) {
-      std::cout << "   set " << iso(day.date) << ":";
-      for (const Task& task : day.tasks)
-        std::cout << "  " << drill_word(task.drill) << " " << task.bars.first << "-"
-                  << task.bars.last << (task.fork ? " fork" : "");
-      std::cout << "\n";
-    }
-    for (const auto& day : edition.days)
-      std::cout << "  " << iso(day.date) << (day.missed ? " missed" : "") << " " << day.minutes()
-                << " of " << day.allowance << ", " << day.deeds.size() << " done, "
-                << day.undone.size() << " not\n"
-                <<
-          [&] {
-            std::string t;
-            for (const auto& deed : day.deeds) {
-              t += std::string(" | ") + std::string(drill_word(deed.task.drill)) + " " +
-                   std::to_string(deed.task.bars.first) + "-" + std::to_string(deed.task.bars.last);
-              for (int n : deed.hit) t += " h" + std::to_string(planned.cues[n - 1].bar);
-              for (int n : deed.missed) t += " m" + std::to_string(planned.cues[n - 1].bar);
-            }
-            return t + "\n";
-          }();
+TEST_CASE("season: the log that a player types is read back as what was done") {
+  for (const Season& season : seasons()) {
+    Terms after = season.editions.back().terms;
+    after.from = after.by - days{1};
+    const Record read = read_back(season.editions, season.piece, after);
+    CHECK(told(read) == told(record_of_editions(season.editions)));
+    CHECK(read.edition == static_cast<int>(season.editions.size()) + 1);
   }
-  std::cout << sample::faults_of(sample::SeasonAsOnePlan(made.editions).plan());
 }
 
-}  // namespace cahier
-namespace cahier {
-TEST_CASE("seeds", "[.seeds]") {
-  for (unsigned seed = 1; seed <= 60; ++seed) {
-    const Season made = season(seed);
-    for (const auto& edition : made.editions) {
-      if (!edition.plan.fits)
-        std::cout << seed << " " << iso(edition.plan.from)
-                  << " unfit: " << edition.plan.unplaced.size() << " "
-                  << drill_word(edition.plan.unplaced[0].drill) << " "
-                  << edition.plan.unplaced[0].bars.first << "\n";
-      const std::string faults = sample::faults_of(edition.plan);
-      if (!faults.empty())
-        std::cout << seed << " " << iso(edition.plan.from) << " edition " << faults;
-    }
-    const sample::SeasonAsOnePlan whole(made.editions);
-    for (const Breach& breach : breaches(whole.plan()))
-      if (breach.what.find("comes before a weaker chunk") == std::string::npos)
-        std::cout << seed << " rule " << breach.rule << " " << breach.what << "\n";
+TEST_CASE("season: days are missed, time runs out, and work is made good on other days") {
+  int missed = 0;
+  int undone = 0;
+  int late = 0;
+  for (const Season& season : seasons())
+    for (const PractisedEdition& edition : season.editions)
+      for (const PractisedDay& day : edition.days) {
+        missed += day.missed ? 1 : 0;
+        undone += day.missed ? 0 : static_cast<int>(day.undone.size());
+        for (const Deed& deed : day.deeds)
+          late += typed_code(deed.task.id, day.date) == deed.task.id ? 1 : 0;
+      }
+  CHECK(missed >= 2 * static_cast<int>(kSeasons));
+  CHECK(undone >= 10);
+  CHECK(late >= 20);
+}
+
+TEST_CASE("season: the estimates of pace and slips come near what is true of the player") {
+  for (const Season& season : seasons()) {
+    INFO(table(season));
+    const Estimates last = estimates_of(season.piece, season.editions.back().plan);
+    // Three times the spread of the mean of nine times, .2/3.
+    CHECK(std::abs(std::log(last.pace_2 / truth().pace[1])) < .2);
+    CHECK(std::abs(std::log(last.pace_4 / truth().pace[3])) < .2);
+    // Three times the spread of a share of sixty trials of one half, √(.25/60) = .065.
+    CHECK(last.trials >= 60);
+    CHECK(mean(last.weak) == Approx(truth().weak_slip).margin(.195).epsilon(0));
+    CHECK(mean(last.strong) == Approx(truth().strong_slip).margin(.04).epsilon(0));
+    for (const double weak : last.weak) CHECK(weak > .2);
+    for (const double strong : last.strong) CHECK(strong < .2);
   }
 }
+
+TEST_CASE("season: the estimates err less and less") {
+  const Errors before = mean_errors_in(0);
+  const Errors soon = mean_errors_in(2);
+  const Errors later = mean_errors_in(5);
+  const Errors last = mean_errors_in(11);
+  INFO("pace: " << before.pace << ", " << soon.pace << ", " << later.pace << ", " << last.pace);
+  INFO("slips: " << before.slips << ", " << soon.slips << ", " << later.slips << ", "
+                 << last.slips);
+  // All is learned by the fifth week: then the pace is known as well as it can be.
+  CHECK(soon.pace < before.pace / 2);
+  CHECK(last.pace < soon.pace);
+  CHECK(last.pace < .08);
+  CHECK(soon.slips < before.slips);
+  CHECK(later.slips < soon.slips);
+  CHECK(last.slips < later.slips);
+  CHECK(last.slips < .1);
+}
+
+TEST_CASE("season: bars known to be weak get twice the turns of strong ones") {
+  double of_all = 0;
+  for (const Season& season : seasons()) {
+    INFO(table(season));
+    const Turns turns = turns_of(season);
+    CHECK(mean(turns.weak) >= 2 * mean(turns.strong_and_known_so));
+    CHECK(mean(turns.weak) >= 1.7 * mean(turns.strong));
+    of_all += mean(turns.weak) / mean(turns.strong) / kSeasons;
+  }
+  // Strong bars that slipped by chance are among all the strong ones.
+  INFO("over all seasons " << of_all);
+  CHECK(of_all >= 2);
+}
+
+TEST_CASE("season: every edition fits and keeps every rule") {
+  for (const Season& season : seasons())
+    for (const PractisedEdition& edition : season.editions) {
+      INFO(iso(edition.plan.from));
+      CHECK(edition.plan.fits);
+      CHECK(faults_of(edition.plan) == "");
+    }
+}
+
+TEST_CASE("season: the editions of a player who misses every third day keep the rules, too") {
+  PlayerTruth careless = truth();
+  careless.miss_a_day = 1 / 3.;
+  for (unsigned seed = 101; seed <= 105; ++seed) {
+    for (const PractisedEdition& edition : practise(seed, careless).editions) {
+      INFO(seed << ", " << iso(edition.plan.from));
+      CHECK(edition.plan.fits);
+      CHECK(faults_of(edition.plan) == "");
+    }
+  }
+}
+
+// Two things cannot be asked of what was done. Temper goes by the levels of the edition that set
+// it, and the next log changes them: rule 9's order, and which bars are asked for, are judged
+// edition by edition. And of a day missed at the very end no edition and no day is left to make
+// good its run-through. Every other rule is asked of the whole season.
+TEST_CASE("season: what was really done keeps the rules as one plan") {
+  for (const Season& season : seasons()) {
+    const bool missed_the_last_day = season.editions.back().days.back().missed;
+    std::string faults;
+    for (const Breach& breach : breaches(SeasonAsOnePlan(season.editions).plan())) {
+      const auto says = [&](const char* words) {
+        return breach.what.find(words) != std::string::npos;
+      };
+      if (breach.rule == 9 && (says("comes before a weaker chunk") || says("which is not weak") ||
+                               says("is asked for in Temper but has no")))
+        continue;
+      if (breach.rule == 6 && missed_the_last_day && says("run-throughs instead of")) continue;
+      faults += fmt::format("rule {}: {}\n", breach.rule, breach.what);
+    }
+    CHECK(faults == "");
+  }
+}
+
+// For looking at: name it to see it.
+TEST_CASE("table of every season", "[.table]") {
+  for (const Season& season : seasons()) std::cout << table(season) << '\n';
+}
+
 }  // namespace cahier

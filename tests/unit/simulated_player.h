@@ -31,11 +31,10 @@ struct PlayerTruth {
 
 // Something done on a day.
 struct Deed {
-  Task task;                     // as done: of what could not be done in full, the bars that were
-  bool by_code;                  // done as it was set
-  double minutes;                // it took, to the half minute
-  std::vector<int> slips;        // bars as printed, of all drills but cue starts
-  std::vector<int> hit, missed;  // cue starts, by number
+  Task task;
+  double minutes;                      // it took, to the half minute
+  std::vector<int> slips;              // bars as printed, of all drills but cue starts
+  std::vector<int> hit, missed;        // cue starts, by number
   std::vector<std::vector<int>> runs;  // of a run-through task: the slips of each
 };
 
@@ -50,6 +49,11 @@ struct PractisedDay {
   double minutes() const {
     double sum = 0;
     for (const Deed& deed : deeds) sum += deed.minutes;
+    return sum;
+  }
+  std::size_t runs() const {
+    std::size_t sum = 0;
+    for (const Deed& deed : deeds) sum += deed.runs.size();
     return sum;
   }
 };
@@ -114,8 +118,7 @@ class SimulatedPlayer {
   }
 
   bool do_task(const PlannedPiece& planned, const Task& task, PractisedDay& day) {
-    Deed deed{task, true, 0, {}, {}, {}, {}};
-    deed.minutes = time_taken(task);
+    Deed deed{task, time_taken(task), {}, {}, {}, {}};
     switch (task.drill) {
       case Drill::learn:
         for (int bar = task.bars.first; bar <= task.bars.last; ++bar) learned_[bar] = day.date;
@@ -127,14 +130,14 @@ class SimulatedPlayer {
       case Drill::recall:
       case Drill::slow_pass:
       case Drill::counted_pass:
-        if (!reach(planned, day.date, deed)) return false;
-        deed.slips = play(planned, deed.task.bars);
+        if (!is_learned(task.bars, day.date)) return false;
+        deed.slips = play(planned, task.bars);
         break;
       case Drill::cue_starts:
         if (!start_anywhere(planned, day.date, deed)) return false;
         break;
       case Drill::run_through:
-        if (!is_learned(task.bars, day.date)) return false;
+        if (!is_learned(task.bars, day.date) || day.runs() >= 2) return false;
         for (int run = 0; run < task.steps.front().times; ++run)
           deed.runs.push_back(play(planned, task.bars));
         break;
@@ -165,24 +168,6 @@ class SimulatedPlayer {
   bool is_learned(BarRange bars, Date before) const {
     for (int bar = bars.first; bar <= bars.last; ++bar)
       if (!learned_before(bar, before)) return false;
-    return true;
-  }
-
-  // Cuts a recall down to its longest stretch of bars learned on an earlier day, by whole chunks
-  // where they are learned; false when there is none.
-  bool reach(const PlannedPiece& planned, Date date, Deed& deed) const {
-    if (is_learned(deed.task.bars, date)) return true;
-    BarRange longest{1, 0};
-    for (int first = deed.task.bars.first; first <= deed.task.bars.last; ++first) {
-      int last = first;
-      while (last <= deed.task.bars.last && learned_before(last, date)) ++last;
-      if (last - first > longest.size()) longest = {first, last - 1};
-    }
-    if (longest.size() < 1) return false;
-    deed.by_code = false;
-    deed.task.bars = longest;
-    std::erase_if(deed.task.chunks,
-                  [&](int chunk) { return !is_learned(planned.chunks[chunk].bars, date); });
     return true;
   }
 
@@ -222,19 +207,17 @@ class SimulatedPlayer {
     return slips;
   }
 
-  // The starts that are assigned and learned, and then so many by the dice; a start into bars not
-  // learned yet is thrown again.
+  // The starts that are assigned, and then so many by the dice; a start into bars not learned yet
+  // is thrown again.
   bool start_anywhere(const PlannedPiece& planned, Date date, Deed& deed) {
     const auto can_start = [&](int number) {
       return learned_before(planned.cues[number - 1].bar, date);
     };
-    std::vector<int> assigned;
-    for (const int number : deed.task.cues)
-      if (can_start(number)) assigned.push_back(number);
-    const bool any = std::any_of(planned.cues.begin(), planned.cues.end(),
-                                 [&](const CueStart& cue) { return can_start(cue.number); });
-    if (!any) return false;
-    deed.by_code = assigned == deed.task.cues;
+    const auto& assigned = deed.task.cues;
+    if (!std::all_of(assigned.begin(), assigned.end(), can_start)) return false;
+    if (std::none_of(planned.cues.begin(), planned.cues.end(),
+                     [&](const CueStart& cue) { return can_start(cue.number); }))
+      return false;
     for (const int number : assigned) begin(planned, number, deed);
     for (int left = deed.task.throws; left > 0;) {
       const int number = throw_dice(planned);
@@ -242,7 +225,6 @@ class SimulatedPlayer {
       begin(planned, number, deed);
       --left;
     }
-    deed.task.cues = std::move(assigned);
     return true;
   }
 

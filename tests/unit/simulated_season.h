@@ -46,6 +46,7 @@ inline void add_done(const PlannedPiece& planned, Date date, const Deed& deed, R
   }
 }
 
+// What was done, without the way over a log.
 inline Record record_of_editions(const std::vector<PractisedEdition>& editions) {
   Record record;
   record.edition = static_cast<int>(editions.size()) + 1;
@@ -58,15 +59,17 @@ inline Record record_of_editions(const std::vector<PractisedEdition>& editions) 
   return record;
 }
 
-// Practises from Monday to the day before `by`, in editions of a week.
-inline std::vector<PractisedEdition> practise_season(const Piece& piece, const Terms& whole,
-                                                     SimulatedPlayer& player) {
+// Practises from Monday to the day before `by`, in editions of a week. `record(editions, terms)` is
+// what the next one is told of those before.
+template <typename RecordOf>
+std::vector<PractisedEdition> practise_season(const Piece& piece, const Terms& whole,
+                                              SimulatedPlayer& player, RecordOf record) {
   std::vector<PractisedEdition> editions;
   for (Date monday = whole.from; monday < whole.by; monday += days{7}) {
     PractisedEdition edition;
     edition.terms = whole;
     edition.terms.from = monday;
-    edition.terms.record = record_of_editions(editions);
+    edition.terms.record = record(editions, edition.terms);
     edition.plan = make_plan({piece}, edition.terms);
     player.turn_to_next_book();
     for (const Day& day : edition.plan.days)
@@ -140,8 +143,7 @@ class SeasonAsOnePlan {
     std::set<int> bars;
     for (const auto* numbers : {&deed.hit, &deed.missed})
       for (const int number : *numbers) bars.insert(of_edition.cues[number - 1].bar);
-    std::set<int> chunks;
-    if (deed.by_code) chunks.insert(task.chunks.begin(), task.chunks.end());
+    std::set<int> chunks(task.chunks.begin(), task.chunks.end());
     task.cues.clear();
     for (const CueStart& cue : planned_.cues) {
       if (bars.count(cue.bar) == 0) continue;

@@ -106,6 +106,15 @@ TEST_CASE("slips raise the weakness to the level whose own chance they reach") {
   CHECK(weakness(guesses(), 2, {6, 4}) == 5);
 }
 
+TEST_CASE("a slip at first sight of a passage weighs what the manual says") {
+  // The built-in guess for level 2 is .04, .16 of a slip in 4 trials: one of one is 1.16/5 = .232,
+  // past level 4 (.15); one of eleven 1.16/15 = .0773, short of level 3 (.08); one of ten .0829.
+  CHECK(slip_chance(sample::steady(), 2, {1, 1}) == Approx(.232));
+  CHECK(weakness(sample::steady(), 2, {1, 1}) == 4);
+  CHECK(weakness(sample::steady(), 2, {10, 1}) == 3);
+  CHECK(weakness(sample::steady(), 2, {11, 1}) == 2);
+}
+
 TEST_CASE("without a slip nothing is weaker than the piece says") {
   for (int level = 1; level <= 5; ++level)
     for (const int trials : {0, 1, 5, 100}) CHECK(weakness(guesses(), level, {trials, 0}) == level);

@@ -3,18 +3,31 @@
 
 #include <fmt/format.h>
 
+#include <catch2/catch.hpp>
 #include <string>
 #include <vector>
 
+#include "plan/record_of_log.h"
+#include "plan/week_log.h"
+#include "practice/read_log.h"
 #include "simulated_season.h"
+#include "text/words.h"
 
 namespace cahier::sample {
 
-// The line that says which edition the week was of, without its tasks: they are reckoned again.
+// The line of the edition, short: its tasks are reckoned again.
 inline std::string typed_edition(const PractisedEdition& edition) {
   return fmt::format("- {{edition: {}, from: {}, by: {}, minutes: {:g}}}\n",
                      edition.terms.record.edition, iso(edition.terms.from), iso(edition.terms.by),
                      longest_day(edition.terms));
+}
+
+// The same as the log to be filled in has it, with tasks and cue starts.
+inline std::string reported_edition(const PractisedEdition& edition) {
+  const std::string log =
+      week_log(edition.plan, edition.terms, english_words(), edition.terms.from);
+  const std::size_t entries = log.find("\n# ", log.find("\n  tasks:"));
+  return entries == std::string::npos ? log : log.substr(0, entries + 1);
 }
 
 // A code of the day itself by its number, one of another day in full.
@@ -32,16 +45,13 @@ inline std::string typed_list(const std::vector<int>& numbers) {
 inline std::string typed_day(const PlannedPiece& planned, const PractisedDay& day) {
   std::vector<std::string> codes;
   std::vector<std::string> learned;
-  std::vector<std::string> recalled;
   std::vector<std::string> runs;
   std::vector<int> slips;
   std::vector<int> hit;
   std::vector<int> missed;
   for (const Deed& deed : day.deeds) {
     const Task& task = deed.task;
-    if (deed.by_code) codes.push_back(typed_code(task.id, day.date));
-    if (!deed.by_code && task.drill != Drill::cue_starts)
-      recalled.push_back(fmt::format("bars {}-{}", task.bars.first, task.bars.last));
+    codes.push_back(typed_code(task.id, day.date));
     if (task.drill == Drill::learn && is_timed(day.date))
       learned.push_back(fmt::format("{}: {{minutes: {:g}}}", planned.chunks[task.chunks.front()].id,
                                     deed.minutes));
@@ -55,19 +65,37 @@ inline std::string typed_day(const PlannedPiece& planned, const PractisedDay& da
                                  fmt::join(codes, ", "), day.minutes());
   if (!slips.empty()) text += ", slips: " + typed_list(slips);
   if (!learned.empty()) text += fmt::format(",\n   learned: {{{}}}", fmt::join(learned, ", "));
-  if (!recalled.empty()) text += fmt::format(",\n   recalled: [{}]", fmt::join(recalled, ", "));
   if (!hit.empty() || !missed.empty())
     text += ",\n   starts: {hit: " + typed_list(hit) + ", miss: " + typed_list(missed) + "}";
   if (!runs.empty()) text += fmt::format(",\n   run: [{}]", fmt::join(runs, ", "));
   return text + "}\n";
 }
 
-// The whole week; days on which nothing was done are left out.
+// The whole week; days on which nothing was done are left out. Every other edition goes by the log
+// that is to be filled in.
 inline std::string typed_log(const PractisedEdition& edition) {
-  std::string text = typed_edition(edition);
+  std::string text =
+      edition.terms.record.edition % 2 == 0 ? reported_edition(edition) : typed_edition(edition);
   for (const PractisedDay& day : edition.days)
     if (!day.deeds.empty()) text += typed_day(edition.plan.pieces.front(), day);
   return text;
+}
+
+// What the reader makes of the logs of all editions so far, a file each.
+inline Record read_back(const std::vector<PractisedEdition>& editions, const Piece& piece,
+                        const Terms& terms) {
+  Diagnostics diagnostics;
+  std::vector<Log> logs;
+  for (const PractisedEdition& edition : editions) {
+    const std::string name = "week-" + std::to_string(logs.size() + 1) + ".yaml";
+    auto log = read_log(Source(name, typed_log(edition)), diagnostics);
+    if (log) logs.push_back(std::move(*log));
+  }
+  Record record = record_of(logs, {piece}, terms, diagnostics);
+  std::string said;
+  for (const Diagnostic& diagnostic : diagnostics.all()) said += compose(diagnostic) + "\n";
+  REQUIRE(said == "");
+  return record;
 }
 
 }  // namespace cahier::sample
