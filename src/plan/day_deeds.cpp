@@ -67,7 +67,7 @@ void DayDeeds::check_bars(int piece, BarRange bars, Drill drill, const Spot& spo
                           const std::string& code) {
   const auto bar = reading_.learned.first_unlearned(piece, bars);
   if (!bar || faults().unread() > 0) return;
-  faults().refuse(spot, not_learned_by_then(beginning(code, drill, bars), *bar, date_));
+  faults().refuse(spot, not_learned_by_then(beginning(code, drill, bars), bars, *bar, date_));
   reading_.learned.learn(piece, bars, {date_, std::nullopt, false});
 }
 

@@ -55,6 +55,10 @@ struct Desk {
     return std::max(0, terms.method.run_days - run_days_made);
   }
 
+  RunsAsked runs_asked(const Terms& terms) const {
+    return {runs_to_come(terms), run_days_to_come(terms), 0};
+  }
+
   // By stretch: the first day from `day` on for which a run-through or a booking of it is set
   // aside, or -1.
   std::vector<int> next_played(int day) const {

@@ -92,4 +92,11 @@ std::optional<Date> History::last_slip(BarRange chunk) const {
   return last;
 }
 
+std::vector<History> histories_of(const Record& record, const std::vector<Piece>& pieces) {
+  std::vector<History> histories;
+  for (std::size_t piece = 0; piece < pieces.size(); ++piece)
+    histories.emplace_back(record, static_cast<int>(piece), pieces[piece]);
+  return histories;
+}
+
 }  // namespace cahier

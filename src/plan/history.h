@@ -40,4 +40,7 @@ class History {
   std::vector<Trial> trials_;
 };
 
+// By piece.
+std::vector<History> histories_of(const Record& record, const std::vector<Piece>& pieces);
+
 }  // namespace cahier

@@ -172,11 +172,18 @@ Fault learned_on_two_days(BarRange bars, Date here, Date there, std::string_view
           "done: and learned: of one chunk tell the same day; correct one of the two dates"};
 }
 
-Fault not_learned_by_then(std::string_view what, int bar, Date date) {
+Fault not_learned_by_then(std::string_view what, BarRange bars, int bar, Date date) {
+  // Of a task that could be played in part, what was played can be told.
+  const BarRange played{bars.first, bar - 1};
+  const std::string instead =
+      played.size() < 1
+          ? "take this out"
+          : fmt::format("write what was played instead, as in recalled: {}",
+                        played.size() == 1 ? fmt::format("bars {}", played.first)
+                                           : fmt::format("bars {}-{}", played.first, played.last));
   return {fmt::format("{} bar {}, which was not learned by {}", what, bar, iso(date)),
-          fmt::format("add the day it was learned, as in - {{date: {}, learned: bars {}}}, or take "
-                      "this out",
-                      iso(date), bar)};
+          fmt::format("add the day it was learned, as in - {{date: {}, learned: bars {}}}, or {}",
+                      iso(date), bar, instead)};
 }
 
 Fault slip_not_played(int bar, Date date) {

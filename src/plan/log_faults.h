@@ -82,7 +82,7 @@ Fault which_piece(const std::vector<std::string>& titles);
 Fault done_twice(const std::string& code, std::string_view where);
 Fault learned_twice(BarRange bars, int bar, Date when, std::string_view where);
 Fault learned_on_two_days(BarRange bars, Date here, Date there, std::string_view where);
-Fault not_learned_by_then(std::string_view what, int bar, Date date);
+Fault not_learned_by_then(std::string_view what, BarRange bars, int bar, Date date);
 Fault slip_not_played(int bar, Date date);
 Fault slip_of_a_run(int bar);
 Fault slip_while_learning(int bar);

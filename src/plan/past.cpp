@@ -1,6 +1,7 @@
 #include "plan/past.h"
 
 #include <algorithm>
+#include <iterator>
 
 #include "plan/task_maker.h"
 
@@ -96,6 +97,21 @@ std::vector<Day> past_days(const Record& record, const std::vector<Anatomy>& ana
     std::stable_partition(day.tasks.begin(), day.tasks.end(),
                           [](const Task& task) { return task.drill == Drill::learn; });
   return past;
+}
+
+std::vector<Day> calendar_with_past(const Terms& terms) {
+  std::vector<Day> days_of_plan = calendar(terms);
+  const auto& done = terms.record.done;
+  if (done.empty() || done.front().date >= terms.from) return days_of_plan;
+  std::vector<Day> all;
+  for (Date date = done.front().date; date < terms.from; date += days{1}) {
+    all.emplace_back();
+    all.back().date = date;
+    all.back().off = true;
+  }
+  all.insert(all.end(), std::make_move_iterator(days_of_plan.begin()),
+             std::make_move_iterator(days_of_plan.end()));
+  return all;
 }
 
 }  // namespace cahier

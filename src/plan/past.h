@@ -5,6 +5,7 @@
 
 #include "plan/anatomy.h"
 #include "plan/plan.h"
+#include "plan/terms.h"
 
 namespace cahier {
 
@@ -13,5 +14,8 @@ namespace cahier {
 // record's histories. Ids are empty, and so are allowances.
 std::vector<Day> past_days(const Record& record, const std::vector<Anatomy>& anatomies,
                            const Method& method, Date from);
+
+// The calendar of the plan, after the days of the past, which have no minutes.
+std::vector<Day> calendar_with_past(const Terms& terms);
 
 }  // namespace cahier

@@ -6,6 +6,7 @@
 
 #include "plan/anatomy.h"
 #include "plan/check_plan.h"
+#include "plan/cut.h"
 #include "plan/day_order.h"
 #include "plan/fill_days.h"
 #include "plan/lower_bound.h"
@@ -33,67 +34,12 @@ Terms at_own_pace(const std::vector<Piece>& pieces, Terms terms) {
   return terms;
 }
 
-std::vector<History> histories_of(const std::vector<Piece>& pieces, const Record& record) {
-  std::vector<History> histories;
-  for (std::size_t piece = 0; piece < pieces.size(); ++piece)
-    histories.emplace_back(record, static_cast<int>(piece), pieces[piece]);
-  return histories;
-}
-
-// The calendar of the plan, after the days of the past, which have no minutes.
-std::vector<Day> calendar_with_past(const Terms& terms) {
-  std::vector<Day> days_of_plan = calendar(terms);
-  const auto& done = terms.record.done;
-  if (done.empty() || done.front().date >= terms.from) return days_of_plan;
-  std::vector<Day> all;
-  for (Date date = done.front().date; date < terms.from; date += days{1}) {
-    all.emplace_back();
-    all.back().date = date;
-    all.back().off = true;
-  }
-  all.insert(all.end(), std::make_move_iterator(days_of_plan.begin()),
-             std::make_move_iterator(days_of_plan.end()));
-  return all;
-}
-
-// The pieces cut up in one way, and all that is to be planned of them.
-struct Cut {
-  // `days` from the first day of the past on.
-  Cut(std::vector<Anatomy> cut, const Terms& terms, const std::vector<Day>& days)
-      : anatomies(std::move(cut)),
-        work{terms,
-             anatomies,
-             days,
-             learning_order(anatomies, terms.order),
-             past_days(terms.record, anatomies, terms.method, terms.from),
-             static_cast<int>((terms.from - days.front().date).count())} {
-    for (const Day& day : work.past)
-      for (const Task& task : day.tasks)
-        if (task.drill == Drill::learn)
-          std::erase_if(work.order, [&](const Work::Item& item) {
-            return item.piece == task.piece && item.chunk == task.chunks.front();
-          });
-  }
-  Cut(const Cut&) = delete;
-  Cut& operator=(const Cut&) = delete;
-
-  std::vector<int> sizes() const {
-    std::vector<int> sizes;
-    for (const Anatomy& anatomy : anatomies)
-      for (const Chunk& chunk : anatomy.planned.chunks) sizes.push_back(chunk.bars.size());
-    return sizes;
-  }
-
-  std::vector<Anatomy> anatomies;
-  Work work;
-};
-
 class Planner {
  public:
   Planner(const std::vector<Piece>& pieces, const Terms& terms)
       : pieces_(pieces),
         terms_(at_own_pace(pieces, terms)),
-        histories_(histories_of(pieces, terms_.record)),
+        histories_(histories_of(terms_.record, pieces)),
         days_(calendar_with_past(terms_)),
         cut_(cut_for_load(chunk_load(terms_)), terms_, days_) {
     for (int day = 0; day < static_cast<int>(days_.size()); ++day)

@@ -6,6 +6,7 @@
 #include "plan/filler.h"
 #include "plan/ledger.h"
 #include "plan/quota.h"
+#include "plan/recall_turn.h"
 
 namespace cahier {
 namespace {
@@ -13,7 +14,8 @@ namespace {
 constexpr int kJoinWithin = 4;    // days: then a join no longer waits for a better place
 constexpr double kOverdue = 1.5;  // best gaps since the last recall
 constexpr int kMoreRuns = 2;
-constexpr double kLightShare = 0.5;  // of the last day's allowance
+constexpr int kSlowly = 0, kFromMemory = 2;  // turns of recall
+constexpr double kLightShare = 0.5;          // of the last day's allowance
 
 class Layout {
  public:
@@ -86,8 +88,9 @@ class Layout {
 
   // One who has made them all plays it through twice more before the date, where there is room.
   RunsAsked runs_asked(const Desk& desk) const {
-    const int required = desk.runs_to_come(work_.terms);
-    return {required, desk.run_days_to_come(work_.terms), std::max(0, kMoreRuns - required)};
+    RunsAsked asked = desk.runs_asked(work_.terms);
+    asked.more = std::max(0, kMoreRuns - asked.runs);
+    return asked;
   }
 
   // A piece that is not learned by the last day of learning has no run-throughs: their days are
@@ -150,21 +153,12 @@ class Layout {
     return all;
   }
 
-  // The kind of recall: whole stretches are passed through slowly, then counting, then recalled at
-  // a nearer tempo, in turn; whatever is left of the day decides between them.
+  // Whole stretches are recalled in every kind of turn; what slips, slowly every other time.
   Task recall_task(const Desk& desk, const Want& want, int day, double room) const {
-    if (want.weak && desk.weak_turns % 2 == 0) {
-      Task task = desk.make.slow_pass(want.bars);
-      if (task.minutes <= room) return task;
-    }
-    if (want.whole) {
-      const int turn = desk.passes[want.stretch] % 3;
-      Task task = turn == 0   ? desk.make.slow_pass(want.bars)
-                  : turn == 1 ? desk.make.counted_pass(want.bars)
-                              : desk.make.recall(want.bars, desk.memory.progress(want.chunks, day));
-      if (task.minutes <= room) return task;
-    }
-    return desk.make.recall(want.bars, desk.memory.progress(want.chunks, day));
+    const int turn = want.whole                              ? desk.passes[want.stretch]
+                     : want.weak && desk.weak_turns % 2 == 0 ? kSlowly
+                                                             : kFromMemory;
+    return recall_turn(desk, want.bars, want.chunks, turn, day, room);
   }
 
   // Recalls what is wanted, as far as the day reaches; what can wait leaves `kept` minutes free.

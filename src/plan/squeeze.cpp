@@ -41,10 +41,8 @@ class Squeeze {
 
   void set_runs_aside(Desk& desk, int from) {
     const double minutes = desk.anatomy.time.run_through();
-    desk.runs = pack_run_days(
-        method_, ledger_.draft.days, ledger_.room, from,
-        {desk.runs_to_come(ledger_.work.terms), desk.run_days_to_come(ledger_.work.terms), 0},
-        minutes, packing_.runs);
+    desk.runs = pack_run_days(method_, ledger_.draft.days, ledger_.room, from,
+                              desk.runs_asked(ledger_.work.terms), minutes, packing_.runs);
     for (const int day : ledger_.practice_days) {
       if (desk.runs.runs[day] == 0) continue;
       ledger_.room[day] = desk.runs.alone ? 0 : ledger_.room[day] - desk.runs.runs[day] * minutes;

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "plan/ledger.h"
+#include "plan/recall_turn.h"
 #include "plan/spacing.h"
 
 namespace cahier {
@@ -74,7 +75,8 @@ class Upkeep {
         ++position;
       if (position == practice_day_count()) return;
       const int day = ledger_.practice_days[position];
-      Task task = turn_of(desk, stretch, turn + index, room_on(desk, position), day);
+      Task task = recall_turn(desk, stretch.bars, stretch.chunks(), turn + index, day,
+                              room_on(desk, position));
       task.reason = Reason::best_gap;
       task.reason_number = ledger_.end - day;
       desk.memory.retrieve(task.chunks, day);
@@ -82,15 +84,6 @@ class Upkeep {
       ledger_.put(std::move(task), day);
     }
     settle(desk, ledger_.practice_days[position], position);
-  }
-
-  Task turn_of(const Desk& desk, const Stretch& stretch, int turn, double room, int day) const {
-    if (turn % 3 != 0) {
-      Task task =
-          turn % 3 == 1 ? desk.make.slow_pass(stretch.bars) : desk.make.counted_pass(stretch.bars);
-      if (task.minutes <= room) return task;
-    }
-    return desk.make.recall(stretch.bars, desk.memory.progress(stretch.chunks(), day));
   }
 
   // What room is left goes to joins and forks that wait, to Temper, and to cue starts.
