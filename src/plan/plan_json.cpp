@@ -65,7 +65,7 @@ std::string dice_json(const DiceTable& table) {
       outcomes_json(table.again));
 }
 
-std::string piece_json(const PlannedPiece& planned, bool has_record) {
+std::string piece_json(const PlannedPiece& planned, bool with_past) {
   const auto section_json = [](const PlannedSection& section) {
     return fmt::format(R"({{"name": {}, "first": {}, "last": {}, "same_as": {}}})",
                        quoted(section.name), section.bars.first, section.bars.last,
@@ -73,9 +73,9 @@ std::string piece_json(const PlannedPiece& planned, bool has_record) {
   };
   const auto section_name = [&](int section) { return quoted(planned.sections.at(section).name); };
   const auto chunk_json = [&](const Chunk& chunk) {
-    const std::string told = has_record ? fmt::format(R"(, "slips": {}, "trials": {})",
-                                                      chunk.slips.slips, chunk.slips.trials)
-                                        : "";
+    const std::string told = with_past ? fmt::format(R"(, "slips": {}, "trials": {})",
+                                                     chunk.slips.slips, chunk.slips.trials)
+                                       : "";
     return fmt::format(R"({{"id": {}, "first": {}, "last": {}, "section": {}, "level": {}{}}})",
                        quoted(chunk.id), chunk.bars.first, chunk.bars.last,
                        section_name(chunk.section), chunk.level, told);
@@ -228,7 +228,7 @@ std::string past_json(const Plan& plan) {
 
 // What was done before, of which a first edition says nothing.
 std::string record_json(const Plan& plan) {
-  if (plan.record.empty()) return {};
+  if (!has_past(plan)) return {};
   const auto pace_json = [](double pace) { return fmt::format("{:.4g}", pace); };
   return fmt::format(",\n \"edition\": {}, \"pace\": {},\n \"past\": {}", plan.record.edition,
                      list_of(plan.method.pace, pace_json), past_json(plan));
@@ -243,11 +243,11 @@ std::string plan_json(const Plan& plan) {
       "\"fits\": {},\n \"minutes_total\": {},\n",
       quoted(iso(plan.from)), quoted(iso(plan.by)), yes_no(plan.fits),
       number_text(plan.minutes_total()));
-  json += " \"pieces\":\n  " +
-          list_of(
-              plan.pieces,
-              [&](const PlannedPiece& piece) { return piece_json(piece, !plan.record.empty()); },
-              kNextLine);
+  json +=
+      " \"pieces\":\n  " +
+      list_of(
+          plan.pieces, [&](const PlannedPiece& piece) { return piece_json(piece, has_past(plan)); },
+          kNextLine);
   json += ",\n \"days\":\n  " +
           list_of(
               plan.days, [&](const Day& day) { return day_json(plan, day); }, kNextLine);

@@ -47,6 +47,16 @@ std::optional<Date> all_learned(const Plan& plan) {
   return missing == 0 ? last : std::nullopt;
 }
 
+std::string learned_line(const Plan& plan, const Words& words) {
+  const auto learned = all_learned(plan);
+  if (!learned) return words.say("plan.never_learned");
+  const WordValues date = {{"date", weekday_day_month(words, *learned)}};
+  if (*learned >= plan.from) return words.say("plan.all_learned", date);
+  // Nobody told when.
+  if (!is_later_edition(plan)) return words.say("plan.taken_for_learned");
+  return words.say("plan.all_learned_before", date);
+}
+
 std::string title_line(const PlannedPiece& planned, const Words& words) {
   const Piece& piece = planned.piece;
   if (piece.composer.empty()) return piece.title;
@@ -62,7 +72,8 @@ std::string heading(const Plan& plan, const Words& words) {
   std::vector<std::string> dates;
   if (!plan.days.empty()) dates.push_back(date_span(words, plan.from, plan.by - days{1}));
   dates.push_back(words.count("plan.weeks", weeks));
-  dates.push_back(words.say("plan.date", {{"date", full_date(words, plan.by)}}));
+  dates.push_back(
+      words.say(plan.upkeep ? "plan.until" : "plan.date", {{"date", full_date(words, plan.by)}}));
   return text + wrap("", dates, kDot, 2);
 }
 
@@ -84,14 +95,7 @@ std::string holdings(const Plan& plan, const Words& words) {
                   words.count("plan.runs", count_runs(plan, index))},
                  kDot, 4);
   }
-  const auto learned = all_learned(plan);
-  return text +
-         wrap("  ",
-              {learned
-                   ? words.say("plan.all_learned", {{"date", weekday_day_month(words, *learned)}})
-                   : words.say("plan.never_learned")},
-              "", 4) +
-         spacing_figure(plan, words);
+  return text + wrap("  ", {learned_line(plan, words)}, "", 4) + spacing_figure(plan, words);
 }
 
 std::string minutes_a_day(const Plan& plan, const Words& words) {

@@ -4,6 +4,7 @@
 #include <array>
 #include <tuple>
 
+#include "plan/division.h"
 #include "practice/time_model.h"
 
 namespace cahier {
@@ -26,6 +27,7 @@ std::vector<std::optional<Date>> learned_before(const Plan& plan, int piece) {
 
 std::vector<const Done*> runs_made(const Plan& plan, int piece) {
   std::vector<const Done*> runs;
+  if (!is_later_edition(plan)) return runs;
   for (const Done& done : plan.record.done)
     if (done.piece == piece && done.drill == Drill::run_through) runs.push_back(&done);
   return runs;
@@ -66,7 +68,7 @@ double mean_pace(const Plan& plan) {
   for (const PlannedPiece& piece : plan.pieces)
     for (const Chunk& chunk : piece.chunks) {
       bars += chunk.bars.size();
-      sum += chunk.bars.size() * plan.method.pace[chunk.level - 1];
+      sum += chunk.bars.size() * plan.method.pace[hardest_level(piece.piece, chunk.bars) - 1];
     }
   return bars > 0 ? sum / bars : 1;
 }
@@ -82,10 +84,11 @@ std::vector<LevelPace> level_paces(const Plan& plan) {
     const TimeModel paced(planned.piece, plan.method);
     const int parts = static_cast<int>(planned.piece.parts().size());
     for (const Chunk& chunk : planned.chunks) {
-      LevelPace& level = levels[chunk.level - 1];
-      level.first += reckoned.learn(chunk.bars, chunk.level);
-      level.now += paced.learn(chunk.bars, chunk.level);
-      bars[chunk.level - 1] += chunk.bars.size() * parts;
+      const int hardest = hardest_level(planned.piece, chunk.bars);
+      LevelPace& level = levels[hardest - 1];
+      level.first += reckoned.learn(chunk.bars, hardest);
+      level.now += paced.learn(chunk.bars, hardest);
+      bars[hardest - 1] += chunk.bars.size() * parts;
     }
   }
   std::vector<LevelPace> paces;

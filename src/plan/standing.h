@@ -10,10 +10,14 @@ namespace cahier {
 
 inline bool is_later_edition(const Plan& plan) { return plan.record.edition > 1; }
 
+// Whether anything was done before the plan's first day. Of a first edition, which keeps a piece
+// that no log tells of, it is only taken for granted: its dates are nobody's.
+inline bool has_past(const Plan& plan) { return !plan.record.empty() || !plan.past.empty(); }
+
 // By chunk: the day it was learned on, before the plan's first day; none where it was not.
 std::vector<std::optional<Date>> learned_before(const Plan& plan, int piece);
 
-// The run-throughs made before, by date.
+// The run-throughs that the log tells of, by date.
 std::vector<const Done*> runs_made(const Plan& plan, int piece);
 
 struct RunScore {
@@ -33,7 +37,8 @@ std::vector<WeakSpot> weak_spots(const Plan& plan);
 // Times the minutes first reckoned with that learning takes, over the bars of all chunks.
 double mean_pace(const Plan& plan);
 
-// Minutes that learning a bar of one part takes at a level, over the chunks of that level.
+// Minutes that learning a bar of one part takes at a level, over the chunks that have it in the
+// piece, whatever the log makes of them.
 struct LevelPace {
   int level = 1;
   double first = 0;  // as the method reckons

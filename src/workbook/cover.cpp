@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <cmath>
 #include <string>
 #include <vector>
 
@@ -7,7 +6,7 @@
 #include "plan/standing.h"
 #include "practice/time_model.h"
 #include "text/phrasing.h"
-#include "workbook/parts_dates.h"
+#include "workbook/parts_cover_facts.h"
 #include "workbook/parts_form_strip.h"
 #include "workbook/parts_since.h"
 #include "workbook/parts_tempo.h"
@@ -19,81 +18,7 @@ namespace cahier {
 namespace {
 
 constexpr double kFootRoom = 20;  // check line and paper at the foot
-
 constexpr double kHeadingLine = 4 * kGrid;
-constexpr double kManyMinutes = 120;  // from here on hours say more
-
-// To the nearest half hour.
-std::string hours_text(double minutes) { return minutes_text(minutes / 60); }
-
-struct Fact {
-  std::string figure;
-  std::string label;
-};
-
-Fact chunks_fact(const Words& words, const Totals& totals) {
-  const int left = totals.chunks - totals.learned_before;
-  if (left > 0) return {std::to_string(left), words.count("cover.chunks", left)};
-  return {std::to_string(totals.chunks), words.count("cover.chunks_kept", totals.chunks)};
-}
-
-Fact runs_fact(const Plan& plan, const Words& words, const Totals& totals) {
-  if (is_later_edition(plan))
-    return {std::to_string(totals.runs), words.count("cover.runs_to_come", totals.runs)};
-  return {std::to_string(plan.runs_required()),
-          plan.pieces.size() > 1 ? words.say("cover.runs_each")
-                                 : words.count("cover.runs", plan.runs_required())};
-}
-
-std::vector<Fact> facts(const Plan& plan, const Words& words, const Totals& totals) {
-  std::vector<Fact> result = {
-      {std::to_string(totals.practice_days), words.count("cover.days", totals.practice_days)},
-      plan.minutes_total() >= kManyMinutes
-          ? Fact{hours_text(plan.minutes_total()), words.say("cover.hours")}
-          : Fact{minutes_text(plan.minutes_total()), words.say("cover.minutes")},
-      chunks_fact(words, totals),
-      {std::to_string(totals.cues), words.count("cover.cues", totals.cues)},
-      runs_fact(plan, words, totals)};
-  if (totals.learned_before + totals.learned_chunks >= totals.chunks && totals.learned)
-    result.push_back(
-        {short_date(words, plan, *totals.learned),
-         words.say(totals.learned_chunks > 0 ? "cover.learned" : "cover.learned_already")});
-  else
-    result.push_back({"–", words.say("cover.not_learned")});
-  return result;
-}
-
-std::vector<std::string> assumptions(const Plan& plan, const Words& words, const Totals& totals) {
-  const Method& method = plan.method;
-  std::vector<std::string> texts;
-  if (totals.least_day == totals.most_day)
-    texts.push_back(words.say("cover.assumes_day", {{"minutes", minutes_text(totals.most_day)}}));
-  else
-    texts.push_back(words.say(
-        "cover.assumes_day_from_to",
-        {{"least", minutes_text(totals.least_day)}, {"most", minutes_text(totals.most_day)}}));
-  if (totals.learned_chunks > 0)
-    texts.push_back(
-        words.say("cover.assumes_chunk",
-                  {{"least", method.chunk_least},
-                   {"most", method.chunk_most},
-                   {"minutes", minutes_text(totals.learn_minutes / totals.learned_chunks)}}));
-  if (totals.learned_chunks > 0) {
-    const double weeks = static_cast<double>((*totals.learned - plan.from).count() + 1) / 7;
-    const int a_week = static_cast<int>(std::lround(totals.learned_chunks / std::max(1.0, weeks)));
-    texts.push_back(words.count("cover.assumes_pace", std::max(1, a_week)));
-  }
-  if (totals.catch_up_days > 0)
-    texts.push_back(words.count("cover.assumes_catch_up", totals.catch_up_days));
-  if (totals.spare_minutes >= kManyMinutes)
-    texts.push_back(
-        words.say("cover.assumes_spare_hours", {{"hours", hours_text(totals.spare_minutes)}}));
-  else
-    texts.push_back(
-        words.say("cover.assumes_spare", {{"minutes", minutes_text(totals.spare_minutes)}}));
-  if (method.quiet_days > 0) texts.push_back(words.count("cover.assumes_quiet", method.quiet_days));
-  return texts;
-}
 
 // The largest of a few sizes at which `text` takes at most `lines` lines; else the smallest.
 TextBlock title_block(const Typefaces& typefaces, const std::string& text, double width,
@@ -162,8 +87,10 @@ class Cover {
     take(small_paper() ? 6 : 22);
     const TextBlock title =
         title_block(book_.typefaces(), book_.title(), box_.width, small_paper() ? 2 : 3);
-    // A programme's titles may be many: keep two thirds of the page for the rest.
-    if (title.height() <= page_.height * 0.34) {
+    // A programme's titles may be many: keep two thirds of the page for the rest, and more where an
+    // edition has something to say on a small one.
+    const double share = small_paper() && is_later_edition(plan_) ? 0.2 : 0.34;
+    if (title.height() <= page_.height * share) {
       title.draw(canvas(), take(title.height()));
     } else {
       draw_line(canvas(), take(9), book_.title(), style::kSubtitle, Align::left, 15);
@@ -194,21 +121,14 @@ class Cover {
     take(small_paper() ? 2 : 8);
   }
 
-  // As many sentences as leave room for the names and the figures.
   void draw_since() {
-    const double keep = small_paper() ? 54 : 90;
     draw_line(canvas(), take(kHeadingLine),
               words_.say("cover.edition", {{"number", plan_.record.edition},
                                            {"date", day_month_year(words_, plan_.from)}}),
               style::kStrong, Align::left, style::kLeast);
     std::string text;
-    for (const std::string& sentence : since_last_edition(plan_, words_)) {
-      const std::string more = text.empty() ? sentence : text + " " + sentence;
-      if (TextBlock(book_.typefaces(), more, style::kBody, box_.width).height() >
-          box_.height - keep)
-        break;
-      text = more;
-    }
+    for (const std::string& sentence : since_last_edition(plan_, words_))
+      text += (text.empty() ? "" : " ") + sentence;
     block(text, style::kBody);
     take(small_paper() ? 2 : 8);
   }
@@ -228,7 +148,7 @@ class Cover {
   }
 
   void draw_facts() {
-    const std::vector<Fact> all = facts(plan_, words_, totals_);
+    const std::vector<CoverFact> all = cover_facts(plan_, words_, totals_);
     constexpr int kColumns = 3;
     for (std::size_t first = 0; first < all.size(); first += kColumns) {
       const std::vector<Box> cells = box_.columns(kColumns, 6);
@@ -283,7 +203,7 @@ class Cover {
 
   TextBlock assumptions_block() const {
     std::string text;
-    for (const std::string& sentence : assumptions(plan_, words_, totals_))
+    for (const std::string& sentence : cover_assumptions(plan_, words_, totals_))
       text += (text.empty() ? "" : " ") + sentence;
     return TextBlock(book_.typefaces(), text, style::kSmall, box_.width);
   }

@@ -1,5 +1,7 @@
 #include "workbook/parts_day_panel.h"
 
+#include <algorithm>
+
 #include "paper/text_fitting.h"
 #include "plan/plan_words.h"
 #include "text/phrasing.h"
@@ -19,6 +21,15 @@ constexpr double kSmallLine = 4.5;
 constexpr double kDateAbove = 9;     // where weekday and date stand above the tasks
 constexpr int kTimesToldToStop = 4;  // at length, on days with something new
 constexpr int kFirstTimes = 2;       // how often a drill is explained
+
+// What the last line of a panel asks for. The slips of run-throughs stand on the tally, and how cue
+// starts went on their own sheet.
+std::string_view what_to_report(const Day& day) {
+  const bool elsewhere = std::all_of(day.tasks.begin(), day.tasks.end(), [](const Task& task) {
+    return task.drill == Drill::run_through || task.drill == Drill::cue_starts;
+  });
+  return elsewhere ? "panels.noted" : "panels.slipped";
+}
 
 }  // namespace
 
@@ -94,31 +105,30 @@ Strip DayPanels::note_strip(const std::string& text) {
           }};
 }
 
-Strip DayPanels::report_line(const std::string& before) {
-  return {style::kWritingRow + 1.5, [this, before](const Box& box) {
-            Canvas& canvas = book_.canvas();
-            const Words& words = book_.words();
-            const Box row = task_area(box).bottom(5);
-            const double line_y = row.bottom() - 1.2;
-            const double took_width = columns_.wide() ? 46 : 38;
-            const double stop = draw_line(canvas, row.left(row.width * 0.3), before, style::kStrong,
-                                          Align::left, style::kLeast);
-            const Box slipped =
-                row.without_right(took_width + 4).without_left(stop > 0 ? stop + 5 : 0);
-            const Box took = row.right(took_width);
-            const TextStyle style = style::kSmall;
-            const double slipped_label =
-                draw_line(canvas, slipped.left(slipped.width * 0.5), words.say("panels.slipped"),
-                          style, Align::left, style::kLeast);
-            canvas.line({slipped.x + slipped_label + 2, line_y}, {slipped.right(), line_y},
-                        style::kWritingLine);
-            const double took_label = draw_line(canvas, took.left(15), words.say("panels.took"),
-                                                style, Align::left, style::kLeast);
-            const double unit = draw_line(canvas, took.right(12), words.say("panels.took_minutes"),
-                                          style, Align::right, style::kLeast);
-            canvas.line({took.x + took_label + 2, line_y}, {took.right() - unit - 2, line_y},
-                        style::kWritingLine);
-          }};
+Strip DayPanels::report_line(const std::string& before, std::string_view label) {
+  return {
+      style::kWritingRow + 1.5, [this, before, label](const Box& box) {
+        Canvas& canvas = book_.canvas();
+        const Words& words = book_.words();
+        const Box row = task_area(box).bottom(5);
+        const double line_y = row.bottom() - 1.2;
+        const double took_width = columns_.wide() ? 46 : 38;
+        const double stop = draw_line(canvas, row.left(row.width * 0.3), before, style::kStrong,
+                                      Align::left, style::kLeast);
+        const Box slipped = row.without_right(took_width + 4).without_left(stop > 0 ? stop + 5 : 0);
+        const Box took = row.right(took_width);
+        const TextStyle style = style::kSmall;
+        const double slipped_label = draw_line(canvas, slipped.left(slipped.width * 0.5),
+                                               words.say(label), style, Align::left, style::kLeast);
+        canvas.line({slipped.x + slipped_label + 2, line_y}, {slipped.right(), line_y},
+                    style::kWritingLine);
+        const double took_label = draw_line(canvas, took.left(15), words.say("panels.took"), style,
+                                            Align::left, style::kLeast);
+        const double unit = draw_line(canvas, took.right(12), words.say("panels.took_minutes"),
+                                      style, Align::right, style::kLeast);
+        canvas.line({took.x + took_label + 2, line_y}, {took.right() - unit - 2, line_y},
+                    style::kWritingLine);
+      }};
 }
 
 std::vector<Strip> DayPanels::slim_strips(const Day& day) {
@@ -157,7 +167,7 @@ std::vector<Strip> DayPanels::strips(const Day& day) {
     strips.push_back(note_strip(note));
   const bool at_length = learned && told_to_stop_++ < kTimesToldToStop;
   if (at_length) strips.push_back(line_of_text(6, words.say("panels.stop_new"), style::kStrong));
-  strips.push_back(report_line(at_length ? "" : words.say("panels.stop")));
+  strips.push_back(report_line(at_length ? "" : words.say("panels.stop"), what_to_report(day)));
   return strips;
 }
 

@@ -33,8 +33,8 @@ class DayPanels {
   Strip line_of_text(double height, std::string text, TextStyle style);
   Strip break_line();
   Strip note_strip(const std::string& text);
-  // To write what happened on; `before` stands in front of it.
-  Strip report_line(const std::string& before);
+  // To write what happened on, named by the word under `label`; `before` stands in front of it.
+  Strip report_line(const std::string& before, std::string_view label);
   Box task_area(const Box& box) const;
   std::vector<Strip> slim_strips(const Day& day);
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "plan/standing.h"
 #include "text/phrasing.h"
@@ -60,15 +61,24 @@ std::string cut_title(const std::string& title) {
 std::string slips(const Plan& plan, const Words& words) {
   const std::vector<WeakSpot> spots = weak_spots(plan);
   if (spots.empty()) return {};
-  std::vector<std::string> bars;
+  // By piece, the one that slips most first.
+  std::vector<std::pair<int, std::vector<std::string>>> by_piece;
   for (std::size_t at = 0; at < std::min(spots.size(), kMostSpots); ++at) {
-    const PlannedPiece& piece = plan.pieces[spots[at].piece];
-    const BarRange range = piece.chunks[spots[at].chunk].bars;
-    const std::string text = bar_range(range.first, range.last);
-    bars.push_back(
-        plan.pieces.size() > 1
-            ? words.say("week.of_piece", {{"bars", text}, {"piece", cut_title(piece.piece.title)}})
-            : text);
+    const int piece = spots[at].piece;
+    auto found = std::find_if(by_piece.begin(), by_piece.end(),
+                              [&](const auto& one) { return one.first == piece; });
+    if (found == by_piece.end()) found = by_piece.insert(by_piece.end(), {piece, {}});
+    const BarRange range = plan.pieces[piece].chunks[spots[at].chunk].bars;
+    found->second.push_back(bar_range(range.first, range.last));
+  }
+  std::vector<std::string> bars;
+  for (const auto& [piece, ranges] : by_piece) {
+    if (plan.pieces.size() == 1)
+      bars = ranges;
+    else
+      bars.push_back(
+          words.say("week.of_piece", {{"bars", list_text(words, ranges)},
+                                      {"piece", cut_title(plan.pieces[piece].piece.title)}}));
   }
   if (spots.size() > kMostSpots)
     bars.push_back(words.count("cover.more_slips", static_cast<int>(spots.size() - kMostSpots)));
@@ -77,7 +87,7 @@ std::string slips(const Plan& plan, const Words& words) {
 
 std::string pace(const Plan& plan, const Words& words) {
   const double pace = mean_pace(plan);
-  if (std::abs(pace - 1) < kLeastPace) return {};
+  if (std::abs(pace - 1) < kLeastPace || totals_of(plan).learned_chunks == 0) return {};
   return words.say("cover.pace", {{"times", number_text(pace)}});
 }
 

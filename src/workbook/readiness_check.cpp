@@ -45,7 +45,7 @@ void draw_piece_checks(Prose& prose, const Words& words, const Piece& piece) {
 void draw_readiness_check(Book& book) {
   const Words& words = book.words();
   const Plan& plan = book.plan();
-  if (is_later_edition(plan)) return;
+  if (has_past(plan)) return;
   book.open_sheet("readiness check", words.say("readiness_check.title"));
   Prose prose(book, words.say("readiness_check.before", {{"date", full_date(words, plan.from)}}));
   prose.paragraph(words.say("readiness_check.lead"));

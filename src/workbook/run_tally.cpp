@@ -51,12 +51,12 @@ std::vector<RunRow> runs_asked(const Book& book, int piece, std::size_t made) {
 }
 
 // The first half of the runs needs no witness; then a recording; in the last quarter a listener.
-// What was made before stays as it was.
-void add_witnesses(std::vector<RunRow>& rows, std::size_t asked) {
+// What was made before stays as it was. Counted from row `first`.
+void add_witnesses(std::vector<RunRow>& rows, std::size_t first, std::size_t asked) {
   for (std::size_t at = 0; at < rows.size(); ++at) {
     if (rows[at].made != nullptr) continue;
-    rows[at].recorded = asks_recording(at, asked);
-    rows[at].listener = asks_listener(at, asked);
+    rows[at].recorded = asks_recording(at - first, asked);
+    rows[at].listener = asks_listener(at - first, asked);
   }
 }
 
@@ -109,12 +109,11 @@ void draw_row(Book& book, const Table& table, const Box& row, std::size_t number
   if (run.listener) draw_tick(canvas, cells[7]);
 }
 
-std::vector<std::string> lead(const Words& words, int made, int to_come) {
+// The first `unrecorded` runs need no recording; some are `made` already.
+std::vector<std::string> lead(const Words& words, int unrecorded, int made, int to_come) {
   if (to_come == 0) return {words.say("run_tally.lead_none")};
-  const int asked = made + to_come;
-  const int recorded = std::max((asked + 1) / 2, made) + 1;
   return {words.count(made > 0 ? "run_tally.lead_more" : "run_tally.lead", to_come),
-          words.say("run_tally.witness", {{"recorded", recorded}})};
+          words.say("run_tally.witness", {{"recorded", std::max(unrecorded, made) + 1}})};
 }
 
 // The player's own runs, and what they tell; empty where nobody said how one went.
@@ -142,16 +141,19 @@ Box draw_tally(Book& book, int piece) {
   if (!right.empty()) book.mark(right);
   const std::vector<const Done*> made = runs_made(book.plan(), piece);
   std::vector<RunRow> rows = runs_made_before(book, made);
-  const std::vector<RunRow> to_come = runs_asked(book, piece, made.size());
+  // What was made for an earlier date does not count for the new one.
+  const std::size_t before = book.plan().upkeep ? made.size() : 0;
+  const std::vector<RunRow> to_come = runs_asked(book, piece, made.size() - before);
   rows.insert(rows.end(), to_come.begin(), to_come.end());
-  const std::size_t asked = rows.size();
+  const int asked = book.plan().runs_required();
   const auto add = [&](const std::string& text, const TextStyle& type) {
     const TextBlock block(book.typefaces(), text, type, page.width);
     block.draw(book.canvas(), page);
     page = page.without_top(on_grid(block.height()));
   };
   for (const std::string& text :
-       lead(words, static_cast<int>(made.size()), static_cast<int>(to_come.size())))
+       lead(words, static_cast<int>(before) + (asked + 1) / 2, static_cast<int>(made.size()),
+            static_cast<int>(to_come.size())))
     add(text, style::kBody);
   add(words.say("run_tally.forward"), style::kStrong);
   const std::vector<std::string> record = own_record(words, score_of(made));
@@ -164,7 +166,7 @@ Box draw_tally(Book& book, int piece) {
   const bool is_last = piece + 1 == static_cast<int>(book.plan().pieces.size());
   const double below = is_last ? kBelow + clean_runs_height(book, page.width) : 0;
   rows.resize(rows.size() + spare_rows(rest.height, rows.size(), below));
-  add_witnesses(rows, asked);
+  add_witnesses(rows, before, static_cast<std::size_t>(asked));
   for (std::size_t at = 0; at < rows.size(); ++at) {
     if (rest.height < kRow) rest = table.draw_head(book.canvas(), book.open_page(right));
     draw_row(book, table, rest, at + 1, rows[at]);

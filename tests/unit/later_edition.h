@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "plan/plan.h"
+#include "sound_plan.h"
 
 namespace cahier::sample {
 
@@ -43,6 +44,29 @@ inline Plan later_edition(Plan plan, Date from) {
   plan.days = to_come;
   plan.record.edition = 2;
   plan.record.last = last;
+  return plan;
+}
+
+// The sound plan with six run-throughs made, four of them clean, and one to come.
+inline Plan with_runs() {
+  Plan plan = later_edition(sound_plan(), parse_date("2027-01-14").value());
+  plan.record.done.erase(
+      std::remove_if(plan.record.done.begin(), plan.record.done.end(),
+                     [](const Done& done) { return done.drill == Drill::run_through; }),
+      plan.record.done.end());
+  Done run;
+  run.drill = Drill::run_through;
+  run.bars = {1, 12};
+  for (int number = 0; number < 6; ++number) {
+    run.date = parse_date("2027-01-08").value() + days{number};
+    run.slips.emplace();
+    run.rejoined.clear();
+    if (number == 1) run.slips = {3};
+    if (number == 3) run.slips = {7, 11}, run.rejoined = {9};
+    run.recorded = number > 2;
+    run.listener = number == 5;
+    plan.record.done.push_back(run);
+  }
   return plan;
 }
 

@@ -58,13 +58,17 @@ TEST_CASE("the text of a later plan says how it stands") {
   CHECK(has(text_of(plan), "\nEdition 2 · 1 day ahead · "));
   plan.upkeep = true;
   CHECK(has(text_of(plan), "\nEdition 2 · keeping what is learned · "));
-  CHECK(has(text_of(plan), "Everything is learned by Tuesday 5 January."));
+  CHECK(has(text_of(plan), " · Until Monday 18 January 2027\n"));
+  CHECK(has(text_of(plan), "Everything has been learned since Tuesday 5 January."));
+  plan.record.edition = 1;  // without a log
+  CHECK(has(text_of(plan), "Everything is taken to be learned."));
 }
 
 TEST_CASE("the text names the pace by level, only where the player has one") {
   Plan plan = sample::later_edition(sample::plan(sample::kStudy), sample::date("2027-01-18"));
   CHECK_FALSE(has(text_of(plan), "minutes a bar and part"));
   plan.method.pace = {1, 1.2, 1.3, 1.6, 1.7};
+  sample::let_slip(plan, 0, 0, {6, 2});  // a level of slips, none of learning
   const std::vector<LevelPace> paces = level_paces(plan);
   REQUIRE(paces.size() == 2);
   CHECK(paces[0].level == 2);

@@ -5,57 +5,30 @@
 
 #include "every_paper.h"
 #include "later_edition.h"
+#include "plan/standing.h"
+#include "played.h"
 #include "sample_pieces.h"
 #include "sheet_words.h"
 #include "sound_plan.h"
+#include "text/phrasing.h"
 
 using namespace cahier;
 using sample::count_of;
 using sample::DrawnSheet;
 using sample::has;
 using sample::one_line;
+using sample::with_runs;
 
 namespace {
 
 Plan behind() {
-  Plan plan = sample::later_edition(sample::plan(sample::kStudy), sample::date("2027-01-18"));
+  Plan plan = sample::later_edition(sample::plan(sample::kStudy), sample::date("2027-01-11"));
   plan.record.last->days_behind = 3;
   plan.record.last->tasks_done -= 4;
   plan.record.last->bars_learned -= 2;
   plan.method.pace = {1.3, 1.3, 1.3, 1.3, 1.3};
   for (int chunk = 0; chunk < 5; ++chunk) sample::let_slip(plan, 0, chunk, {6, 1 + chunk % 4});
   return plan;
-}
-
-// A month of run-throughs: six made, four of them clean.
-Plan with_runs() {
-  Plan plan = sample::later_edition(sound_plan(), sample::date("2027-01-14"));
-  plan.record.done.erase(
-      std::remove_if(plan.record.done.begin(), plan.record.done.end(),
-                     [](const Done& done) { return done.drill == Drill::run_through; }),
-      plan.record.done.end());
-  Done run;
-  run.drill = Drill::run_through;
-  run.bars = {1, 12};
-  for (int number = 0; number < 6; ++number) {
-    run.date = sample::date("2027-01-08") + days{number};
-    run.slips.emplace();
-    run.rejoined.clear();
-    if (number == 1) run.slips = {3};
-    if (number == 3) run.slips = {7, 11}, run.rejoined = {9};
-    run.recorded = number > 2;
-    run.listener = number == 5;
-    plan.record.done.push_back(run);
-  }
-  return plan;
-}
-
-int dots(const DrawnSheet& sheet) {
-  int number = 0;
-  for (const DrawnItem& item : sheet.canvas().pages().front().items)
-    if (const auto* circle = std::get_if<DrawnCircle>(&item))
-      number += circle->use == CircleUse::ornament && circle->paint.fill && circle->diameter > 2.2;
-  return number;
 }
 
 int pale_boxes(const DrawnSheet& sheet) {
@@ -87,6 +60,78 @@ TEST_CASE("the sheets of a later edition keep their layout everywhere") {
       sample::require_faultless_everywhere(draw, *plan);
 }
 
+TEST_CASE("editions of the planner keep their layout, and their sheets agree with the plan") {
+  const std::vector<Piece> pieces = {sample::piece(sample::kLantern)};
+  const auto plan_from = [&](const char* from, Record record) {
+    Terms terms = settle(sample::date(from), sample::date("2027-03-20"), pieces[0].practice,
+                         sample::steady());
+    terms.record = std::move(record);
+    return make_plan(pieces, terms);
+  };
+  Record record = sample::played(plan_from("2027-01-04", {}), sample::date("2027-03-09"));
+  int number = 0;
+  for (Done& done : record.done)
+    if (done.bars.contains(6) && done.drill != Drill::learn && ++number % 2 == 0) done.slips = {6};
+  record.last = LastEdition{1, sample::date("2027-01-04"), 15.0, 90, 90, 36, 36, 0};
+  const Plan plan = plan_from("2027-03-09", record);
+  REQUIRE(sample::faults_of(plan) == "");
+  REQUIRE(weak_spots(plan).size() == 1);
+  const BarRange weak = plan.pieces[0].chunks[weak_spots(plan)[0].chunk].bars;
+  REQUIRE(weak.contains(6));
+  for (void (*draw)(Book&) : {draw_cover, draw_form_map, draw_cue_starts, draw_run_tally,
+                              draw_progress_chart, draw_day_panels})
+    sample::require_faultless_everywhere(draw, plan);
+  CHECK(has(one_line(DrawnSheet(draw_cover, plan).words()),
+            "Bars that slip most now: " + bar_range(weak.first, weak.last) + "."));
+  CHECK(has(DrawnSheet(draw_cue_starts, plan).words(), "\nweak\n"));
+  // A circle to tick for each recording and listener that the plan asks for, and in spare rows.
+  int recorded = 0;
+  int listener = 0;
+  int runs = 0;
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks) {
+      runs += task.drill == Drill::run_through;
+      listener += task.reason == Reason::listener;
+      recorded += task.reason == Reason::recorded || task.reason == Reason::listener;
+    }
+  REQUIRE(runs > 0);
+  const DrawnSheet tally(draw_run_tally, plan);
+  const int spare = 4;
+  CHECK(tally.circles_to_tick() == runs + recorded + listener + 3 * spare);
+}
+
+TEST_CASE("a cover whose title takes a third of the page says as much as it has room for") {
+  Plan plan = behind();
+  plan.fits = false;
+  plan.pieces[0].piece.composer = std::string(120, 'M') + " " + std::string(60, 'M');
+  for (const std::size_t letters : {110, 130, 150, 165, 180, 200}) {
+    INFO(letters);
+    plan.pieces[0].piece.title = std::string(letters, 'W');
+    sample::require_faultless_everywhere(draw_cover, plan);
+  }
+}
+
+TEST_CASE("a programme's later edition names pieces, long titles cut, and keeps its layout") {
+  const std::vector<Piece> pieces = {sample::piece(sample::crowded_piece()),
+                                     sample::piece(sample::kStudy)};
+  Terms terms = settle(sample::date("2027-01-04"), sample::date("2027-06-20"), pieces[0].practice,
+                       sample::steady());
+  terms.minutes.fill(90);
+  Plan plan = sample::later_edition(make_plan(pieces, terms), sample::date("2027-02-01"));
+  plan.record.last->days_behind = -3;
+  for (const int piece : {0, 1})
+    for (const int chunk : {0, 1, 2}) sample::let_slip(plan, piece, chunk, {9, 4 + piece});
+  for (void (*draw)(Book&) : {draw_cover, draw_form_map, draw_cue_starts, draw_run_tally,
+                              draw_progress_chart, draw_report_back})
+    sample::require_faultless_everywhere(draw, plan);
+  CHECK(has(one_line(DrawnSheet(draw_cover, plan).words()),
+            "Bars that slip most now: 1–4, 5–8 and 9–12 of Lantern Study and 3 passages more."));
+  for (Chunk& chunk : plan.pieces[1].chunks) chunk.raised = false;
+  plan.fits = false;
+  sample::require_faultless_everywhere(draw_cover, plan);
+  CHECK(has(one_line(DrawnSheet(draw_cover, plan).words()), " of " + std::string(39, 'W') + "…"));
+}
+
 TEST_CASE("the cover of a first edition says nothing of another one") {
   const std::string words = DrawnSheet(draw_cover, sample::plan(sample::kStudy)).words();
   CHECK_FALSE(has(words, "dition"));
@@ -98,7 +143,7 @@ TEST_CASE("the cover of a later edition says in plain words what has changed") {
   const int tasks = plan.record.last->tasks;
   const int bars = plan.record.last->bars_new;
   const std::string words = one_line(DrawnSheet(draw_cover, plan).words());
-  CHECK(has(words, "Edition 2, planned from 18 January 2027"));
+  CHECK(has(words, "Edition 2, planned from 11 January 2027"));
   CHECK(has(words, "3 days behind; the date still holds."));
   CHECK(has(words, "Tasks done: " + std::to_string(tasks - 4) + " of " + std::to_string(tasks) +
                        "; new bars learned: " + std::to_string(bars - 2) + " of " +
@@ -111,7 +156,7 @@ TEST_CASE("the cover names the day's minutes where they have changed") {
   Plan plan = behind();
   plan.record.last->minutes = 12;
   CHECK(has(one_line(DrawnSheet(draw_cover, plan).words()),
-            "the date still holds with 15 minutes a day (12 before)."));
+            "the date still holds with 15\u00a0minutes a day (12 before)."));
 }
 
 TEST_CASE("the cover says on course, ahead, and that the date does not hold") {
@@ -128,12 +173,21 @@ TEST_CASE("the cover says on course, ahead, and that the date does not hold") {
   CHECK_FALSE(has(says(), "still holds"));
   plan.upkeep = true;
   CHECK(has(says(), "Everything is learned: this book keeps it until 20 March 2027."));
-  CHECK(has(says(), "To be kept from memory until"));
+  CHECK(has(says(), "To be kept in memory until"));
+  plan.record.last.reset();
+  plan.upkeep = false;
+  CHECK(has(says(), "planned from 11 January 2027 Bars that slip"));
 }
 
-TEST_CASE("a pace near the one reckoned with needs no sentence") {
+TEST_CASE("the pace is named where it differs and something is left to learn") {
   Plan plan = behind();
   plan.method.pace.fill(1.09);
+  CHECK_FALSE(has(DrawnSheet(draw_cover, plan).words(), "Learning takes"));
+  plan.method.pace.fill(1.5);
+  CHECK(has(DrawnSheet(draw_cover, plan).words(), "Learning takes"));
+  // Nor when nothing is left to learn.
+  plan = with_runs();
+  plan.method.pace.fill(1.5);
   CHECK_FALSE(has(DrawnSheet(draw_cover, plan).words(), "Learning takes"));
 }
 
@@ -141,53 +195,9 @@ TEST_CASE("the cover counts what is still to learn and the runs to come") {
   const std::string words = DrawnSheet(draw_cover, with_runs()).words();
   CHECK(has(words, "\n2\nchunks, all learned already\n"));
   CHECK(has(words, "\n1\nrun-through to come\n"));
+  CHECK_FALSE(has(words, "Nothing new in the last"));
+  CHECK(has(one_line(DrawnSheet(draw_cover, behind()).words()), "Nothing new in the last"));
   CHECK(has(words, "\n5 Jan\nthe day everything was learned\n"));
-}
-
-TEST_CASE("run-throughs that were made stand at the top of the tally, and numbers go on") {
-  const DrawnSheet sheet(draw_run_tally, with_runs());
-  const std::string words = sheet.words();
-  CHECK(has(words, "\n7, 11\n"));
-  CHECK(has(words, "\n6\n"));
-  CHECK(has(words, "\n7\n14 Jan\n"));
-  CHECK(has(one_line(words), "1 run-through is still to come"));
-  CHECK(dots(sheet) == 4 + 3 + 1);  // clean, recorded, listened to
-}
-
-TEST_CASE("the tally says what the player's own runs tell, rounded down") {
-  // One-sided 95 % bound for 4 clean of 6 (Clopper and Pearson 1934; value computed): .271338.
-  const std::string words = one_line(DrawnSheet(draw_run_tally, with_runs()).words());
-  CHECK(has(words, "So far: 6 run-throughs, 4 clean."));
-  CHECK(has(words, "at least 27\u00a0%;"));
-  CHECK(has(words, "their number was fixed beforehand"));
-}
-
-TEST_CASE("runs of which nobody said how they went are not counted, and the tally says so") {
-  Plan plan = with_runs();
-  plan.record.done.back().slips.reset();
-  const std::string words = one_line(DrawnSheet(draw_run_tally, plan).words());
-  CHECK(has(words, "So far: 5 run-throughs, 3 clean."));
-  CHECK(has(words, "One run is not counted: nobody wrote down how it went."));
-  CHECK(has(words, "not told"));
-  for (Done& done : plan.record.done) done.slips.reset();
-  CHECK_FALSE(has(one_line(DrawnSheet(draw_run_tally, plan).words()), "So far"));
-}
-
-TEST_CASE("runs none of which was clean give no bound") {
-  Plan plan = with_runs();
-  for (Done& done : plan.record.done)
-    if (done.drill == Drill::run_through) done.slips = {5};
-  const std::string words = one_line(DrawnSheet(draw_run_tally, plan).words());
-  CHECK(has(words, "So far: 6 run-throughs, none of them clean."));
-  CHECK_FALSE(has(words, "Taken together"));
-}
-
-TEST_CASE("when all run-throughs are made the tally asks for no more") {
-  Plan plan = with_runs();
-  for (Day& day : plan.days) day.tasks.clear();
-  const std::string words = one_line(DrawnSheet(draw_run_tally, plan).words());
-  CHECK(has(words, "All the run-throughs that were asked for have been made."));
-  CHECK_FALSE(has(words, "still to come"));
 }
 
 TEST_CASE("cue starts with more of the dice are marked, and the sentence tells how much more") {
@@ -252,16 +262,48 @@ TEST_CASE("the form map marks what is learned, and bars that slip as hard ones")
   CHECK(dark_cells() == before + 2 * bars.size());
 }
 
+TEST_CASE("in the calendar what came learned begins before the first day") {
+  const Plan plan = sample::later_edition(sample::plan(sample::kStudy), sample::date("2027-01-11"));
+  const auto before = [](const Plan& drawn) {
+    const DrawnSheet sheet(draw_form_map, drawn);
+    int signs = 0;
+    for (const DrawnPage& page : sheet.canvas().pages())
+      for (const DrawnItem& item : page.items)
+        if (const auto* box = std::get_if<DrawnRectangle>(&item))
+          signs += !box->paint.fill && box->box.width == Approx(2.4);
+    return signs;
+  };
+  const auto learned = learned_before(plan, 0);
+  const auto so_many =
+      std::count_if(learned.begin(), learned.end(), [](const auto& date) { return !!date; });
+  REQUIRE(so_many > 0);
+  REQUIRE(so_many < static_cast<std::ptrdiff_t>(learned.size()));
+  CHECK(before(plan) == so_many + 1);  // and one in the key
+  CHECK(before(sample::plan(sample::kStudy)) == 0);
+}
+
 TEST_CASE("only a first edition has a readiness check") {
   CHECK(DrawnSheet(draw_readiness_check, sound_plan()).pages() == 1);
   CHECK(DrawnSheet(draw_readiness_check, with_runs()).pages() == 0);
+}
+
+TEST_CASE("of a piece kept without a log nothing is said that nobody told") {
+  Plan plan = with_runs();
+  plan.record.edition = 1;
+  plan.record.last.reset();
+  plan.upkeep = true;
+  const std::string words = DrawnSheet(draw_cover, plan).words();
+  CHECK(has(words, "\n1\nweek\n"));
+  CHECK_FALSE(has(words, "5 Jan"));
+  CHECK_FALSE(has(words, "dition"));
+  CHECK(DrawnSheet(draw_readiness_check, plan).pages() == 0);
 }
 
 TEST_CASE("how to use a later edition begins with what is new, and its feet name the edition") {
   const DrawnSheet sheet(draw_how_to_use, with_runs());
   CHECK(sheet.pages() == 1);
   const std::string words = sheet.words();
-  CHECK(has(one_line(words), "put the edition before away"));
+  CHECK(has(one_line(words), "put the last edition away"));
   CHECK(has(words, "edition 2 · Lantern Study"));
   CHECK(has(one_line(words), "Still to come: 1."));
   CHECK_FALSE(has(words, "\nLearn\n"));
@@ -294,6 +336,6 @@ TEST_CASE("slips are asked for once: on a day's panel where the book has one") {
     CHECK_FALSE(has(page.words(), "\nslipped at\n"));
     panels += count_of(page.words(), "slipped at bar");
   }
-  CHECK(panels == 7);
+  CHECK(panels == 5);  // not on the two days of run-throughs alone: theirs stand on the tally
   CHECK_FALSE(has(DrawnSheet(draw_passes, sound_plan()).words(), "fumbled"));
 }
