@@ -10,8 +10,8 @@ namespace cahier {
 namespace {
 
 constexpr int kShards = 3;  // test cases, that they may run side by side
-const int kSeasons = 20;    // in each shard
-constexpr int kMostBars = 32;
+const int kSeasons = 40;    // in each shard
+constexpr int kMostBars = 40;
 
 struct RandomSeason {
   Piece piece;
@@ -55,8 +55,9 @@ TEMPLATE_TEST_CASE_SIG("every edition of random seasons passes the judge", "", (
       editions_that_fit += edition.plan.fits && edition.terms.record.edition > 1 ? 1 : 0;
     }
   }
-  // Of about five editions after the first.
-  CHECK(editions_that_fit > 2 * kSeasons);
+  // Of five or six editions after the first, those whose date is not too tight from the beginning,
+  // or after days missed.
+  CHECK(editions_that_fit > 4 * kSeasons);
 }
 
 }  // namespace cahier
