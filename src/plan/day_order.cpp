@@ -51,13 +51,22 @@ int rank(Drill drill) {
 }
 
 // Takes the tasks of one turn in their order, each time the first that is not on the passage of
-// the task before it, where there is one.
-void append_apart(std::vector<Task>& ordered, std::vector<Task> turn) {
+// the task before it, where there is one. Temper goes by weakness: what is weaker waits for
+// nothing.
+void append_apart(std::vector<Task>& ordered, std::vector<Task> turn, const LevelOf& level_of) {
   while (!turn.empty()) {
     auto next = turn.begin();
+    const auto overtakes = [&](const Task& task) {
+      return stage_of(task.drill) == Stage::temper &&
+             std::any_of(turn.begin(), turn.end(), [&](const Task& weaker) {
+               return weaker.drill == task.drill && weaker.piece == task.piece &&
+                      level_of(weaker) > level_of(task);
+             });
+    };
     if (!ordered.empty())
-      next = std::find_if(turn.begin(), turn.end(),
-                          [&](const Task& task) { return !same_passage(task, ordered.back()); });
+      next = std::find_if(turn.begin(), turn.end(), [&](const Task& task) {
+        return !same_passage(task, ordered.back()) && !overtakes(task);
+      });
     if (next == turn.end()) next = turn.begin();
     ordered.push_back(std::move(*next));
     turn.erase(next);
@@ -142,7 +151,7 @@ void put_in_order(Day& day, const LevelOf& level_of) {
                           });
       (second ? last : turn).push_back(std::move(*from));
     }
-    append_apart(ordered, std::move(turn));
+    append_apart(ordered, std::move(turn), level_of);
   }
   for (Task& task : last) ordered.push_back(std::move(task));
   day.tasks = std::move(ordered);

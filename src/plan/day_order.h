@@ -16,7 +16,8 @@ bool same_passage(const Task& one, const Task& other);
 
 // What is cold comes first: a run-through, recalls and passes. Then what is new, the hardest of it
 // first; then Temper, joins and cue starts, and a second run-through last. Within that no two turns
-// on the same passage follow each other where another task can stand between them.
+// on the same passage follow each other where another task can stand between them; Temper stays in
+// the order of weakness.
 void put_in_order(Day& day, const LevelOf& level_of);
 
 // Divides the day into sittings with a break between: as many as there are blocks, where the

@@ -93,4 +93,31 @@ TEST_CASE("an edition without a practice day left says what is left out") {
   CHECK(sample::faults_of(plan) == "");
 }
 
+// The write-out of the weaker chunk follows its spoken part, when the other chunk has been spoken
+// already: no write-out of that may come between them to keep them apart.
+TEST_CASE("turns that are kept apart leave Temper in its order") {
+  const std::vector<Piece> pieces = {
+      sample::piece("title: Two\nbars: 8\nmeter: 5/4\ntempo: 130\nhard: [{bars: 1-4, level: 4}]\n"
+                    "practice: {minutes: {wed: 60}}\n")};
+  Terms terms = settle(sample::date("2027-02-01"), sample::date("2027-02-20"),
+                       pieces.front().practice, sample::steady());
+  const auto add = [&](const char* date, Drill drill, BarRange bars, std::vector<int> slips) {
+    Done& done = terms.record.done.emplace_back();
+    done.date = sample::date(date);
+    done.drill = drill;
+    done.bars = bars;
+    done.slips = std::move(slips);
+  };
+  add("2027-01-06", Drill::learn, {1, 4}, {});
+  add("2027-01-06", Drill::learn, {5, 8}, {});
+  add("2027-01-06", Drill::join, {1, 8}, {});
+  for (const char* wednesday : {"2027-01-13", "2027-01-20", "2027-01-27"})
+    add(wednesday, Drill::recall, {1, 8}, {6});
+  add("2027-01-27", Drill::spoken_part, {1, 4}, {});
+  const Plan plan = make_plan(pieces, terms);
+  CHECK(plan.fits);
+  CHECK(plan.pieces.front().chunks[1].level == 5);
+  CHECK(sample::faults_of(plan) == "");
+}
+
 }  // namespace cahier

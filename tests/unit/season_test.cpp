@@ -3,7 +3,6 @@
 // edition sets and what was really done keep the rules.
 #include <catch2/catch.hpp>
 #include <iostream>
-#include <map>
 
 #include "measured_season.h"
 
@@ -11,41 +10,6 @@ namespace cahier {
 namespace {
 
 using namespace sample;
-
-// What a log that was read back tells of a day, without the order of the day and without the drill
-// that a slip is laid to.
-std::vector<std::string> told(const Record& record) {
-  std::vector<std::string> lines;
-  const auto sorted = [](std::vector<int> numbers) {
-    std::sort(numbers.begin(), numbers.end());
-    return fmt::format("{}", fmt::join(numbers, " "));
-  };
-  std::map<Date, std::vector<int>> slips;
-  std::map<Date, std::vector<int>> hit;
-  std::map<Date, std::vector<int>> missed;
-  const auto append = [](std::vector<int>& to, const std::vector<int>& from) {
-    to.insert(to.end(), from.begin(), from.end());
-  };
-  for (const Done& done : record.done) {
-    append(hit[done.date], done.hit);
-    append(missed[done.date], done.missed);
-    if (done.drill == Drill::run_through)
-      lines.push_back(fmt::format("{} run, slips {}", iso(done.date), sorted(done.slips.value())));
-    else
-      append(slips[done.date], done.slips.value());
-    if (done.drill != Drill::cue_starts)
-      lines.push_back(fmt::format("{} {} {}-{} {}", iso(done.date), drill_word(done.drill),
-                                  done.bars.first, done.bars.last, done.minutes.value_or(0)));
-    CHECK(done.starts.empty());
-  }
-  for (const auto& [date, bars] : slips)
-    lines.push_back(fmt::format("{} slips {}, hit {}, missed {}", iso(date), sorted(bars),
-                                sorted(hit[date]), sorted(missed[date])));
-  for (const DayMinutes& day : record.minutes)
-    lines.push_back(fmt::format("{} {} minutes", iso(day.date), day.minutes));
-  std::sort(lines.begin(), lines.end());
-  return lines;
-}
 
 }  // namespace
 
