@@ -64,7 +64,6 @@ class SimulatedPlayer {
   SimulatedPlayer(const Piece& piece, const Method& usual, PlayerTruth truth, unsigned seed)
       : piece_(piece), time_(piece, usual), truth_(std::move(truth)), chance_(seed) {}
 
-  const PlayerTruth& truth() const { return truth_; }
   // By bar where it is learned; none for bars not learned yet.
   bool learned_before(int bar, Date date) const {
     const auto found = learned_.find(piece_.learned_bar(bar));
