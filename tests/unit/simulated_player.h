@@ -72,7 +72,8 @@ class SimulatedPlayer {
 
   // Goes through a day by its panel: first what tests memory of a day that was missed, then what is
   // set, in its order. What has been begun is finished; nothing is begun once the day's minutes are
-  // up. Tasks that need bars not learned yet are left out, and no day has more than two run-throughs.
+  // up. Tasks that need bars not learned yet are left out, and no day has more than two
+  // run-throughs.
   PractisedDay practise(const PlannedPiece& planned, const Day& day) {
     PractisedDay done;
     done.date = day.date;
