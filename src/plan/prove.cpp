@@ -33,7 +33,7 @@ std::vector<Task> Proof::on_day(int position, const std::vector<int>& practice_d
 }
 
 void Proof::remember(const std::vector<int>& cues) {
-  for (const int cue : cues) ++assigned_[cue - 1];
+  for (const int cue : cues) assigned_[cue - 1] = 1;
 }
 
 // One a day: forks are for a fresh head.
