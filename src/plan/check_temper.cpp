@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <array>
+#include <set>
+#include <utility>
 #include <vector>
 
 #include "plan/judgement.h"
@@ -97,9 +99,18 @@ void check_task(Judgement& judgement, const Moment& moment, const Task& task, Wa
                                     waiting.weakest()));
 }
 
+// Once, by the piece itself: what only slips ask for, or ask for again, is welcome where there is
+// room.
 bool is_required(const Judgement& judgement, const JudgedPiece& judged, int chunk, Drill drill) {
-  const auto& instrument = judged.planned->piece.instrument;
-  if (!is_asked_for(judgement.plan, judged.chunks()[chunk]) || !judged.learned[chunk]) return false;
+  const Plan& plan = judgement.plan;
+  const Piece& piece = judged.planned->piece;
+  const BarRange& bars = judged.chunks()[chunk].bars;
+  int level = 0;
+  for (int bar = bars.first; bar <= bars.last; ++bar) level = std::max(level, piece.level_at(bar));
+  const bool asked = plan.temper == Temper::yes ||
+                     (plan.temper == Temper::weak && level >= plan.method.weak_level);
+  if (!asked || !judged.learned[chunk]) return false;
+  const Instrument& instrument = piece.instrument;
   return drill == Drill::write_out || (instrument.parts.size() > 1 && instrument.has_hands);
 }
 
@@ -114,6 +125,7 @@ bool said_to_be_unplaced(const Plan& plan, int piece, Drill drill, const BarRang
 void check_temper(Judgement& judgement) {
   for (const Drill drill : {Drill::spoken_part, Drill::write_out}) {
     std::vector<Waiting> waiting;
+    std::set<std::pair<int, int>> done;  // piece and chunk, before the plan
     for (const JudgedPiece& judged : judgement.pieces) waiting.emplace_back(judgement, judged);
     judgement.each_task([&](const Moment& moment, const Task& task) {
       if (task.drill != drill) return;
@@ -121,6 +133,7 @@ void check_temper(Judgement& judgement) {
       const JudgedPiece& judged = judgement.pieces[task.piece];
       if (!judgement.is_past(moment)) return check_task(judgement, moment, task, own);
       own.learn_before(moment.day);
+      for (const int chunk : task.chunks) done.insert({task.piece, chunk});
       for (const int chunk : task.chunks)
         if (!judged.chunks()[chunk].raised ||
             !has_slipped_since(judgement, judged, chunk, moment.day))
@@ -130,6 +143,7 @@ void check_temper(Judgement& judgement) {
       for (int chunk = 0; chunk < static_cast<int>(judged.chunks().size()); ++chunk) {
         const Chunk& wanted = judged.chunks()[chunk];
         if (is_required(judgement, judged, chunk, drill) && !waiting[judged.index].touched(chunk) &&
+            !done.contains({judged.index, chunk}) &&
             !said_to_be_unplaced(judgement.plan, judged.index, drill, wanted.bars))
           judgement.breach(9, fmt::format("chunk {} ({}) is asked for in Temper but has no {}",
                                           wanted.id, in_words(wanted.bars), drill_word(drill)));

@@ -37,14 +37,17 @@ int rank(Drill drill) {
   switch (drill) {
     case Drill::run_through:
       return 0;
-    case Drill::spoken_part:
+    case Drill::slow_pass:
+    case Drill::counted_pass:
       return 2;
-    case Drill::write_out:
+    case Drill::spoken_part:
       return 3;
-    case Drill::join:
+    case Drill::write_out:
       return 4;
-    case Drill::cue_starts:
+    case Drill::join:
       return 5;
+    case Drill::cue_starts:
+      return 6;
     default:
       return 1;
   }

@@ -49,7 +49,10 @@ void Ledger::remember(const Task& task, int day) {
     if (desk.last_run_made < day) ++desk.run_days_made;
     desk.last_run_made = day;
   }
-  if (stage_of(task.drill) == Stage::temper && !slipped_since(task, day))
+  if (stage_of(task.drill) != Stage::temper) return;
+  if (slipped_since(task, day))
+    desk.temper.relax(task.chunks.front(), task.drill);
+  else
     desk.temper.strike(task.chunks.front(), task.drill);
 }
 

@@ -70,6 +70,7 @@ bool Memory::ripe_enough(const std::vector<int>& chunks, int day, double gaps) c
 
 double Memory::progress(const std::vector<int>& chunks, int day) const {
   double least = 1;
+  if (at_tempo_) return least;
   for (const int chunk : chunks) {
     const double whole = 6.0 / 7 * (end_ - learned_[chunk]);
     least = std::min(least, (day - learned_[chunk]) / std::max(1.0, whole));
@@ -103,11 +104,11 @@ bool Memory::better_left(int chunk, int position, int next_played) const {
   return next_played - last(chunk) <= kLate * best(last(chunk));
 }
 
-bool Memory::weak_and_due(int chunk, int position, int next_played) const {
+// What slips is not left for a run-through to come.
+bool Memory::weak_and_due(int chunk, int position) const {
   const int today = practice_days_[position];
   return anatomy_.planned.chunks[chunk].raised && learned_before(chunk, today) &&
-         !waits_for_first(chunk) && ripeness(chunk, today) >= kWeakGap &&
-         !better_left(chunk, position, next_played);
+         !waits_for_first(chunk) && ripeness(chunk, today) >= kWeakGap;
 }
 
 void Memory::add_wants(const Stretch& stretch, int index, int position, int next_played,
@@ -128,8 +129,8 @@ void Memory::add_wants(const Stretch& stretch, int index, int position, int next
       first = true;
       continue;
     }
+    weak = weak || weak_and_due(chunk, position);
     if (better_left(chunk, position, next_played)) continue;
-    weak = weak || weak_and_due(chunk, position, next_played);
     ripest = std::max(ripest, ripeness(chunk, today));
     least_ripe = std::min(least_ripe, ripeness(chunk, today));
     pressing = pressing || must(chunk, position);
@@ -141,7 +142,7 @@ void Memory::add_wants(const Stretch& stretch, int index, int position, int next
   const auto belongs = [&](int chunk) {
     if (!learned_before(chunk, today)) return false;
     if (waits_for_first(chunk)) return true;
-    if (!due) return weak_and_due(chunk, position, next_played);
+    if (!due) return weak_and_due(chunk, position);
     if (better_left(chunk, position, next_played)) return whole;
     return ripeness(chunk, today) >= kEarly || must(chunk, position);
   };

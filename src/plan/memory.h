@@ -55,6 +55,9 @@ class Memory {
   // learned, 1 from six sevenths of the time to the date on.
   double progress(const std::vector<int>& chunks, int day) const;
 
+  // Everything is at the performance tempo already.
+  void is_at_tempo() { at_tempo_ = true; }
+
   // Whether two days are at least half a best gap apart.
   bool far_enough(int day, int later) const { return later - day >= best(day) / 2; }
 
@@ -71,7 +74,7 @@ class Memory {
   double best(int from_day) const { return best_gap_[end_ - from_day]; }
   int limit_day(int chunk) const;
   bool better_left(int chunk, int position, int next_played) const;
-  bool weak_and_due(int chunk, int position, int next_played) const;
+  bool weak_and_due(int chunk, int position) const;
   void add_wants(const Stretch& stretch, int index, int position, int next_played,
                  std::vector<Want>& wants) const;
 
@@ -86,6 +89,7 @@ class Memory {
   std::vector<int> position_of_;  // by day: practice days before it
   int learned_count_ = 0;
   int last_learning_day_ = -1;
+  bool at_tempo_ = false;
 };
 
 }  // namespace cahier

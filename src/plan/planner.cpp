@@ -81,6 +81,7 @@ class Planner {
         for (const int until : candidates)
           take_if_better(
               finished(cut_, lay_out(cut_.work, {until, false, true, temper, runs, all})));
+    if (all == 0) return best;
     const int until = practice_days_[latest_position()];
     int fewest = 0;
     int most = all;
@@ -160,6 +161,9 @@ class Planner {
   // Candidates for the last day of learning, the most comfortable first: leaving the method's share
   // of the days to prove, then later, then earlier.
   std::vector<int> last_learning_days(int least_step = 0) const {
+    // Where nothing is left to learn, every day is one to prove.
+    if (practice_days_.empty()) return {};
+    if (cut_.work.order.empty()) return {cut_.work.first - 1};
     std::vector<int> positions;
     const int latest = latest_position();
     if (latest < 0) return positions;

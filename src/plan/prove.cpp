@@ -33,7 +33,7 @@ std::vector<Task> Proof::on_day(int position, const std::vector<int>& practice_d
 }
 
 void Proof::remember(const std::vector<int>& cues) {
-  for (const int cue : cues) ++assigned_[cue - 1];
+  for (const int cue : cues) assigned_[cue - 1] = 1;
 }
 
 // One a day: forks are for a fresh head.
@@ -53,8 +53,10 @@ void Proof::add_forks(int day, int end, const Memory& memory, const TaskMaker& m
 std::vector<int> Proof::cues_to_assign(int day, int count, const Memory& memory,
                                        int set_aside) const {
   std::vector<int> cues;
-  if (set_aside >= 0 && !memory.far_enough(day, set_aside)) return cues;
+  const bool near = set_aside >= 0 && !memory.far_enough(day, set_aside);
   for (const CueStart& cue : anatomy_.planned.cues) {
+    // Before a run-through only what slips.
+    if (near && cue.weight == 1) continue;
     const auto& chunks = anatomy_.starts[cue.number - 1].chunks;
     const double gaps = (assigned_[cue.number - 1] == 0 ? kEarly : kNearBest) / cue.weight;
     if (memory.ripe_enough(chunks, day, gaps)) cues.push_back(cue.number);

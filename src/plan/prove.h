@@ -25,7 +25,7 @@ class Proof {
                            const Memory& memory, const TaskMaker& make, int set_aside, bool temper,
                            double room, bool begun);
 
-  // Cue starts begun from before the plan.
+  // Cue starts begun from before the plan: each has been met, whatever the dice brought besides.
   void remember(const std::vector<int>& cues);
 
  private:

@@ -8,8 +8,7 @@
 namespace cahier {
 namespace {
 
-// When a chunk is learned, and the days after on which it is played from memory; of those before
-// the plan only the last.
+// When a chunk is learned, and the days of the plan after on which it is played from memory.
 struct Kept {
   std::optional<Date> learned;
   std::vector<Date> recalls;
@@ -24,7 +23,7 @@ std::vector<std::vector<Kept>> kept_chunks(const Plan& plan) {
         Kept& chunk = kept[task.piece][index];
         if (task.drill == Drill::learn && !chunk.learned) chunk.learned = day.date;
         if (!retrieves(task.drill) || !chunk.learned || *chunk.learned == day.date) continue;
-        if (day.date < plan.from) chunk.recalls.clear();
+        if (day.date < plan.from) continue;
         if (chunk.recalls.empty() || chunk.recalls.back() != day.date)
           chunk.recalls.push_back(day.date);
       }

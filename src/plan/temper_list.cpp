@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "plan/division.h"
+
 namespace cahier {
 
 TemperList::TemperList(const Anatomy& anatomy, const Terms& terms) {
@@ -17,7 +19,9 @@ TemperList::TemperList(const Anatomy& anatomy, const Terms& terms) {
     const Chunk& of = chunks[chunk];
     const double minutes = drill == Drill::spoken_part ? anatomy.time.spoken_part(of.bars, of.level)
                                                        : anatomy.time.write_out(of.bars, of.level);
-    waiting_.push_back({chunk, drill, of.level, minutes});
+    const bool required = terms.temper == Temper::yes ||
+                          hardest_level(anatomy.planned.piece, of.bars) >= terms.method.weak_level;
+    waiting_.push_back({chunk, drill, of.level, minutes, required});
   };
   // Who plays with two hands can play with one and speak the other.
   const Instrument& instrument = anatomy.planned.piece.instrument;
@@ -36,6 +40,11 @@ TemperList::TemperList(const Anatomy& anatomy, const Terms& terms) {
 
 void TemperList::strike(int chunk, Drill drill) {
   waiting_.remove_if([&](const Item& item) { return item.chunk == chunk && item.drill == drill; });
+}
+
+void TemperList::relax(int chunk, Drill drill) {
+  for (Item& item : waiting_)
+    if (item.chunk == chunk && item.drill == drill) item.required = false;
 }
 
 std::vector<TemperList::Place> TemperList::weakest(const Memory& memory, int day) const {
@@ -65,7 +74,8 @@ Task TemperList::task(const Item& item, const TaskMaker& make) {
 
 std::vector<Task> TemperList::left_over(const TaskMaker& make) const {
   std::vector<Task> tasks;
-  for (const Item& item : waiting_) tasks.push_back(task(item, make));
+  for (const Item& item : waiting_)
+    if (item.required) tasks.push_back(task(item, make));
   return tasks;
 }
 

@@ -17,6 +17,7 @@ class TemperList {
     Drill drill;
     int level;
     double minutes;
+    bool required;  // by the piece; else the log asks, where there is room
   };
   using Place = std::list<Item>::const_iterator;
 
@@ -30,9 +31,12 @@ class TemperList {
   Place end() const { return waiting_.end(); }
   void strike(Place place) { waiting_.erase(place); }
   void strike(int chunk, Drill drill);
+  // What was done once is not required again, however much it slipped since.
+  void relax(int chunk, Drill drill);
   int left() const { return static_cast<int>(waiting_.size()); }
 
   static Task task(const Item& item, const TaskMaker& make);
+  // What is required and still waits.
   std::vector<Task> left_over(const TaskMaker& make) const;
 
  private:

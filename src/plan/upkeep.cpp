@@ -12,6 +12,7 @@ namespace {
 constexpr int kFirstGap = 3;         // days after the piece was last played
 constexpr int kGrowth = 2;           // times the gap before
 constexpr int kLearnedBefore = 3;    // days before the last in which anything new is allowed
+constexpr int kWholeTurn = 3;        // every third sitting is one run-through
 constexpr double kBeforeARun = 0.5;  // best gaps: a sitting so near to a run-through is left out
 
 class Upkeep {
@@ -20,7 +21,10 @@ class Upkeep {
 
   Draft run() {
     for (auto& desk : ledger_.desks) set_runs_aside(*desk);
-    for (auto& desk : ledger_.desks) sit_down(*desk);
+    for (auto& desk : ledger_.desks) {
+      desk->memory.is_at_tempo();
+      sit_down(*desk);
+    }
     for (const int day : ledger_.practice_days) {
       for (auto& desk : ledger_.desks)
         if (desk->runs.runs[day] > 0) ledger_.drill_forks(*desk, day);
@@ -59,11 +63,24 @@ class Upkeep {
       const int day = ledger_.practice_days[from];
       const double best = best_gap(work_.terms.method, ledger_.end - day);
       if (day >= until || (first_run >= 0 && first_run - day < kBeforeARun * best)) break;
-      recall_all(desk, from, turn++);
+      ++turn;
+      if (turn % kWholeTurn != 0 || !play_through(desk, from)) recall_all(desk, from, turn);
       last = day;
       gap = std::max(1,
                      std::min(gap * kGrowth, best_gap_days(work_.terms.method, ledger_.end - day)));
     }
+  }
+
+  // All of it without stopping, where the day holds that.
+  bool play_through(Desk& desk, int position) {
+    Task task = desk.make.run_through();
+    const int day = ledger_.practice_days[position];
+    if (task.minutes > room_on(desk, position)) return false;
+    task.reason = Reason::whole;
+    desk.memory.retrieve_all(day);
+    ledger_.put(std::move(task), day);
+    settle(desk, day, position);
+    return true;
   }
 
   // Everything once, from a practice day on, on as many days as it takes.

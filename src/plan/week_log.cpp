@@ -42,6 +42,8 @@ class WeekLog {
     for (const std::string& paragraph : words_.list("week_log.how"))
       text += remark("", {paragraph});
     text += edition();
+    for (int piece = 0; piece < static_cast<int>(plan_.pieces.size()); ++piece)
+      text += starts(piece);
     for (const Day* day : week_)
       for (int piece = 0; piece < static_cast<int>(plan_.pieces.size()); ++piece)
         text += entry(*day, piece);
@@ -92,14 +94,29 @@ class WeekLog {
     return text + fmt::format(", minutes: {:g}}}", task.minutes);
   }
 
+  // The bars of the cue starts, where the week has some: numbers alone are easily taken for bars.
+  std::string starts(int piece) const {
+    const bool begun = std::any_of(week_.begin(), week_.end(), [&](const Day* day) {
+      return std::any_of(day->tasks.begin(), day->tasks.end(), [&](const Task& task) {
+        return task.piece == piece && task.drill == Drill::cue_starts;
+      });
+    });
+    if (!begun) return {};
+    std::vector<std::string> items;
+    for (const CueStart& cue : plan_.pieces[piece].cues)
+      items.push_back(words_.say("week_log.start", {{"number", cue.number}, {"bar", cue.bar}}));
+    const bool programme = plan_.pieces.size() > 1;
+    return remark(programme ? plan_.pieces[piece].piece.title + kDot.data() : "", items);
+  }
+
   std::string entry(const Day& day, int piece) const {
     std::vector<std::string> items;
-    bool starts = false;
+    bool has_starts = false;
     std::size_t runs = 0;
     for (const Task& task : day.tasks) {
       if (task.piece != piece) continue;
       items.push_back(fmt::format("{}: {}", number_of(task.id), say_task(words_, task)));
-      starts = starts || task.drill == Drill::cue_starts;
+      has_starts = has_starts || task.drill == Drill::cue_starts;
       runs += task.drill == Drill::run_through ? 1 : 0;
     }
     if (items.empty()) return {};
@@ -110,7 +127,7 @@ class WeekLog {
     text += fmt::format("- {{date: {}", iso(day.date));
     if (programme) text += fmt::format(", piece: {}", piece + 1);
     text += ", done: [], minutes: , slips: []";
-    if (starts) text += ",\n   starts: {hit: [], miss: []}";
+    if (has_starts) text += ",\n   starts: {hit: [], miss: []}";
     constexpr std::string_view kRun = "{slips: , rejoined: , recorded: , listener: }";
     if (runs == 1) text += fmt::format(",\n   run: {}", kRun);
     if (runs > 1)

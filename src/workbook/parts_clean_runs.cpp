@@ -24,11 +24,6 @@ constexpr double kBeside = 150;       // millimetres of width for that
 constexpr double kGap = 6;
 constexpr double kDash = 4;  // from the left of a point to its text
 
-// Whole per cent, rounded down: the sentence says "at least".
-int percent_at_least(int runs, int slips) {
-  return static_cast<int>(std::floor(clean_run_bound(runs, slips) * 100));
-}
-
 int percent_near(double chance) { return static_cast<int>(std::lround(chance * 100)); }
 
 Table bounds_table(const Book& book, double width) {
@@ -210,6 +205,10 @@ class Explanation {
 };
 
 }  // namespace
+
+int percent_at_least(int runs, int slips) {
+  return static_cast<int>(std::floor(clean_run_bound(runs, slips) * 100));
+}
 
 double clean_runs_height(Book& book, double width) { return Explanation(book, width).height(); }
 

@@ -11,4 +11,7 @@ void draw_clean_runs(Book& book, Box rest);
 // Millimetres that they take in a width.
 double clean_runs_height(Book& book, double width);
 
+// The bound of odds.h in whole per cent, rounded down: sentences say "at least".
+int percent_at_least(int runs, int slips);
+
 }  // namespace cahier

@@ -90,8 +90,11 @@ void draw_made(Book& book, const std::vector<Box>& cells, const Done& run) {
     draw_cell(canvas, cells[4], book.words().say("run_tally.not_told"), style::kSmall);
   else if (run.slips->empty())
     dot(cells[3]);
-  else
+  else {
+    draw_line(canvas, cells[3], book.words().say("run_tally.not_clean"), style::kBody,
+              Align::centre, style::kLeast);
     draw_cell(canvas, cells[4], bars(*run.slips), style::kBody);
+  }
   draw_cell(canvas, cells[5], bars(run.rejoined), style::kBody);
   if (run.recorded.value_or(false)) dot(cells[6]);
   if (run.listener.value_or(false)) dot(cells[7]);
@@ -116,16 +119,24 @@ std::vector<std::string> lead(const Words& words, int unrecorded, int made, int 
           words.say("run_tally.witness", {{"recorded", std::max(unrecorded, made) + 1}})};
 }
 
-// The player's own runs, and what they tell; empty where nobody said how one went.
-std::vector<std::string> own_record(const Words& words, const RunScore& score) {
+// The player's own runs, what they tell, and what they and those to come would; empty where nobody
+// said how one went.
+std::vector<std::string> own_record(const Words& words, const RunScore& score, int to_come) {
   if (score.told == 0) return {};
   std::vector<std::string> texts = {
       score.clean > 0 ? words.count("run_tally.record", score.told, {{"clean", score.clean}})
                       : words.count("run_tally.record_none", score.told)};
   std::string means;
-  const double bound = clean_run_bound(score.told, score.told - score.clean);
-  const int percent = static_cast<int>(std::floor(bound * 100));
+  const int slipped = score.told - score.clean;
+  const int percent = percent_at_least(score.told, slipped);
   if (percent > 0) means = words.say("run_tally.record_means", {{"percent", percent}});
+  const int runs = score.told + to_come;
+  if (to_come > 0 && percent_at_least(runs, slipped) > 0)
+    means +=
+        (means.empty() ? "" : " ") + words.count("run_tally.record_next", to_come,
+                                                 {{"clean", runs - slipped},
+                                                  {"runs", runs},
+                                                  {"percent", percent_at_least(runs, slipped)}});
   if (score.untold > 0)
     means += (means.empty() ? "" : " ") + words.count("run_tally.record_untold", score.untold);
   if (!means.empty()) texts.push_back(std::move(means));
@@ -156,7 +167,8 @@ Box draw_tally(Book& book, int piece) {
             static_cast<int>(to_come.size())))
     add(text, style::kBody);
   add(words.say("run_tally.forward"), style::kStrong);
-  const std::vector<std::string> record = own_record(words, score_of(made));
+  const std::vector<std::string> record =
+      own_record(words, score_of(made), book.plan().upkeep ? 0 : static_cast<int>(to_come.size()));
   if (!record.empty()) page = page.without_top(kGrid);
   for (const std::string& text : record)
     add(text, &text == &record.front() ? style::kStrong : style::kBody);

@@ -14,8 +14,8 @@ namespace {
 using WhichChunk = std::pair<int, int>;  // piece and chunk
 using DayNumbers = std::set<int>;        // days from the first of the plan
 
-// Of every chunk that is learned: the days after that one on which it is played from memory; of
-// those before the plan only the last.
+// Of every chunk that is learned: the days of the plan, after that one, on which it is played from
+// memory.
 std::map<WhichChunk, DayNumbers> recalled(const Plan& plan) {
   static const std::set<std::string> kFromMemory = {"recall", "cue_starts", "slow_pass",
                                                     "counted_pass", "run_through"};
@@ -28,8 +28,7 @@ std::map<WhichChunk, DayNumbers> recalled(const Plan& plan) {
         if (task.drill == "learn" && learned.emplace(which, day).second) found[which];
         if (!kFromMemory.contains(task.drill) || !learned.contains(which) || learned[which] >= day)
           continue;
-        if (day < plan.first) found[which].clear();
-        found[which].insert(day);
+        if (day >= plan.first) found[which].insert(day);
       }
   return found;
 }

@@ -43,6 +43,16 @@ TEST_CASE("the tally says what the player's own runs tell, rounded down") {
   CHECK(has(words, "their number was fixed beforehand"));
 }
 
+TEST_CASE("the tally says what it will tell if the runs to come are clean") {
+  // The same bound for 5 clean of 7: .341261 (value computed).
+  const std::string words = one_line(DrawnSheet(draw_run_tally, with_runs()).words());
+  CHECK(has(words, "If the 1 to come is clean, that makes 5 of 7: at least 34\u00a0%."));
+  // Not of another date.
+  Plan kept = with_runs();
+  kept.upkeep = true;
+  CHECK_FALSE(has(one_line(DrawnSheet(draw_run_tally, kept).words()), "that makes"));
+}
+
 TEST_CASE("runs of which nobody said how they went are not counted, and the tally says so") {
   Plan plan = with_runs();
   plan.record.done.back().slips.reset();
@@ -59,7 +69,7 @@ TEST_CASE("which runs are witnessed goes by those asked for in all, as in the pl
   plan.record.done.resize(plan.record.done.size() - 2);
   plan.days.front().tasks = {sound::runs(3)};
   // Four of five are made: somebody listens from the fifth on, to those in spare rows too.
-  CHECK(DrawnSheet(draw_run_tally, plan).circles_to_tick() == 3 * (3 + 3));
+  CHECK(DrawnSheet(draw_run_tally, plan).circles_to_tick() == 3 * (3 + 2));
 }
 
 TEST_CASE("runs none of which was clean give no bound") {

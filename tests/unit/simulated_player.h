@@ -64,8 +64,7 @@ class SimulatedPlayer {
   SimulatedPlayer(const Piece& piece, const Method& usual, PlayerTruth truth, unsigned seed)
       : piece_(piece), time_(piece, usual), truth_(std::move(truth)), chance_(seed) {}
 
-  const PlayerTruth& truth() const { return truth_; }
-  // By bar where it is learned; none for bars not learned yet.
+  // Whether the bar, or the one whose notes it has, was learned on an earlier day.
   bool learned_before(int bar, Date date) const {
     const auto found = learned_.find(piece_.learned_bar(bar));
     return found != learned_.end() && found->second < date;
@@ -73,7 +72,8 @@ class SimulatedPlayer {
 
   // Goes through a day by its panel: first what tests memory of a day that was missed, then what is
   // set, in its order. What has been begun is finished; nothing is begun once the day's minutes are
-  // up. Tasks that need bars not learned yet are left out, or done as far as the bars are learned.
+  // up. Tasks that need bars not learned yet are left out, and no day has more than two
+  // run-throughs.
   PractisedDay practise(const PlannedPiece& planned, const Day& day) {
     PractisedDay done;
     done.date = day.date;
