@@ -56,6 +56,15 @@ std::string_view how_printed(const Print& print) {
   return "printed on one side";
 }
 
+[[noreturn]] void refuse_empty(const Request& request, const TypedLine& typed) {
+  Diagnostics diagnostics;
+  diagnostics.error(
+      typed.source(), typed.value_of("--packet"),
+      fmt::format("no sheet of the packet \"{}\" has anything for this plan", request.packet),
+      "add to its sheets one that every plan has, as cover or form map, or choose another packet");
+  throw InputError(diagnostics.all());
+}
+
 }  // namespace
 
 int print_workbook(const Request& request, const TypedLine& typed, Date today) {
@@ -76,6 +85,7 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
   const Print print = print_for(request, packet);
   const std::string path = output_path(request);
   const PrintedBook book = print_book(typefaces, plan, packet, inputs.words, print);
+  if (book.pages == 0) refuse_empty(request, typed);
   say_out(smaller_staves(typefaces, plan, packet, print));
   write_whole(path, book.pdf);
   say_out(fmt::format("{}: {} {}, {} {} of paper {}\n", path, book.pages,

@@ -109,8 +109,11 @@ class Cover {
   void draw_dates() {
     block(words_.say(plan_.upkeep ? "cover.keep" : "cover.performance"), style::kBody);
     draw_line(canvas(), take(11), full_date(words_, plan_.by), style::kGreat, Align::left, 12);
-    block(words_.say("cover.practice", {{"from", full_date(words_, plan_.from)},
-                                        {"to", full_date(words_, plan_.by - days{1})}}),
+    const std::string from = full_date(words_, plan_.from);
+    block(plan_.upkeep
+              ? words_.count("cover.practice_kept", totals_.days_with_work, {{"from", from}})
+              : words_.say("cover.practice",
+                           {{"from", from}, {"to", full_date(words_, plan_.by - days{1})}}),
           style::kBody);
     if (!plan_.fits) {
       const int page = book_.page_of("left out");

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "paper/text_fitting.h"
+#include "plan/standing.h"
 #include "text/phrasing.h"
 #include "workbook/learning_calendar.h"
 #include "workbook/parts_flow.h"
@@ -51,7 +52,7 @@ class Key {
     add(comes_back, Sign::section, "form_map.legend_section");
     add(comes_back, Sign::back, "form_map.legend_back");
     add(std::find(learned.begin(), learned.end(), true) != learned.end(), Sign::learned,
-        "form_map.legend_learned");
+        is_later_edition(book.plan()) ? "form_map.legend_learned" : "form_map.legend_taken");
     add(true, Sign::cue, "form_map.legend_cue");
     add(is_hard, Sign::hard, "form_map.legend_hard");
     add(!music.look_alikes.empty(), Sign::fork, "form_map.legend_fork");
@@ -215,7 +216,8 @@ void draw_map(Book& book, int index) {
   flow.skip(style::kRow);
   if (!whole_names) draw_names(book, piece, flow);
   draw_cut_marks(book, piece, layout, flow);
-  book.rename_sheet(book.words().say("form_map.calendar_title"));
+  book.rename_sheet(book.words().say(book.plan().upkeep ? "form_map.calendar_kept_title"
+                                                        : "form_map.calendar_title"));
   draw_learning_calendar(book, index, flow);
   book.rename_sheet(book.words().say("form_map.title"));
 }

@@ -37,6 +37,7 @@ bool has_note(const Plan& plan, DayNote note) {
 }
 
 std::string_view missed_words(const Plan& plan) {
+  if (plan.upkeep) return "how_to_use.missed_kept";
   if (totals_of(plan).learned_chunks == 0) return "how_to_use.missed_learned";
   return has_note(plan, DayNote::catch_up) ? "how_to_use.missed_catch_up"
                                            : "how_to_use.missed_means";
@@ -58,6 +59,10 @@ std::string shares_of_tempo(const Plan& plan, Drill drill, double usual) {
   return bar_range(percent(least), percent(most)) + "\u00a0%";
 }
 
+// A book that keeps what is learned explains only what it asks for; another has sheets for the
+// rest.
+bool may_ask_for(const Plan& plan, Drill drill) { return !plan.upkeep || asks_for(plan, drill); }
+
 struct Term {
   std::string label;
   std::string text;
@@ -73,9 +78,11 @@ std::vector<Term> drill_terms(const Plan& plan, const Words& words) {
         {words.say("how_to_use.learn"),
          words.say(has_several_parts(plan) ? "how_to_use.learn_parts" : "how_to_use.learn_one_part",
                    {{"times", method.repetitions}})});
-  terms.push_back({words.say("how_to_use.join"), words.say("how_to_use.join_means")});
+  if (may_ask_for(plan, Drill::join))
+    terms.push_back({words.say("how_to_use.join"), words.say("how_to_use.join_means")});
   terms.push_back({words.say("how_to_use.recall"),
-                   words.say("how_to_use.recall_means", {{"number", method.first_recall_days}})});
+                   words.say(plan.upkeep ? "how_to_use.recall_kept" : "how_to_use.recall_means",
+                             {{"number", method.first_recall_days}})});
   terms.push_back({words.say("how_to_use.cue_starts"),
                    words.count("how_to_use.cue_starts_mean", method.cue_throws)});
   const bool forks = std::any_of(plan.pieces.begin(), plan.pieces.end(), [](const auto& piece) {
@@ -95,10 +102,10 @@ std::vector<Term> drill_terms(const Plan& plan, const Words& words) {
        is_later_edition(plan)
            ? words.say("how_to_use.run_through_more", {{"number", totals.runs}})
            : words.say("how_to_use.run_through_means", {{"number", plan.runs_required()}})});
-  if (plan.temper != Temper::no && has_several_parts(plan))
+  if (plan.temper != Temper::no && has_several_parts(plan) && may_ask_for(plan, Drill::spoken_part))
     terms.push_back({words.say("how_to_use.spoken_part"),
                      words.count("how_to_use.spoken_part_means", method.spoken_times)});
-  if (plan.temper != Temper::no)
+  if (plan.temper != Temper::no && may_ask_for(plan, Drill::write_out))
     terms.push_back({words.say("how_to_use.write_out"), words.say("how_to_use.write_out_means")});
   return terms;
 }
@@ -113,12 +120,15 @@ void draw_how_to_use(Book& book) {
   const double label_width = std::min(36.0, width * 0.27);
 
   if (is_later_edition(book.plan())) prose.paragraph(words.say("how_to_use.later"));
-  prose.heading(words.say("how_to_use.steps_heading"));
+  const bool kept = book.plan().upkeep;
+  prose.heading(words.say(kept ? "how_to_use.steps_kept_heading" : "how_to_use.steps_heading"));
   int number = 0;
-  for (const std::string& step : words.list("how_to_use.steps"))
+  for (const std::string& step : words.list(kept ? "how_to_use.steps_kept" : "how_to_use.steps"))
     prose.term(std::to_string(++number), step, 8);
   // Before anything that may move to a second page on smaller paper.
-  prose.framed(words.list("how_to_use.cautions"));
+  const bool speaks =
+      may_ask_for(book.plan(), Drill::spoken_part) || may_ask_for(book.plan(), Drill::write_out);
+  prose.framed(words.list(speaks ? "how_to_use.cautions" : "how_to_use.cautions_kept"));
 
   prose.heading(words.say("how_to_use.terms_heading"));
   for (const Term& term : drill_terms(book.plan(), words))

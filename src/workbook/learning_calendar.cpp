@@ -2,10 +2,12 @@
 
 #include <algorithm>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
 #include "paper/text_fitting.h"
+#include "plan/standing.h"
 #include "text/phrasing.h"
 #include "workbook/learning_rows.h"
 #include "workbook/parts_dates.h"
@@ -77,9 +79,9 @@ class Calendar {
     columns_ = (static_cast<int>(book.plan().days.size()) + span_ - 1) / span_;
     column_width_ =
         std::min(span_ == 1 ? kMostColumn : kMostLongColumn, room / std::max(columns_, 1));
+    rows_ = learning_rows(book, piece, span_);
     lay_out_key();
     head_ += kDates;
-    rows_ = learning_rows(book, piece, span_);
   }
 
   void draw() {
@@ -125,12 +127,17 @@ class Calendar {
     if (any_before_) label_ += kBeforeDays;
   }
 
+  std::string_view heading(bool continued) const {
+    if (book_.plan().upkeep)
+      return continued ? "form_map.days_kept_continued" : "form_map.days_kept_heading";
+    return continued ? "form_map.days_continued" : "form_map.days_heading";
+  }
+
   void draw_head(Box head, bool continued) {
     draw_key(head);
     const Words& words = book_.words();
-    draw_line(book_.canvas(), head.top(kHeading),
-              words.say(continued ? "form_map.days_continued" : "form_map.days_heading"),
-              style::kHeading, Align::left, style::kLeast);
+    draw_line(book_.canvas(), head.top(kHeading), words.say(heading(continued)), style::kHeading,
+              Align::left, style::kLeast);
     head = head.without_top(kHeading);
     draw_line(book_.canvas(), head.top(kLead),
               span_ == 1 ? words.say("form_map.days_lead")
@@ -139,16 +146,28 @@ class Calendar {
     draw_dates(head.bottom(kDates));
   }
 
+  bool has_dot(Dot dot) const {
+    return std::any_of(rows_.begin(), rows_.end(), [dot](const LearningRow& row) {
+      return std::find(row.dots.begin(), row.dots.end(), dot) != row.dots.end();
+    });
+  }
+
   // The marks and their meanings one after the other, on as many lines as they need.
   void lay_out_key() {
     constexpr double kBetween = 5;
     const Words& words = book_.words();
     if (any_before_)
-      key_.push_back({Mark::before, Dot::none, words.say("form_map.mark_before"), {}});
+      key_.push_back({Mark::before,
+                      Dot::none,
+                      words.say(is_later_edition(book_.plan()) ? "form_map.mark_before"
+                                                               : "form_map.mark_taken"),
+                      {}});
     for (const auto& [dot, text] : {std::pair{Dot::learned, "form_map.mark_learned"},
                                     std::pair{Dot::recalled, "form_map.mark_recalled"},
-                                    std::pair{Dot::joined, "form_map.mark_joined"}})
+                                    std::pair{Dot::joined, "form_map.mark_joined"}}) {
+      if (book_.plan().upkeep && !has_dot(dot)) continue;
       key_.push_back({Mark::dot, dot, words.say(text), {}});
+    }
     const std::vector<Day>& all = book_.plan().days;
     if (span_ == 1 &&
         std::any_of(all.begin(), all.end(), [](const Day& day) { return day.allowance <= 0; }))

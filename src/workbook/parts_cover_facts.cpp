@@ -6,6 +6,7 @@
 #include "plan/standing.h"
 #include "text/phrasing.h"
 #include "workbook/parts_dates.h"
+#include "workbook/parts_week.h"
 
 namespace cahier {
 namespace {
@@ -14,6 +15,13 @@ constexpr double kManyMinutes = 120;  // from here on hours say more
 
 // To the nearest half hour.
 std::string hours_text(double minutes) { return minutes_text(minutes / 60); }
+
+CoverFact days_fact(const Plan& plan, const Words& words, const Totals& totals) {
+  if (plan.upkeep)
+    return {std::to_string(totals.days_with_work),
+            words.count("cover.days_with_work", totals.days_with_work)};
+  return {std::to_string(totals.practice_days), words.count("cover.days", totals.practice_days)};
+}
 
 CoverFact chunks_fact(const Words& words, const Totals& totals) {
   const int left = totals.chunks - totals.learned_before;
@@ -33,7 +41,7 @@ CoverFact runs_fact(const Plan& plan, const Words& words, const Totals& totals) 
 
 std::vector<CoverFact> cover_facts(const Plan& plan, const Words& words, const Totals& totals) {
   std::vector<CoverFact> result = {
-      {std::to_string(totals.practice_days), words.count("cover.days", totals.practice_days)},
+      days_fact(plan, words, totals),
       plan.minutes_total() >= kManyMinutes
           ? CoverFact{hours_text(plan.minutes_total()), words.say("cover.hours")}
           : CoverFact{minutes_text(plan.minutes_total()), words.say("cover.minutes")},
@@ -41,7 +49,7 @@ std::vector<CoverFact> cover_facts(const Plan& plan, const Words& words, const T
       {std::to_string(totals.cues), words.count("cover.cues", totals.cues)},
       runs_fact(plan, words, totals)};
   const bool taken_for_learned = !is_later_edition(plan) && totals.learned_before > 0;
-  if (const int weeks = static_cast<int>((plan.days.size() + 6) / 7); taken_for_learned)
+  if (const int weeks = static_cast<int>(weeks_of(plan).size()); taken_for_learned)
     result.push_back({std::to_string(weeks), words.count("cover.weeks", weeks)});
   else if (totals.learned_before + totals.learned_chunks >= totals.chunks && totals.learned)
     result.push_back(
@@ -75,6 +83,7 @@ std::vector<std::string> cover_assumptions(const Plan& plan, const Words& words,
   }
   if (totals.catch_up_days > 0)
     texts.push_back(words.count("cover.assumes_catch_up", totals.catch_up_days));
+  if (plan.upkeep) return texts;
   if (totals.spare_minutes >= kManyMinutes)
     texts.push_back(
         words.say("cover.assumes_spare_hours", {{"hours", hours_text(totals.spare_minutes)}}));

@@ -49,6 +49,7 @@ void PanelPages::measure() {
     measured.goal = goal.lines();
     measured.head = kWeekTitle + goal.height() + kBelowHead;
     for (const Day& day : week.days) {
+      if (book_.plan().upkeep && DayPanels::is_slim(day)) continue;
       std::vector<Panel>& panels = measured.panels;
       const bool goes_on = day.allowance <= 0 && DayPanels::is_slim(day) && !panels.empty() &&
                            panels.back().slim() && panels.back().days.back()->allowance <= 0 &&
@@ -142,8 +143,7 @@ void PanelPages::draw_page(const Page& page) {
   const bool begins = top.kind == Item::Kind::head;
   Box rest = book_.open_page(
       begins ? std::string()
-             : words.say("panels.week_continued",
-                         {{"week", week_title(words, weeks_[top.week], weeks_.size())}}));
+             : words.say("panels.week_continued", {{"week", week_title(words, weeks_[top.week])}}));
   // What the page has left goes to its panels, then to lines for notes.
   const auto panels = std::count_if(page.items.begin(), page.items.end(), [&](const Item& item) {
     return item.kind == Item::Kind::panel && !measured_[item.week].panels[item.panel].slim();
@@ -177,9 +177,8 @@ void PanelPages::draw_head(const Box& box, std::size_t at) {
   book_.mark(
       words.say(share_ ? "panels.week_mark" : "panels.days_mark", {{"number", weeks_[at].number}}));
   const Box head = box.top(kWeekTitle);
-  const double title =
-      draw_line(canvas, head.left(head.width * 0.4), week_title(words, weeks_[at], weeks_.size()),
-                style::kHeading, Align::left, 9);
+  const double title = draw_line(canvas, head.left(head.width * 0.4), week_title(words, weeks_[at]),
+                                 style::kHeading, Align::left, 9);
   draw_line(canvas, head.without_left(title + 5), week_dates(words, weeks_[at]), style::kSmall,
             Align::right, style::kLeast);
   Box goal = box.without_top(kWeekTitle);

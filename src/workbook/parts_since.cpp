@@ -25,29 +25,35 @@ std::string minutes_a_day(const Totals& totals, const Words& words) {
 // "3 days behind; the date still holds with 17 minutes a day (15 before)."
 std::string course(const Plan& plan, const LastEdition& last, const Words& words) {
   const Totals totals = totals_of(plan);
-  const bool other_minutes = last.minutes && std::abs(*last.minutes - totals.most_day) >= 0.5;
+  const bool more_minutes = last.minutes && totals.most_day - *last.minutes >= 0.5;
   const std::string a_day = minutes_a_day(totals, words);
   const std::string before = minutes_text(last.minutes.value_or(0));
   const WordValues minutes = {{"minutes", a_day}, {"before", before}};
   if (last.days_behind == 0) {
     if (!plan.fits) return words.say("cover.on_course_misfit");
-    return words.say(other_minutes ? "cover.on_course_minutes" : "cover.on_course", minutes);
+    return words.say(more_minutes ? "cover.on_course_minutes" : "cover.on_course", minutes);
   }
   const bool behind = last.days_behind > 0;
   const int number = std::abs(last.days_behind);
   if (!plan.fits) return words.count(behind ? "cover.behind_misfit" : "cover.ahead_misfit", number);
   if (!behind) return words.count("cover.ahead", number);
-  return words.count(other_minutes ? "cover.behind_minutes" : "cover.behind", number, minutes);
+  return words.count(more_minutes ? "cover.behind_minutes" : "cover.behind", number, minutes);
 }
 
-// "38 of 42 tasks were done and 12 of 16 new bars learned."
+// "Of the last workbook’s 42 tasks so far, 38 were done. New bars learned: 12 of 16."
 std::string done(const LastEdition& last, const Words& words) {
-  const WordValues values = {{"done", last.tasks_done},
-                             {"tasks", last.tasks},
-                             {"learned", last.bars_learned},
-                             {"bars", last.bars_new}};
   if (last.tasks <= 0) return {};
-  return words.say(last.bars_new > 0 ? "cover.done_and_learned" : "cover.done", values);
+  std::string text;
+  if (last.tasks_done >= last.tasks)
+    text = words.count("cover.done_all", last.tasks);
+  else if (last.tasks_done <= 0)
+    text = words.count("cover.done_none", last.tasks);
+  else
+    text = words.count("cover.done", last.tasks_done, {{"tasks", last.tasks}});
+  if (last.bars_new > 0)
+    text += " " +
+            words.say("cover.new_bars", {{"learned", last.bars_learned}, {"bars", last.bars_new}});
+  return text;
 }
 
 std::string cut_title(const std::string& title) {

@@ -25,6 +25,7 @@ Totals totals_of(const Plan& plan) {
       ++totals.practice_days;
       totals.spare_minutes += std::max(0.0, day.allowance - day.minutes());
     }
+    if (!day.tasks.empty()) ++totals.days_with_work;
     if (day.note == DayNote::catch_up) ++totals.catch_up_days;
     for (const Task& task : day.tasks) {
       if (task.drill == Drill::run_through)
@@ -42,6 +43,12 @@ bool asks_for(const Plan& plan, int piece, Drill drill) {
   for (const Day& day : plan.days)
     for (const Task& task : day.tasks)
       if (task.piece == piece && task.drill == drill) return true;
+  return false;
+}
+
+bool asks_for(const Plan& plan, Drill drill) {
+  for (int piece = 0; piece < static_cast<int>(plan.pieces.size()); ++piece)
+    if (asks_for(plan, piece, drill)) return true;
   return false;
 }
 

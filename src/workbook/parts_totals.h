@@ -10,6 +10,7 @@ namespace cahier {
 // Minutes; all pieces together.
 struct Totals {
   int practice_days = 0;
+  int days_with_work = 0;
   int catch_up_days = 0;
   double spare_minutes = 0;
   double least_day = 0;
@@ -27,5 +28,7 @@ Totals totals_of(const Plan& plan);
 
 // Whether any day has a task of this kind for the piece.
 bool asks_for(const Plan& plan, int piece, Drill drill);
+// The same for any piece.
+bool asks_for(const Plan& plan, Drill drill);
 
 }  // namespace cahier

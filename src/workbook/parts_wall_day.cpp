@@ -80,6 +80,7 @@ std::vector<std::string> WallDay::all_words() const {
   const Words& words = book_.words();
   std::vector<std::string> all;
   if (day_.lesson) all.push_back(words.say("weeks.lesson"));
+  if (book_.plan().upkeep && day_.tasks.empty()) return all;  // so are most days
   if (day_.note == DayNote::catch_up)
     all.push_back(words.say("weeks.catch_up"));
   else if (day_.allowance <= 0)

@@ -25,8 +25,7 @@ constexpr Stroke kTheDay{1.2, style::kDark, 0, 0, false};
 
 class WallWeek {
  public:
-  WallWeek(Book& book, const PlanWeek& week, std::size_t weeks)
-      : book_(book), words_(book.words()), week_(week), weeks_(weeks) {}
+  WallWeek(Book& book, const PlanWeek& week) : book_(book), words_(book.words()), week_(week) {}
 
   void draw_alone(const Box& box) {
     draw_goal(box);
@@ -35,7 +34,7 @@ class WallWeek {
 
   void draw_row(const Box& box) {
     const std::string goal =
-        words_.say("weeks.row_goal", {{"week", week_title(words_, week_, weeks_)},
+        words_.say("weeks.row_goal", {{"week", week_title(words_, week_)},
                                       {"iso", iso_week_text(week_.first())},
                                       {"goal", week_goal(words_, book_.plan(), week_)}});
     draw_line(book_.canvas(), box.top(kRowGoal - 1), goal, style::kStrong, Align::left,
@@ -54,7 +53,7 @@ class WallWeek {
     const std::string goal = week_goal(words_, book_.plan(), week_);
     const Box line = box.top(kGoal);
     draw_line(canvas, box.without_top(kGoal).top(kDates),
-              words_.say("weeks.dates", {{"week", week_title(words_, week_, weeks_)},
+              words_.say("weeks.dates", {{"week", week_title(words_, week_)},
                                          {"dates", week_dates(words_, week_)}}),
               style::kLead, Align::left, style::kLeast);
     for (const TextStyle& text_style : {style::kWallBars, style::kSubtitle, style::kHeading}) {
@@ -159,6 +158,8 @@ class WallWeek {
   }
 
   void draw_outside(const Box& column, Date date, WallLook look) {
+    // A book that keeps what is learned has nothing to do with the days before it.
+    if (book_.plan().upkeep && date < book_.plan().from) return;
     look.date.face = style::kWallText.face;
     draw_wall_date(book_.canvas(), words_, inside(column), date, look);
   }
@@ -216,18 +217,17 @@ class WallWeek {
   Book& book_;
   const Words& words_;
   const PlanWeek& week_;
-  std::size_t weeks_;
 };
 
 }  // namespace
 
-void draw_wall_week(Book& book, const PlanWeek& week, std::size_t weeks) {
+void draw_wall_week(Book& book, const PlanWeek& week) {
   const Box page = book.open_wide_page();
-  WallWeek(book, week, weeks).draw_alone(page);
+  WallWeek(book, week).draw_alone(page);
 }
 
-void draw_wall_row(Book& book, const Box& box, const PlanWeek& week, std::size_t weeks) {
-  WallWeek(book, week, weeks).draw_row(box);
+void draw_wall_row(Book& book, const Box& box, const PlanWeek& week) {
+  WallWeek(book, week).draw_row(box);
 }
 
 }  // namespace cahier

@@ -1,18 +1,16 @@
 // A week to pin up: seven columns, readable from a metre.
 #pragma once
 
-#include <cstddef>
-
 #include "workbook/book.h"
 #include "workbook/parts_week.h"
 
 namespace cahier {
 
-// Opens a wide page and draws a week on it; `weeks` is how many the plan has. A touch on a day
-// leads to its panel. REQUIRES: a sheet is open.
-void draw_wall_week(Book& book, const PlanWeek& week, std::size_t weeks);
+// Opens a wide page and draws a week on it. A touch on a day leads to its panel. REQUIRES: a sheet
+// is open.
+void draw_wall_week(Book& book, const PlanWeek& week);
 
 // The same week as one of several on a page that is open, in `box`.
-void draw_wall_row(Book& book, const Box& box, const PlanWeek& week, std::size_t weeks);
+void draw_wall_row(Book& book, const Box& box, const PlanWeek& week);
 
 }  // namespace cahier

@@ -102,15 +102,29 @@ std::string work_in(const Words& words, const PlanWeek& week) {
 
 }  // namespace
 
+bool PlanWeek::idle() const {
+  return std::all_of(days.begin(), days.end(), [](const Day& day) { return day.tasks.empty(); });
+}
+
 std::vector<PlanWeek> weeks_of(const Plan& plan) {
   std::vector<PlanWeek> weeks;
   const std::span<const Day> all(plan.days);
   for (std::size_t begin = 0; begin < all.size();) {
     const std::size_t to_sunday = 7 - static_cast<std::size_t>(weekday_index(all[begin].date));
     const std::size_t size = std::min(to_sunday, all.size() - begin);
-    weeks.push_back({static_cast<int>(weeks.size()) + 1, all.subspan(begin, size)});
+    weeks.push_back({static_cast<int>(weeks.size()) + 1, 1, all.subspan(begin, size)});
     begin += size;
   }
+  for (PlanWeek& week : weeks) week.weeks = weeks.size();
+  return weeks;
+}
+
+std::vector<PlanWeek> shown_weeks(const Plan& plan) {
+  std::vector<PlanWeek> weeks = weeks_of(plan);
+  if (plan.upkeep)
+    std::erase_if(weeks, [](const PlanWeek& week) {
+      return week.idle() && week.number < static_cast<int>(week.weeks);
+    });
   return weeks;
 }
 
@@ -119,8 +133,8 @@ std::string iso_week_text(Date date) {
   return fmt::format("{}-W{:02}", week.year, week.week);
 }
 
-std::string week_title(const Words& words, const PlanWeek& week, std::size_t weeks) {
-  return words.say("week.title", {{"number", week.number}, {"weeks", weeks}});
+std::string week_title(const Words& words, const PlanWeek& week) {
+  return words.say("week.title", {{"number", week.number}, {"weeks", week.weeks}});
 }
 
 std::string week_dates(const Words& words, const PlanWeek& week) {
@@ -148,10 +162,9 @@ std::string week_goal(const Words& words, const Plan& plan, const PlanWeek& week
     return words.say("week.goal_learned", {{"weekday", weekday_long(words, week.last())},
                                            {"bars", list_text(words, new_goals)}});
   if (const int runs = runs_in(week); runs > 0) return words.count("week.goal_runs", runs);
-  const bool idle = std::all_of(week.days.begin(), week.days.end(),
-                                [](const Day& day) { return day.tasks.empty(); });
-  if (idle) return words.say("week.goal_none");
-  return words.say("week.goal_keep", {{"work", work_in(words, week)}});
+  if (week.idle()) return words.say("week.goal_none");
+  return words.say(plan.upkeep ? "week.goal_upkeep" : "week.goal_keep",
+                   {{"work", work_in(words, week)}});
 }
 
 }  // namespace cahier

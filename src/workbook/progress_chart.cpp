@@ -110,7 +110,10 @@ void draw_chart(Book& book, int index, const Labels& labels) {
   if (std::any_of(piece.sections.begin(), piece.sections.end(),
                   [](const PlannedSection& section) { return section.same_as.has_value(); }))
     says += " " + book.words().say("progress_chart.lead_returns");
-  if (has_past(book.plan())) says += " " + book.words().say("progress_chart.lead_grey");
+  if (is_later_edition(book.plan()))
+    says += " " + book.words().say("progress_chart.lead_grey");
+  else if (has_past(book.plan()))
+    says += " " + book.words().say("progress_chart.lead_taken");
   const TextBlock lead(book.typefaces(), says, style::kBody, page.width);
   lead.draw(book.canvas(), flow.take(lead.height()));
   flow.skip(kBelowLead);

@@ -188,7 +188,7 @@ void draw_spoken_parts(Book& book) {
   for (int piece = 0; piece < static_cast<int>(plan.pieces.size()); ++piece)
     if (asks_for(plan, piece, Drill::spoken_part)) pieces.push_back(piece);
   const bool planned = !pieces.empty();
-  if (!planned && plan.temper != Temper::no)
+  if (!planned && plan.temper != Temper::no && !plan.upkeep)
     for (int piece = 0; piece < static_cast<int>(plan.pieces.size()); ++piece)
       if (plan.pieces[piece].piece.parts().size() > 1) pieces.push_back(piece);
   if (pieces.empty()) return;

@@ -14,7 +14,7 @@ constexpr double kSmallPaper = 250;  // millimetres high, takes two weeks at mos
 constexpr double kBetweenWeeks = 3 * kGrid;
 
 std::size_t weeks_on_page(const Book& book, std::size_t weeks) {
-  if (weeks <= kWeeksOnePage) return 1;
+  if (weeks <= kWeeksOnePage) return book.plan().upkeep ? 2 : 1;
   return weeks <= kWeeksTwoPage || book.print().paper.height < kSmallPaper ? 2 : 3;
 }
 
@@ -29,22 +29,21 @@ void draw_together(Book& book, const std::vector<PlanWeek>& weeks, std::size_t f
       book.open_wide_page(date_span(book.words(), weeks[first].first(), weeks[last].last()));
   mark_week(book, weeks[first]);
   const std::vector<Box> rows = page.rows(static_cast<int>(on_page), kBetweenWeeks);
-  for (std::size_t at = first; at <= last; ++at)
-    draw_wall_row(book, rows[at - first], weeks[at], weeks.size());
+  for (std::size_t at = first; at <= last; ++at) draw_wall_row(book, rows[at - first], weeks[at]);
 }
 
 }  // namespace
 
 void draw_weeks(Book& book) {
   book.open_sheet("weeks", book.words().say("weeks.title"));
-  const std::vector<PlanWeek> weeks = weeks_of(book.plan());
+  const std::vector<PlanWeek> weeks = shown_weeks(book.plan());
   const std::size_t on_page = weeks_on_page(book, weeks.size());
   for (std::size_t first = 0; first < weeks.size(); first += on_page) {
     if (on_page > 1) {
       draw_together(book, weeks, first, std::min(first + on_page, weeks.size()) - 1, on_page);
       continue;
     }
-    draw_wall_week(book, weeks[first], weeks.size());
+    draw_wall_week(book, weeks[first]);
     mark_week(book, weeks[first]);
   }
 }

@@ -75,6 +75,7 @@ PrintedBook print_book(const Typefaces& typefaces, const Plan& plan, const Packe
     contents = std::move(found);
     if (settled) break;
   }
+  if (drawn->page_count() == 0) return {};
   PdfCanvas pdf(typefaces);
   put_on_paper(*drawn, print, pdf);
   return {pdf.bytes(), contents.pages, print.sheets_of_paper(contents.pages)};

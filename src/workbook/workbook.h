@@ -25,7 +25,8 @@ struct PrintedBook {
 };
 
 // The book is drawn on a recording canvas until its page numbers stand still; from there its pages
-// come onto paper as the print wants it.
+// come onto paper as the print wants it. Where no sheet of the packet has anything for the plan
+// there are no pages, and the file is empty.
 PrintedBook print_book(const Typefaces& typefaces, const Plan& plan, const Packet& packet,
                        const Words& words, const Print& print);
 

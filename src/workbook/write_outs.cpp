@@ -223,11 +223,13 @@ std::vector<Chunk> hardest_first(std::vector<Chunk> chunks) {
 
 void draw_write_outs(Book& book) {
   const Plan& plan = book.plan();
-  book.open_sheet("write-outs", book.words().say("write_outs.title"));
   std::vector<int> pieces;  // with tasks, else all
   for (int piece = 0; piece < static_cast<int>(plan.pieces.size()); ++piece)
     if (asks_for(plan, piece, Drill::write_out)) pieces.push_back(piece);
   const bool planned = !pieces.empty();
+  // A book that keeps a piece has blank staves only where nothing else was asked for.
+  if (!planned && plan.upkeep && book.page() > 0) return;
+  book.open_sheet("write-outs", book.words().say("write_outs.title"));
   if (!planned)
     for (int piece = 0; piece < static_cast<int>(plan.pieces.size()); ++piece)
       pieces.push_back(piece);

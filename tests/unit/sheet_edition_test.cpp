@@ -135,7 +135,7 @@ TEST_CASE("a programme's later edition names pieces, long titles cut, and keeps 
 TEST_CASE("the cover of a first edition says nothing of another one") {
   const std::string words = DrawnSheet(draw_cover, sample::plan(sample::kStudy)).words();
   CHECK_FALSE(has(words, "dition"));
-  CHECK_FALSE(has(words, "Tasks done"));
+  CHECK_FALSE(has(words, "last workbook"));
 }
 
 TEST_CASE("the cover of a later edition says in plain words what has changed") {
@@ -145,9 +145,9 @@ TEST_CASE("the cover of a later edition says in plain words what has changed") {
   const std::string words = one_line(DrawnSheet(draw_cover, plan).words());
   CHECK(has(words, "Edition 2, planned from 11 January 2027"));
   CHECK(has(words, "3 days behind; the date still holds."));
-  CHECK(has(words, "Tasks done: " + std::to_string(tasks - 4) + " of " + std::to_string(tasks) +
-                       "; new bars learned: " + std::to_string(bars - 2) + " of " +
-                       std::to_string(bars) + "."));
+  CHECK(has(words, "Of the last workbook’s " + std::to_string(tasks) + " tasks so far, " +
+                       std::to_string(tasks - 4) + " were done. New bars learned: " +
+                       std::to_string(bars - 2) + " of " + std::to_string(bars) + "."));
   CHECK(has(words, "Learning takes you about 1.3 times the minutes first reckoned with."));
   CHECK(has(words, "and 2 passages more."));
 }
@@ -157,6 +157,40 @@ TEST_CASE("the cover names the day's minutes where they have changed") {
   plan.record.last->minutes = 12;
   CHECK(has(one_line(DrawnSheet(draw_cover, plan).words()),
             "the date still holds with 15\u00a0minutes a day (12 before)."));
+}
+
+TEST_CASE("the cover does not name the day's minutes where there are fewer now, or as many") {
+  Plan plan = behind();
+  for (const double before : {15.0, 30.0}) {
+    plan.record.last->minutes = before;
+    for (const int days : {0, 3}) {
+      plan.record.last->days_behind = days;
+      CHECK_FALSE(has(one_line(DrawnSheet(draw_cover, plan).words()), "before)"));
+    }
+  }
+  plan.record.last->days_behind = 0;
+  plan.record.last->minutes = 12;
+  CHECK(has(one_line(DrawnSheet(draw_cover, plan).words()),
+            "On course, with 15\u00a0minutes a day (12 before)."));
+}
+
+TEST_CASE("the cover says of which tasks so many were done") {
+  Plan plan = with_runs();
+  LastEdition& last = *plan.record.last;
+  last.bars_new = 0;
+  const auto says = [&](int done, int tasks) {
+    last.tasks_done = done;
+    last.tasks = tasks;
+    return one_line(DrawnSheet(draw_cover, plan).words());
+  };
+  CHECK(has(says(16, 19), "Of the last workbook’s 19 tasks so far, 16 were done."));
+  CHECK(has(says(1, 19), "Of the last workbook’s 19 tasks so far, one was done."));
+  CHECK(has(says(0, 19), "None of the last workbook’s 19 tasks so far was done."));
+  CHECK(has(says(19, 19), "All 19 tasks of the last workbook so far were done."));
+  CHECK(has(says(1, 1), "The one task of the last workbook so far was done."));
+  CHECK(has(says(0, 1), "The one task of the last workbook so far was not done."));
+  CHECK_FALSE(has(says(0, 0), "last workbook"));
+  CHECK_FALSE(has(says(16, 19), "New bars"));
 }
 
 TEST_CASE("the cover says on course, ahead, and that the date does not hold") {

@@ -353,7 +353,7 @@ TEST_CASE("A single week is drawn on a page of its own, with its goal, dates and
       [](Book& book) {
         book.open_sheet("one", "One");
         const auto weeks = weeks_of(book.plan());
-        draw_wall_week(book, weeks[1], weeks.size());
+        draw_wall_week(book, weeks[1]);
       },
       sound_plan());
   REQUIRE(sheet.pages() == 1);
