@@ -28,29 +28,29 @@ bool check_days(Judgement& judgement) {
   return true;
 }
 
-// Sets the judgement's days; false where what is past is in no order or not past.
+// Sets the judgement's days; false where what is past is in no order, or not past.
 bool join_past(Judgement& judgement) {
   const Plan& plan = judgement.plan;
+  const auto idle_until = [&](Date next) {
+    if (judgement.days.empty()) return;
+    for (Date date = judgement.days.back()->date + days{1}; date < next; date += days{1}) {
+      judgement.idle.emplace_back();
+      judgement.idle.back().date = date;
+      judgement.days.push_back(&judgement.idle.back());
+    }
+  };
   for (const Day& done : plan.past) {
-    const Date next = judgement.days.empty() ? done.date : judgement.days.back().date + days{1};
-    if (done.date < next || done.date >= plan.from) {
+    const bool in_order = judgement.days.empty() || done.date > judgement.days.back()->date;
+    if (!in_order || done.date >= plan.from || done.allowance > 0) {
       judgement.breach(0, fmt::format("{} is not a day before the plan", iso(done.date)));
       return false;
     }
-    for (Date date = next; date < done.date; date += days{1}) {
-      judgement.days.emplace_back();
-      judgement.days.back().date = date;
-    }
-    judgement.days.push_back(done);
+    idle_until(done.date);
+    judgement.days.push_back(&done);
   }
-  if (!judgement.days.empty())
-    for (Date date = judgement.days.back().date + days{1}; date < plan.from; date += days{1}) {
-      judgement.days.emplace_back();
-      judgement.days.back().date = date;
-    }
+  idle_until(plan.from);
   judgement.first = judgement.day_count();
-  for (Day& day : judgement.days) day.allowance = 0;
-  judgement.days.insert(judgement.days.end(), plan.days.begin(), plan.days.end());
+  for (const Day& day : plan.days) judgement.days.push_back(&day);
   return true;
 }
 

@@ -61,7 +61,7 @@ std::vector<LastPlayed> last_played(const Judgement& judgement) {
   for (const JudgedPiece& judged : judgement.pieces)
     played.emplace_back(judged.planned->piece.bars);
   for (int day = judgement.day_count() - 1; day >= 0; --day) {
-    const auto& tasks = judgement.days[day].tasks;
+    const auto& tasks = judgement.days[day]->tasks;
     for (int number = static_cast<int>(tasks.size()) - 1; number >= 0; --number)
       if (plays_across(tasks[number].drill))
         played[tasks[number].piece].play(tasks[number].bars, {day, number});

@@ -58,7 +58,7 @@ void check_not_both_new(Judgement& judgement, const JudgedPiece& judged, const P
   const auto both = std::find_first_of(some.begin(), some.end(), others.begin(), others.end());
   if (both != some.end() && *both >= judgement.first)
     judgement.breach(8, fmt::format("look-alikes {} and {} are both new on {}", in_words(one.bars),
-                                    in_words(other.bars), iso(judgement.days[*both].date)));
+                                    in_words(other.bars), iso(judgement.days[*both]->date)));
 }
 
 // For each piece, its fork bars and, for each pair of a group, the last drill that meets both.

@@ -29,9 +29,10 @@ struct Calendar {
     for (int day = 0; day < count; ++day)
       limit.push_back(longest_gap_days(judgement.plan.method, count - day));
     for (int day = count - 2; day >= 0; --day)
-      next_practice[day] = judgement.days[day + 1].allowance > 0 ? day + 1 : next_practice[day + 1];
+      next_practice[day] =
+          judgement.days[day + 1]->allowance > 0 ? day + 1 : next_practice[day + 1];
     for (int day = first; day < std::min(count, first + kWeek); ++day)
-      if (judgement.days[day].allowance > 0) overdue_by = day;
+      if (judgement.days[day]->allowance > 0) overdue_by = day;
   }
 
   int date() const { return static_cast<int>(limit.size()); }
@@ -63,7 +64,7 @@ void check_chunk(Judgement& judgement, const JudgedPiece& judged, int chunk,
                  const Calendar& calendar) {
   const int learned = judged.learned[chunk]->day;
   const auto& returns = judged.retrieved[chunk];
-  const auto day_text = [&](int day) { return iso(judgement.days.front().date + days{day}); };
+  const auto day_text = [&](int day) { return iso(judgement.days.front()->date + days{day}); };
   const std::string name = fmt::format("chunk {} ({})", judged.chunks()[chunk].id,
                                        in_words(judged.chunks()[chunk].bars));
 

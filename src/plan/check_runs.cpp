@@ -39,7 +39,7 @@ void check_runs(Judgement& judgement) {
   const Date quiet_from = plan.by - days{plan.method.quiet_days};
   std::vector<Tally> tallies(judgement.pieces.size());
   judgement.each_task([&](const Moment& moment, const Task& task) {
-    if (task.drill == Drill::learn && judgement.days[moment.day].date >= quiet_from)
+    if (task.drill == Drill::learn && judgement.days[moment.day]->date >= quiet_from)
       judgement.breach(6, in_words(judgement, moment) + " is new in the last days");
     if (task.drill != Drill::run_through) return;
     const JudgedPiece& judged = judgement.pieces[task.piece];

@@ -70,7 +70,7 @@ bool has_slipped_since(const Judgement& judgement, const JudgedPiece& judged, in
   const auto lies_in_chunk = [&](int bar) { return judged.chunk_at[bar] == chunk; };
   const auto& done = judgement.plan.record.done;
   return std::any_of(done.begin(), done.end(), [&](const Done& one) {
-    if (one.piece != judged.index || one.date < judgement.days[day].date) return false;
+    if (one.piece != judged.index || one.date < judgement.days[day]->date) return false;
     const bool slipped =
         one.slips && std::any_of(one.slips->begin(), one.slips->end(), lies_in_chunk);
     return slipped || std::any_of(one.missed.begin(), one.missed.end(), lies_in_chunk);

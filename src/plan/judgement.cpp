@@ -99,7 +99,7 @@ std::string in_words(const BarRange& bars) {
 
 std::string in_words(const Judgement& judgement, const Moment& moment) {
   const Task& task = judgement.task(moment);
-  return fmt::format("{}, task {} ({}, {})", iso(judgement.days[moment.day].date), task.id,
+  return fmt::format("{}, task {} ({}, {})", iso(judgement.days[moment.day]->date), task.id,
                      drill_word(task.drill), in_words(task.bars));
 }
 

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <compare>
+#include <deque>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -49,21 +50,24 @@ struct JudgedPiece {
 
 struct Judgement {
   const Plan& plan;
-  std::vector<Day> days{};  // the plan's, after those from the first on which something was done
-  int first = 0;            // index of the plan's first day
+  // The plan's days, after those from the first on which something was done; of those the days on
+  // which nothing was done are kept in `idle`.
+  std::vector<const Day*> days{};
+  std::deque<Day> idle{};
+  int first = 0;  // index of the plan's first day
   std::vector<JudgedPiece> pieces{};
   std::vector<Breach> found{};
 
   void breach(int rule, std::string what) { found.push_back({rule, std::move(what)}); }
   int day_count() const { return static_cast<int>(days.size()); }
-  const Task& task(const Moment& moment) const { return days[moment.day].tasks[moment.task]; }
+  const Task& task(const Moment& moment) const { return days[moment.day]->tasks[moment.task]; }
   bool is_past(const Moment& moment) const { return moment.day < first; }
 
   // Calls visit(moment, task) for every task in order: what was done, and then what is planned.
   template <typename Visit>
   void each_task(Visit visit) const {
     for (int day = 0; day < day_count(); ++day) {
-      const auto& tasks = days[day].tasks;
+      const auto& tasks = days[day]->tasks;
       for (int number = 0; number < static_cast<int>(tasks.size()); ++number)
         visit(Moment{day, number}, tasks[number]);
     }
