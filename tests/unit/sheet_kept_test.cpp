@@ -134,6 +134,23 @@ TEST_CASE("a book that keeps a piece explains only what it asks for") {
   CHECK(DrawnSheet(draw_cover_and_write_outs, plan).pages() > 1);
 }
 
+TEST_CASE("a book that keeps a piece counts all its run-throughs, and wants the last recorded") {
+  const Plan plan = kept();
+  int runs = 0;
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks)
+      if (task.drill == Drill::run_through) runs += task.steps.front().times;
+  REQUIRE(runs > plan.runs_required());
+  const std::string number = std::to_string(runs);
+  CHECK(has(DrawnSheet(draw_cover, plan).words(), "\n" + number + "\nrun-throughs asked for\n"));
+  CHECK(has(one_line(DrawnSheet(draw_how_to_use, plan).words()), number + " are asked for."));
+  const DrawnSheet tally(draw_run_tally, plan);
+  CHECK(has(one_line(tally.words()), "This book asks for " + number + "\u00a0run-throughs."));
+  // Of the five for the date the fourth and the fifth, as with any other date.
+  CHECK(plan.runs_required() == 5);
+  CHECK(has(one_line(tally.words()), "From run " + std::to_string(runs - 5 + 4) + " on make"));
+}
+
 TEST_CASE("a piece kept without a log is called learned, not learned before another edition") {
   const Plan plan = kept();
   const std::string map = DrawnSheet(draw_form_map, plan).words();
