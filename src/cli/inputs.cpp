@@ -105,12 +105,13 @@ class PieceFiles {
   Diagnostics diagnostics_;
 };
 
-std::vector<Log> read_logs(const std::vector<std::string>& paths) {
+// What can be read of the logs; throws where that is not enough to go on with.
+std::vector<Log> read_logs(const std::vector<std::string>& paths, Diagnostics& diagnostics) {
   std::vector<Log> logs;
-  Diagnostics diagnostics;
   for (const std::string& path : paths)
-    if (auto log = read_log(Source::from_file(path), diagnostics)) logs.push_back(std::move(*log));
-  if (diagnostics.has_errors()) throw InputError(diagnostics.all());
+    if (auto log = read_log_in_part(Source::from_file(path), diagnostics))
+      logs.push_back(std::move(*log));
+  if (logs.size() < paths.size()) throw InputError(diagnostics.all());
   return logs;
 }
 
@@ -188,7 +189,8 @@ Inputs read_inputs(const Request& request, const TypedLine& typed, Date today) {
   Words words = read_template(templates, "words", request.language, read_words);
   const Method method = read_terms_method(request, typed, templates);
   PieceFiles files(request.files.front());
-  const std::vector<Log> logs = read_logs(request.logs);
+  Diagnostics diagnostics;
+  const std::vector<Log> logs = read_logs(request.logs, diagnostics);
   const Span span = span_of(request, files, logs, typed, today);
   Inputs inputs{std::move(templates),
                 std::move(words),
@@ -199,10 +201,10 @@ Inputs read_inputs(const Request& request, const TypedLine& typed, Date today) {
                 files.warnings()};
   inputs.terms.upkeep = span.upkeep;
   check_dates(request, typed, inputs.terms);
-  Diagnostics diagnostics;
   inputs.terms.record = record_of(
       logs, inputs.pieces, inputs.terms, diagnostics,
       request.command == Command::report ? LaterEntries::left_out : LaterEntries::refused);
+  if (logs.size() == 1) diagnostics.sort_by_place();
   if (diagnostics.has_errors()) throw InputError(diagnostics.all());
   if (inputs.terms.upkeep) check_learned(inputs, typed);
   inputs.warnings.insert(inputs.warnings.end(), diagnostics.all().begin(), diagnostics.all().end());

@@ -19,7 +19,9 @@ std::string some_of(const std::vector<std::string>& names) {
 
 }  // namespace
 
-LogFaults::LogFaults(const std::vector<Log>& logs) : logs_(logs), of_(logs.size()) {}
+LogFaults::LogFaults(const std::vector<Log>& logs) : logs_(logs), of_(logs.size()) {
+  for (const Log& log : logs) unread_ += log.unread;
+}
 
 void LogFaults::refuse(const Spot& spot, const Fault& fault) {
   of_[spot.log].error(logs_[spot.log].source, spot.at, fault.message, fault.hint);

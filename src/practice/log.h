@@ -85,6 +85,7 @@ struct Log {
   Source source;
   std::vector<LoggedEdition> editions;  // in the order of the file
   std::vector<LoggedDay> days;          // likewise
+  int unread = 0;                       // errors in what else is written; 0 for a log read whole
 };
 
 }  // namespace cahier

@@ -85,16 +85,20 @@ class DayReader {
   YamlFields& fields_;
 };
 
-void read_entry(const YamlNode& entry, Log& log, Diagnostics& diagnostics) {
-  if (is_blank(entry)) return;
+// False when the line of an edition has an error.
+bool read_entry(const YamlNode& entry, Log& log, Diagnostics& diagnostics) {
+  if (is_blank(entry)) return true;
   YamlFields fields(log.source, entry, diagnostics);
-  if (!fields.is_map()) return;
+  if (!fields.is_map()) return true;
   if (entry.find("edition") && !entry.find("date")) {
     const Diagnostics::Within link(diagnostics, "while reading the line of an edition");
+    const int errors_before = diagnostics.error_count();
     if (auto edition = read_logged_edition(fields)) log.editions.push_back(std::move(*edition));
+    return diagnostics.error_count() == errors_before;
   } else if (auto day = DayReader(fields).read()) {
     log.days.push_back(std::move(*day));
   }
+  return true;
 }
 
 // Nothing but blank lines and remarks.
@@ -112,7 +116,7 @@ bool is_empty(std::string_view text) {
 
 bool is_log(const YamlNode& root) { return root.kind == YamlNode::Kind::list; }
 
-std::optional<Log> read_log(const Source& source, Diagnostics& diagnostics) {
+std::optional<Log> read_log_in_part(const Source& source, Diagnostics& diagnostics) {
   const int errors_before = diagnostics.error_count();
   const std::size_t said_before = diagnostics.all().size();
   if (is_empty(source.text())) {
@@ -121,12 +125,22 @@ std::optional<Log> read_log(const Source& source, Diagnostics& diagnostics) {
   }
   const std::optional<YamlNode> root = parse_yaml(source, diagnostics);
   if (!root) return std::nullopt;
-  Log log{source, {}, {}};
-  if (!is_log(*root))
+  if (!is_log(*root)) {
     diagnostics.error(source, root->at, "a log is a list of entries", std::string(kEntryHint));
-  for (const YamlNode& entry : root->items) read_entry(entry, log, diagnostics);
+    return std::nullopt;
+  }
+  Log log{source, {}, {}};
+  bool editions_are_known = true;
+  for (const YamlNode& entry : root->items)
+    editions_are_known = read_entry(entry, log, diagnostics) && editions_are_known;
   diagnostics.sort_by_place(said_before);
-  if (diagnostics.error_count() > errors_before) return std::nullopt;
+  log.unread = diagnostics.error_count() - errors_before;
+  return editions_are_known ? std::optional(std::move(log)) : std::nullopt;
+}
+
+std::optional<Log> read_log(const Source& source, Diagnostics& diagnostics) {
+  std::optional<Log> log = read_log_in_part(source, diagnostics);
+  if (log && log->unread > 0) log.reset();
   return log;
 }
 
