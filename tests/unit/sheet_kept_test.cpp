@@ -104,8 +104,9 @@ TEST_CASE("the cover of a book that keeps a piece counts days with work, and say
   CHECK(has(words, "\n" + days + "\ndays with work\n"));
   CHECK(has(words, "\n27\nweeks\n"));
   CHECK(weeks_of(plan).size() == 27);
-  CHECK(has(one_line(words), "this book asks for it again on " + days +
-                                 " days from Sunday 21 March 2027 on: at growing distances first"));
+  CHECK(has(one_line(words),
+            "this book asks for it again on " + days +
+                "\u00a0days from Sunday 21 March 2027 on: at growing distances first"));
   CHECK_FALSE(has(words, "practice days"));
   CHECK_FALSE(has(words, "stay free"));
   CHECK(has(one_line(DrawnSheet(draw_cover, sample::plan(sample::kStudy)).words()), "stay free"));
