@@ -101,7 +101,8 @@ std::vector<Term> drill_terms(const Plan& plan, const Words& words) {
       {words.say("how_to_use.run_through"),
        is_later_edition(plan)
            ? words.say("how_to_use.run_through_more", {{"number", totals.runs}})
-           : words.say("how_to_use.run_through_means", {{"number", plan.runs_required()}})});
+           : words.say("how_to_use.run_through_means",
+                       {{"number", plan.upkeep ? totals.runs : plan.runs_required()}})});
   if (plan.temper != Temper::no && has_several_parts(plan) && may_ask_for(plan, Drill::spoken_part))
     terms.push_back({words.say("how_to_use.spoken_part"),
                      words.count("how_to_use.spoken_part_means", method.spoken_times)});

@@ -104,10 +104,7 @@ std::vector<std::string> since_last_edition(const Plan& plan, const Words& words
   const auto add = [&](std::string text) {
     if (!text.empty()) texts.push_back(std::move(text));
   };
-  if (plan.upkeep)
-    add(words.say("cover.upkeep", {{"date", day_month_year(words, plan.by)}}));
-  else if (plan.record.last)
-    add(course(plan, *plan.record.last, words));
+  if (plan.record.last && !plan.upkeep) add(course(plan, *plan.record.last, words));
   if (plan.record.last) add(done(*plan.record.last, words));
   add(slips(plan, words));
   add(pace(plan, words));

@@ -51,9 +51,10 @@ std::vector<RunRow> runs_asked(const Book& book, int piece, std::size_t made) {
 }
 
 // The first half of the runs needs no witness; then a recording; in the last quarter a listener.
-// What was made before stays as it was. Counted from row `first`.
+// What was made before stays as it was. Counted from row `first`: those before it only keep a
+// piece.
 void add_witnesses(std::vector<RunRow>& rows, std::size_t first, std::size_t asked) {
-  for (std::size_t at = 0; at < rows.size(); ++at) {
+  for (std::size_t at = first; at < rows.size(); ++at) {
     if (rows[at].made != nullptr) continue;
     rows[at].recorded = asks_recording(at - first, asked);
     rows[at].listener = asks_listener(at - first, asked);
@@ -152,11 +153,12 @@ Box draw_tally(Book& book, int piece) {
   if (!right.empty()) book.mark(right);
   const std::vector<const Done*> made = runs_made(book.plan(), piece);
   std::vector<RunRow> rows = runs_made_before(book, made);
-  // What was made for an earlier date does not count for the new one.
-  const std::size_t before = book.plan().upkeep ? made.size() : 0;
-  const std::vector<RunRow> to_come = runs_asked(book, piece, made.size() - before);
-  rows.insert(rows.end(), to_come.begin(), to_come.end());
   const int asked = book.plan().runs_required();
+  const bool kept = book.plan().upkeep;
+  const std::vector<RunRow> to_come = runs_asked(book, piece, kept ? 0 : made.size());
+  rows.insert(rows.end(), to_come.begin(), to_come.end());
+  // While a piece is kept only the last run-throughs count for its date.
+  const std::size_t before = kept ? rows.size() - static_cast<std::size_t>(asked) : 0;
   const auto add = [&](const std::string& text, const TextStyle& type) {
     const TextBlock block(book.typefaces(), text, type, page.width);
     block.draw(book.canvas(), page);

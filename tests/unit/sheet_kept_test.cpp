@@ -104,8 +104,9 @@ TEST_CASE("the cover of a book that keeps a piece counts days with work, and say
   CHECK(has(words, "\n" + days + "\ndays with work\n"));
   CHECK(has(words, "\n27\nweeks\n"));
   CHECK(weeks_of(plan).size() == 27);
-  CHECK(has(one_line(words), "this book asks for it again on " + days +
-                                 " days from Sunday 21 March 2027 on: at growing distances first"));
+  CHECK(has(one_line(words),
+            "this book asks for it again on " + days +
+                "\u00a0days from Sunday 21 March 2027 on: at growing distances first"));
   CHECK_FALSE(has(words, "practice days"));
   CHECK_FALSE(has(words, "stay free"));
   CHECK(has(one_line(DrawnSheet(draw_cover, sample::plan(sample::kStudy)).words()), "stay free"));
@@ -132,6 +133,23 @@ TEST_CASE("a book that keeps a piece explains only what it asks for") {
   CHECK(has(words, "\nWrite-out\n"));
   CHECK(has(words, "Speaking and writing out"));
   CHECK(DrawnSheet(draw_cover_and_write_outs, plan).pages() > 1);
+}
+
+TEST_CASE("a book that keeps a piece counts all its run-throughs, and wants the last recorded") {
+  const Plan plan = kept();
+  int runs = 0;
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks)
+      if (task.drill == Drill::run_through) runs += task.steps.front().times;
+  REQUIRE(runs > plan.runs_required());
+  const std::string number = std::to_string(runs);
+  CHECK(has(DrawnSheet(draw_cover, plan).words(), "\n" + number + "\nrun-throughs asked for\n"));
+  CHECK(has(one_line(DrawnSheet(draw_how_to_use, plan).words()), number + " are asked for."));
+  const DrawnSheet tally(draw_run_tally, plan);
+  CHECK(has(one_line(tally.words()), "This book asks for " + number + "\u00a0run-throughs."));
+  // Of the five for the date the fourth and the fifth, as with any other date.
+  CHECK(plan.runs_required() == 5);
+  CHECK(has(one_line(tally.words()), "From run " + std::to_string(runs - 5 + 4) + " on make"));
 }
 
 TEST_CASE("a piece kept without a log is called learned, not learned before another edition") {
