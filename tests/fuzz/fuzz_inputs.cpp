@@ -1,6 +1,6 @@
 // Damages sound inputs, the same way every time, and gives them to the program's functions.
-//   fuzz_inputs SOURCE FOUND       some seconds; with CAHIER_LONG=1 in the environment two minutes
-//   fuzz_inputs --replay KEPT FOUND
+//   fuzz_inputs SOURCE FOUND       some seconds; with CAHIER_LONG=1 in the environment a good
+//   minute fuzz_inputs --replay KEPT FOUND
 // An input that fails is written to FOUND/TARGET-NUMBER.txt; move it to tests/fuzz/kept, and the
 // normal tests replay it. The signals of a crash, and of an input that takes longer than ten
 // seconds, are caught only to write the input.
@@ -125,7 +125,7 @@ Inputs sound_inputs(const fs::path& source) {
 int fuzz_all(const fs::path& source, const fs::path& found) {
   const Inputs inputs = sound_inputs(source);
   const bool is_long = std::getenv("CAHIER_LONG") != nullptr;
-  const auto until = std::chrono::steady_clock::now() + std::chrono::seconds(is_long ? 120 : 1000);
+  const auto until = std::chrono::steady_clock::now() + std::chrono::seconds(is_long ? 75 : 1000);
   const std::size_t rounds = is_long ? 1000000 : 200;
   int failures = 0;
   std::size_t taken = 0;
