@@ -10,7 +10,7 @@ namespace cahier {
 namespace {
 
 constexpr int kShards = 3;  // test cases, that they may run side by side
-const int kSeasons = 40;    // in each shard
+const int kSeasons = 16;    // in each shard
 constexpr int kMostBars = 40;
 
 struct RandomSeason {
