@@ -59,9 +59,26 @@ std::string shares_of_tempo(const Plan& plan, Drill drill, double usual) {
   return bar_range(percent(least), percent(most)) + "\u00a0%";
 }
 
-// A book that keeps what is learned explains only what it asks for; another has sheets for the
-// rest.
-bool may_ask_for(const Plan& plan, Drill drill) { return !plan.upkeep || asks_for(plan, drill); }
+// A book with nothing new in it explains only what it asks for; another has sheets for the rest.
+bool has_nothing_new(const Plan& plan) {
+  return plan.upkeep || (is_later_edition(plan) && totals_of(plan).learned_chunks == 0);
+}
+bool may_ask_for(const Plan& plan, Drill drill) {
+  return !has_nothing_new(plan) || asks_for(plan, drill);
+}
+
+// The keys of the day's steps.
+struct Steps {
+  std::string_view heading;
+  std::string_view list;
+};
+
+Steps steps_of(const Plan& plan) {
+  if (plan.upkeep) return {"how_to_use.steps_kept_heading", "how_to_use.steps_kept"};
+  if (has_nothing_new(plan))
+    return {"how_to_use.steps_learned_heading", "how_to_use.steps_learned"};
+  return {"how_to_use.steps_heading", "how_to_use.steps"};
+}
 
 struct Term {
   std::string label;
@@ -80,9 +97,10 @@ std::vector<Term> drill_terms(const Plan& plan, const Words& words) {
                    {{"times", method.repetitions}})});
   if (may_ask_for(plan, Drill::join))
     terms.push_back({words.say("how_to_use.join"), words.say("how_to_use.join_means")});
-  terms.push_back({words.say("how_to_use.recall"),
-                   words.say(plan.upkeep ? "how_to_use.recall_kept" : "how_to_use.recall_means",
-                             {{"number", method.first_recall_days}})});
+  terms.push_back(
+      {words.say("how_to_use.recall"),
+       words.say(has_nothing_new(plan) ? "how_to_use.recall_kept" : "how_to_use.recall_means",
+                 {{"number", method.first_recall_days}})});
   terms.push_back({words.say("how_to_use.cue_starts"),
                    words.count("how_to_use.cue_starts_mean", method.cue_throws)});
   const bool forks = std::any_of(plan.pieces.begin(), plan.pieces.end(), [](const auto& piece) {
@@ -121,10 +139,10 @@ void draw_how_to_use(Book& book) {
   const double label_width = std::min(36.0, width * 0.27);
 
   if (is_later_edition(book.plan())) prose.paragraph(words.say("how_to_use.later"));
-  const bool kept = book.plan().upkeep;
-  prose.heading(words.say(kept ? "how_to_use.steps_kept_heading" : "how_to_use.steps_heading"));
+  const Steps steps = steps_of(book.plan());
+  prose.heading(words.say(steps.heading));
   int number = 0;
-  for (const std::string& step : words.list(kept ? "how_to_use.steps_kept" : "how_to_use.steps"))
+  for (const std::string& step : words.list(steps.list))
     prose.term(std::to_string(++number), step, 8);
   // Before anything that may move to a second page on smaller paper.
   const bool speaks =

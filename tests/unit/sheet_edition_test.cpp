@@ -374,3 +374,23 @@ TEST_CASE("slips are asked for once: on a day's panel where the book has one") {
   CHECK(panels == 5);  // not on the two days of run-throughs alone: theirs stand on the tally
   CHECK_FALSE(has(DrawnSheet(draw_passes, sound_plan()).words(), "fumbled"));
 }
+
+TEST_CASE("how to use an edition in which nothing is new explains only what it asks for") {
+  const Plan whole = sample::plan(sample::kStudy);
+  Date learned = whole.from;
+  for (const Day& day : whole.days)
+    for (const Task& task : day.tasks)
+      if (task.drill == Drill::learn) learned = day.date;
+  const Plan half = sample::later_edition(whole, learned);
+  const std::string before = one_line(DrawnSheet(draw_how_to_use, half).words());
+  CHECK(has(before, "The day in five steps"));
+  CHECK(has(before, "Then take what is new"));
+  Plan known = sample::later_edition(whole, learned + days{1});
+  for (Day& day : known.days)
+    std::erase_if(day.tasks, [](const Task& task) { return task.drill == Drill::join; });
+  const std::string after = one_line(DrawnSheet(draw_how_to_use, known).words());
+  CHECK(has(after, "The day in four steps"));
+  CHECK_FALSE(has(after, "what is new"));
+  CHECK_FALSE(has(after, "Slowly through neighbouring chunks"));
+  CHECK_FALSE(has(after, "The first time comes after a night"));
+}
