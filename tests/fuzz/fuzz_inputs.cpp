@@ -125,7 +125,7 @@ Inputs sound_inputs(const fs::path& source) {
 int fuzz_all(const fs::path& source, const fs::path& found) {
   const Inputs inputs = sound_inputs(source);
   const bool is_long = std::getenv("CAHIER_LONG") != nullptr;
-  const auto until = std::chrono::steady_clock::now() + std::chrono::seconds(is_long ? 75 : 1000);
+  const auto until = std::chrono::steady_clock::now() + std::chrono::seconds(is_long ? 60 : 1000);
   const std::size_t rounds = is_long ? 1000000 : 200;
   int failures = 0;
   std::size_t taken = 0;
