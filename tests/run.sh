@@ -55,9 +55,11 @@ fi
 [ "$long" = yes ] && export CAHIER_LONG=1
 # The outside judges read what the program prints: that is the same with sanitizers, only slower.
 # So are the search for remedies, which the unit tests watch, and the sweeps of all sheets: each
-# has tests of its own besides.
+# has tests of its own besides. Brute force takes three gigabytes with sanitizers, and runs at length
+# without them.
 skip='^$'
-[ "$sanitize" = ON ] && skip='^judge:|^scenario: (every|no) remedy|^every sheet keeps its layout'
+[ "$sanitize" = ON ] &&
+  skip='^judge:|^scenario: (every|no) remedy|^every sheet keeps its layout|^brute force'
 ctest --test-dir "$folder" -E "$skip" -j "$(nproc)" --output-on-failure --timeout 900 >"$folder/tests.log" 2>&1 || true
 grep -q "tests passed," "$folder/tests.log" || { tail -n 40 "$folder/tests.log"; failed=$((failed + 1)); finish; }
 counts=$(sed -n 's/.*tests passed, \([0-9]*\) tests failed out of \([0-9]*\).*/\1 \2/p' "$folder/tests.log")
@@ -70,6 +72,15 @@ passed=$((passed + all - bad))
 failed=$((failed + bad))
 if [ "$long" = yes ]; then
   cmake -S . -B build -G Ninja -DCMAKE_BUILD_TYPE=Release -DCAHIER_TESTS=ON >/dev/null
-  cmake --build build --target cahier_bench >/dev/null && build/tests/bench/cahier_bench
+  cmake --build build --target cahier_bench brute_force search_check >/dev/null
+  for brute in brute_force search_check; do
+    if "build/tests/brute/$brute" >"build/$brute.log" 2>&1; then
+      passed=$((passed + 1))
+    else
+      tail -n 40 "build/$brute.log"
+      failed=$((failed + 1))
+    fi
+  done
+  build/tests/bench/cahier_bench
 fi
 finish
