@@ -26,6 +26,25 @@ struct Season {
   std::vector<Piece> pieces;
 };
 
+// Everything learned on one day, and recalled on others with these slips.
+Record known(const Piece& piece, Date learned, const std::vector<Date>& recalled,
+             const std::vector<int>& slips = {}) {
+  Record record;
+  Done done;
+  done.bars = piece.whole();
+  done.slips.emplace();
+  done.date = learned;
+  done.drill = Drill::learn;
+  record.done.push_back(done);
+  done.drill = Drill::recall;
+  done.slips = slips;
+  for (const Date date : recalled) {
+    done.date = date;
+    record.done.push_back(done);
+  }
+  return record;
+}
+
 int new_chunks(const Plan& plan) {
   int count = 0;
   for (const Day& day : plan.days)
@@ -222,15 +241,7 @@ TEST_CASE("what was overdue comes back within a week, also where one day cannot 
       "title: Long Rest\nbars: 200\nmeter: 4/4\ntempo: 60\npractice: {minutes: 15, temper: no}\n")};
   Terms terms = settle(sample::date("2027-03-01"), sample::date("2027-04-15"),
                        pieces.front().practice, sample::steady());
-  Done done;
-  done.bars = pieces[0].whole();
-  done.slips.emplace();
-  done.date = terms.from - days{60};
-  done.drill = Drill::learn;
-  terms.record.done.push_back(done);
-  done.date = terms.from - days{50};
-  done.drill = Drill::recall;
-  terms.record.done.push_back(done);
+  terms.record = known(pieces[0], terms.from - days{60}, {terms.from - days{50}});
   const Plan plan = make_plan(pieces, terms);
   CHECK(plan.fits);
   CHECK(sample::faults_of(plan) == "");
@@ -253,18 +264,10 @@ TEST_CASE("Temper that only slips ask for makes no plan a misfit") {
       "title: Last Days\nbars: 16\nmeter: 4/4\ntempo: 120\npractice: {minutes: 4}\n")};
   Terms terms = settle(sample::date("2027-03-10"), sample::date("2027-03-15"),
                        pieces.front().practice, sample::steady());
-  Done done;
-  done.bars = pieces[0].whole();
-  done.slips.emplace();
-  done.date = terms.from - days{20};
-  done.drill = Drill::learn;
-  terms.record.done.push_back(done);
-  for (int before = 10; before >= 1; before -= 3) {
-    done.date = terms.from - days{before};
-    done.drill = Drill::recall;
-    done.slips = std::vector<int>{1, 3, 5, 7, 9, 11, 13, 15};
-    terms.record.done.push_back(done);
-  }
+  const Date from = terms.from;
+  terms.record = known(pieces[0], from - days{20},
+                       {from - days{10}, from - days{7}, from - days{4}, from - days{1}},
+                       {1, 3, 5, 7, 9, 11, 13, 15});
   const Plan plan = make_plan(pieces, terms);
   for (const Chunk& chunk : plan.pieces[0].chunks) CHECK(chunk.raised);
   CHECK(plan.fits);
@@ -276,15 +279,7 @@ TEST_CASE("with hardly a day left the run-throughs that fit are still set") {
       "title: Eve\nbars: 16\nmeter: 4/4\ntempo: 120\npractice: {minutes: 15, temper: no}\n")};
   Terms terms = settle(sample::date("2027-03-13"), sample::date("2027-03-15"),
                        pieces.front().practice, sample::steady());
-  Done done;
-  done.bars = pieces[0].whole();
-  done.slips.emplace();
-  done.date = terms.from - days{20};
-  done.drill = Drill::learn;
-  terms.record.done.push_back(done);
-  done.date = terms.from - days{2};
-  done.drill = Drill::recall;
-  terms.record.done.push_back(done);
+  terms.record = known(pieces[0], terms.from - days{20}, {terms.from - days{2}});
   const Plan plan = make_plan(pieces, terms);
   CHECK_FALSE(plan.fits);  // five on three days cannot be had
   CHECK(runs(plan) == 4);
