@@ -122,7 +122,8 @@ class Upkeep {
     }
   }
 
-  // The last day of the past on which all of the piece was played, or its last day.
+  // The last day of the past on which any of it was played from memory; the day before the plan
+  // where none was.
   int last_played(const Desk& desk) const {
     int last = work_.first - 1;
     for (const Day& day : work_.past)
