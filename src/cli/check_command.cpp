@@ -4,10 +4,10 @@
 
 #include "cli/commands.h"
 #include "cli/say.h"
+#include "inputs/read_programme.h"
+#include "log/read_log.h"
 #include "piece/read_piece.h"
-#include "piece/read_programme.h"
 #include "practice/method.h"
-#include "practice/read_log.h"
 #include "text/templates.h"
 #include "text/words.h"
 #include "text/yaml.h"

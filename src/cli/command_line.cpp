@@ -2,7 +2,7 @@
 
 #include "cli/request.h"
 #include "cli/values.h"
-#include "text/nearest.h"
+#include "text/did_you_mean.h"
 
 namespace cahier {
 namespace {

@@ -5,13 +5,13 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "inputs/read_programme.h"
+#include "log/read_log.h"
+#include "log/record_of_log.h"
 #include "piece/read_bars.h"
 #include "piece/read_piece.h"
-#include "piece/read_programme.h"
-#include "plan/history.h"
-#include "plan/record_of_log.h"
+#include "plan/chunks/history.h"
 #include "practice/method.h"
-#include "practice/read_log.h"
 
 namespace cahier {
 namespace {

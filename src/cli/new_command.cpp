@@ -1,6 +1,6 @@
 #include "cli/commands.h"
 #include "cli/say.h"
-#include "paper/whole_file.h"
+#include "text/atomic_file.h"
 
 namespace cahier {
 namespace {

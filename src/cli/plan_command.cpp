@@ -3,11 +3,11 @@
 #include "cli/commands.h"
 #include "cli/inputs.h"
 #include "cli/say.h"
-#include "plan/feasibility.h"
-#include "plan/plan_json.h"
-#include "plan/plan_text.h"
-#include "plan/planner.h"
-#include "plan/sensitivity.h"
+#include "plan/search/planner.h"
+#include "plan/search/remedies.h"
+#include "plan/search/sensitivity.h"
+#include "report/plan_json.h"
+#include "report/plan_text.h"
 
 namespace cahier {
 

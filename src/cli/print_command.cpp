@@ -7,11 +7,11 @@
 #include "cli/inputs.h"
 #include "cli/printable.h"
 #include "cli/say.h"
-#include "paper/whole_file.h"
-#include "plan/feasibility.h"
-#include "plan/plan_text.h"
-#include "plan/planner.h"
-#include "workbook/parts_staves.h"
+#include "plan/search/planner.h"
+#include "plan/search/remedies.h"
+#include "report/plan_text.h"
+#include "text/atomic_file.h"
+#include "workbook/sheets/write_outs/write_out_staves.h"
 #include "workbook/workbook.h"
 
 namespace cahier {

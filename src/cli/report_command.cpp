@@ -5,9 +5,9 @@
 #include "cli/commands.h"
 #include "cli/inputs.h"
 #include "cli/say.h"
-#include "paper/whole_file.h"
-#include "plan/planner.h"
-#include "plan/week_log.h"
+#include "log/write_week_log.h"
+#include "plan/search/planner.h"
+#include "text/atomic_file.h"
 
 namespace cahier {
 namespace {

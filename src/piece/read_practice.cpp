@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "text/nearest.h"
+#include "text/did_you_mean.h"
 
 namespace cahier {
 namespace {

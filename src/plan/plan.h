@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "piece/piece.h"
-#include "plan/dice.h"
+#include "practice/dice_tables.h"
 #include "practice/drill.h"
 #include "practice/method.h"
 #include "practice/record.h"

@@ -4,7 +4,7 @@
 #include <array>
 #include <tuple>
 
-#include "plan/division.h"
+#include "plan/chunks/divide.h"
 #include "practice/time_model.h"
 
 namespace cahier {

@@ -6,7 +6,7 @@
 #include <set>
 #include <stdexcept>
 
-#include "text/nearest.h"
+#include "text/did_you_mean.h"
 #include "text/templates.h"
 #include "text/utf8.h"
 #include "text/words.h"

@@ -6,7 +6,7 @@
 #include <filesystem>
 
 #include "text/diagnostic.h"
-#include "text/nearest.h"
+#include "text/did_you_mean.h"
 
 namespace cahier {
 namespace {

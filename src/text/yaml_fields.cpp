@@ -4,7 +4,7 @@
 #include <charconv>
 #include <cmath>
 
-#include "text/nearest.h"
+#include "text/did_you_mean.h"
 #include "text/utf8.h"
 #include "text/yaml.h"
 

@@ -6,7 +6,7 @@
 
 #include "text/diagnostic.h"
 #include "text/source.h"
-#include "workbook/sheets.h"
+#include "workbook/all_sheets.h"
 
 namespace cahier {
 

@@ -12,8 +12,8 @@
 #include <cstdlib>
 
 #include "piece/read_piece.h"
-#include "plan/lower_bound.h"
-#include "plan/planner.h"
+#include "plan/search/lower_bound.h"
+#include "plan/search/planner.h"
 #include "practice/method.h"
 #include "text/templates.h"
 #include "text/words.h"

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "plan/division.h"
+#include "plan/chunks/divide.h"
 
 namespace cahier::brute {
 namespace {

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "plan/spacing.h"
+#include "practice/best_gap.h"
 
 namespace cahier::brute {
 

@@ -2,8 +2,8 @@
 
 #include <fmt/format.h>
 
-#include "plan/check_plan.h"
-#include "plan/task_maker.h"
+#include "plan/due/task_maker.h"
+#include "plan/rules/rules.h"
 
 namespace cahier::brute {
 namespace {

@@ -5,7 +5,7 @@
 
 #include <optional>
 
-#include "plan/anatomy.h"
+#include "plan/chunks/anatomy.h"
 #include "plan/terms.h"
 
 namespace cahier::brute {

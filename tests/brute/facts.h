@@ -10,7 +10,7 @@
 #include <cstdint>
 #include <vector>
 
-#include "plan/anatomy.h"
+#include "plan/chunks/anatomy.h"
 #include "plan/terms.h"
 
 namespace cahier::brute {

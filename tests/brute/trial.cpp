@@ -7,9 +7,9 @@
 #include <set>
 
 #include "oracle.h"
-#include "plan/check_plan.h"
-#include "plan/lower_bound.h"
-#include "plan/planner.h"
+#include "plan/rules/rules.h"
+#include "plan/search/lower_bound.h"
+#include "plan/search/planner.h"
 
 namespace cahier::brute {
 namespace {

@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include "plan/task_maker.h"
+#include "plan/due/task_maker.h"
 
 namespace cahier::brute {
 namespace {

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "plan/check_plan.h"
+#include "plan/rules/rules.h"
 #include "sound_plan.h"
 
 namespace cahier {

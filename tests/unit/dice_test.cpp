@@ -1,4 +1,4 @@
-#include "plan/dice.h"
+#include "practice/dice_tables.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>

@@ -1,4 +1,4 @@
-#include "plan/division.h"
+#include "plan/chunks/divide.h"
 
 #include <catch2/catch.hpp>
 

@@ -6,7 +6,7 @@
 
 #include "paper/layout_check.h"
 #include "paper/recording_canvas.h"
-#include "workbook/sheets.h"
+#include "workbook/all_sheets.h"
 #include "workbook/style.h"
 #include "workbook/workbook.h"
 

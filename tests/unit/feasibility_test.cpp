@@ -1,4 +1,4 @@
-#include "plan/feasibility.h"
+#include "plan/search/remedies.h"
 
 #include <catch2/catch.hpp>
 #include <cmath>

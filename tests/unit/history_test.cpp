@@ -1,7 +1,7 @@
 #include <catch2/catch.hpp>
 
-#include "plan/history.h"
-#include "plan/player.h"
+#include "plan/chunks/history.h"
+#include "practice/pace_samples.h"
 #include "practice/time_model.h"
 #include "sample_pieces.h"
 #include "sample_plan.h"

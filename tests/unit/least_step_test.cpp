@@ -1,4 +1,4 @@
-#include "plan/least_step.h"
+#include "plan/search/least_step.h"
 
 #include <catch2/catch.hpp>
 #include <set>

@@ -1,4 +1,4 @@
-#include "plan/lever.h"
+#include "plan/search/levers.h"
 
 #include <catch2/catch.hpp>
 

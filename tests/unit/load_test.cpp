@@ -2,7 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include "piece/read_piece.h"
-#include "plan/day_order.h"
+#include "plan/schedule/day_order.h"
 #include "plan/spacing_report.h"
 #include "sample_plan.h"
 

@@ -1,6 +1,6 @@
 #include <catch2/catch.hpp>
 
-#include "practice/read_log.h"
+#include "log/read_log.h"
 
 using namespace cahier;
 

@@ -1,12 +1,12 @@
 // The bound apart from the planner, and how near the planner comes to it.
-#include "plan/lower_bound.h"
+#include "plan/search/lower_bound.h"
 
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <cstdlib>
 
-#include "plan/fill.h"
-#include "plan/squeeze.h"
+#include "plan/schedule/best_fill.h"
+#include "plan/schedule/tight.h"
 #include "random_work.h"
 #include "sample_plan.h"
 

@@ -1,4 +1,4 @@
-#include "text/nearest.h"
+#include "text/did_you_mean.h"
 
 #include <catch2/catch.hpp>
 

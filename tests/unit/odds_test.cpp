@@ -1,4 +1,4 @@
-#include "plan/odds.h"
+#include "practice/clean_run_odds.h"
 
 #include <catch2/catch.hpp>
 #include <cmath>

@@ -1,11 +1,11 @@
 // Where a cue start leads, and how a day names what is thrown for others.
-#include "workbook/parts_cue.h"
+#include "workbook/sheets/starts/cue_reach.h"
 
 #include <catch2/catch.hpp>
 
 #include "drawn_sheet.h"
 #include "sound_plan.h"
-#include "workbook/parts_task.h"
+#include "workbook/parts/task_words.h"
 
 using namespace cahier;
 

@@ -1,4 +1,4 @@
-#include "workbook/parts_flow.h"
+#include "workbook/parts/flow.h"
 
 #include <catch2/catch.hpp>
 

@@ -11,7 +11,7 @@
 #include <stdexcept>
 
 #include "paper/staff.h"
-#include "paper/whole_file.h"
+#include "text/atomic_file.h"
 
 using namespace cahier;
 

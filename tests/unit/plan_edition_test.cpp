@@ -3,10 +3,10 @@
 #include <string>
 
 #include "later_edition.h"
-#include "plan/plan_json.h"
-#include "plan/plan_text.h"
 #include "plan/standing.h"
 #include "practice/time_model.h"
+#include "report/plan_json.h"
+#include "report/plan_text.h"
 #include "sample_pieces.h"
 #include "sample_plan.h"
 #include "sheet_words.h"

@@ -1,4 +1,4 @@
-#include "plan/plan_json.h"
+#include "report/plan_json.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>

@@ -1,4 +1,4 @@
-#include "plan/plan_text.h"
+#include "report/plan_text.h"
 
 #include <catch2/catch.hpp>
 #include <sstream>

@@ -1,8 +1,8 @@
-#include "plan/planner.h"
+#include "plan/search/planner.h"
 
 #include <catch2/catch.hpp>
 
-#include "plan/plan_json.h"
+#include "report/plan_json.h"
 #include "sample_plan.h"
 
 namespace cahier {

@@ -2,9 +2,9 @@
 #include <catch2/catch.hpp>
 
 #include "piece_file.h"
-#include "plan/lower_bound.h"
-#include "plan/plan_json.h"
+#include "plan/search/lower_bound.h"
 #include "random_work.h"
+#include "report/plan_json.h"
 #include "sample_plan.h"
 
 namespace cahier {

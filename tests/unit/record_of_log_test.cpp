@@ -1,9 +1,9 @@
-#include "plan/record_of_log.h"
+#include "log/record_of_log.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
 
-#include "practice/read_log.h"
+#include "log/read_log.h"
 #include "sample_pieces.h"
 #include "sample_plan.h"
 

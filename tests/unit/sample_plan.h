@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "piece/read_piece.h"
-#include "plan/check_plan.h"
-#include "plan/planner.h"
+#include "plan/rules/rules.h"
+#include "plan/search/planner.h"
 #include "practice/method.h"
 #include "text/templates.h"
 

@@ -1,4 +1,4 @@
-#include "plan/sensitivity.h"
+#include "plan/search/sensitivity.h"
 
 #include <catch2/catch.hpp>
 

@@ -8,7 +8,7 @@
 #include "sheet_words.h"
 #include "sound_plan.h"
 #include "text/phrasing.h"
-#include "workbook/parts_week.h"
+#include "workbook/parts/week_words.h"
 
 using namespace cahier;
 using sample::DrawnSheet;

@@ -8,7 +8,7 @@
 #include "sample_pieces.h"
 #include "sample_plan.h"
 #include "sheet_words.h"
-#include "workbook/parts_week.h"
+#include "workbook/parts/week_words.h"
 
 using namespace cahier;
 using sample::count_of;

@@ -8,7 +8,7 @@
 #include "sample_plan.h"
 #include "sheet_words.h"
 #include "sound_plan.h"
-#include "workbook/parts_rejoin.h"
+#include "workbook/sheets/runs/rejoin_points.h"
 
 using namespace cahier;
 using sample::DrawnSheet;

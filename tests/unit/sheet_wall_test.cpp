@@ -12,9 +12,9 @@
 #include "sheet_words.h"
 #include "sound_plan.h"
 #include "text/phrasing.h"
-#include "workbook/parts_wall_tasks.h"
-#include "workbook/parts_wall_week.h"
-#include "workbook/parts_week.h"
+#include "workbook/parts/week_words.h"
+#include "workbook/sheets/days/wall_tasks.h"
+#include "workbook/sheets/days/wall_week.h"
 
 using namespace cahier;
 using sample::DrawnSheet;

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "plan/planner.h"
+#include "plan/search/planner.h"
 #include "plan/terms.h"
 #include "simulated_player.h"
 

@@ -1,4 +1,4 @@
-#include "plan/spacing.h"
+#include "practice/best_gap.h"
 
 #include <catch2/catch.hpp>
 #include <cmath>

@@ -3,8 +3,8 @@
 #include <map>
 #include <set>
 
-#include "plan/lower_bound.h"
-#include "plan/spacing.h"
+#include "plan/search/lower_bound.h"
+#include "practice/best_gap.h"
 #include "sample_plan.h"
 
 namespace cahier {

@@ -3,8 +3,8 @@
 
 #include "drawn_sheet.h"
 #include "sample_plan.h"
-#include "workbook/parts_task.h"
-#include "workbook/parts_tempo.h"
+#include "workbook/parts/task_words.h"
+#include "workbook/parts/tempo_mark.h"
 
 using namespace cahier;
 

@@ -9,9 +9,9 @@
 #include <string>
 #include <vector>
 
-#include "plan/record_of_log.h"
-#include "plan/week_log.h"
-#include "practice/read_log.h"
+#include "log/read_log.h"
+#include "log/record_of_log.h"
+#include "log/write_week_log.h"
 #include "simulated_season.h"
 #include "text/words.h"
 

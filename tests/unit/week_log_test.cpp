@@ -1,10 +1,10 @@
-#include "plan/week_log.h"
+#include "log/write_week_log.h"
 
 #include <catch2/catch.hpp>
 #include <set>
 
-#include "plan/record_of_log.h"
-#include "practice/read_log.h"
+#include "log/read_log.h"
+#include "log/record_of_log.h"
 #include "random_work.h"
 #include "sample_pieces.h"
 #include "sample_plan.h"

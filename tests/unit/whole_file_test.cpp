@@ -1,4 +1,4 @@
-#include "paper/whole_file.h"
+#include "text/atomic_file.h"
 
 #include <sys/resource.h>
 #include <sys/stat.h>

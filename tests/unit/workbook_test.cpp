@@ -6,7 +6,7 @@
 #include <set>
 
 #include "hostile_plans.h"
-#include "workbook/parts_week.h"
+#include "workbook/parts/week_words.h"
 
 namespace cahier {
 namespace {

@@ -15,8 +15,8 @@
 #include "sheet_words.h"
 #include "sound_plan.h"
 #include "text/phrasing.h"
-#include "workbook/parts_spread.h"
-#include "workbook/parts_staves.h"
+#include "workbook/parts/spread.h"
+#include "workbook/sheets/write_outs/write_out_staves.h"
 
 using namespace cahier;
 using sample::count_of;

@@ -1,0 +1,57 @@
+#include "log/last_edition.h"
+
+#include <algorithm>
+
+namespace cahier {
+namespace {
+
+// Bars as they are counted: without a pickup.
+int counted(BarRange bars) { return std::max(0, bars.last - std::max(bars.first, 1) + 1); }
+
+bool is_learned(const LearnedBars& learned, const SetTask& task) {
+  return !learned.first_unlearned(task.piece, task.bars);
+}
+
+// Days of new bars that `learned` bars do not reach before `from`; less than 0 for those after it
+// that they do reach.
+int days_behind(const std::vector<SetTask>& tasks, int learned, Date from) {
+  int behind = 0;
+  int bars = 0;
+  for (std::size_t at = 0; at < tasks.size();) {
+    const Date date = tasks[at].date;
+    int new_bars = 0;
+    for (; at < tasks.size() && tasks[at].date == date; ++at)
+      if (tasks[at].drill == Drill::learn) new_bars += counted(tasks[at].bars);
+    if (new_bars == 0) continue;
+    bars += new_bars;
+    if (date < from && bars > learned) ++behind;
+    if (date >= from && bars <= learned) --behind;
+  }
+  return behind;
+}
+
+}  // namespace
+
+LastEdition what_became_of(PastEdition& edition, PastEditions& editions, const LogReading& reading,
+                           const Terms& terms) {
+  LastEdition last;
+  last.number = edition.number;
+  last.from = edition.from;
+  last.minutes = edition.minutes ? edition.minutes : longest_day(terms);
+  for (const Done& done : reading.record.done)
+    if (done.drill == Drill::learn && done.date >= edition.from)
+      last.bars_learned += counted(done.bars);
+  const std::vector<SetTask> tasks = editions.tasks_of(edition, terms.from);
+  for (const SetTask& task : tasks) {
+    if (task.date >= terms.from) continue;
+    ++last.tasks;
+    const bool learn = task.drill == Drill::learn;
+    if (learn) last.bars_new += counted(task.bars);
+    const bool ticked = reading.ticked.contains({edition.number, task.code});
+    if (ticked || (learn && is_learned(reading.learned, task))) ++last.tasks_done;
+  }
+  last.days_behind = days_behind(tasks, last.bars_learned, terms.from);
+  return last;
+}
+
+}  // namespace cahier

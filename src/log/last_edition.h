@@ -1,0 +1,14 @@
+// What became of the workbook before the one to come.
+#pragma once
+
+#include "log/past_editions.h"
+#include "log/read_day.h"
+#include "plan/terms.h"
+
+namespace cahier {
+
+// REQUIRES: every entry was read.
+LastEdition what_became_of(PastEdition& edition, PastEditions& editions, const LogReading& reading,
+                           const Terms& terms);
+
+}  // namespace cahier

@@ -1,0 +1,46 @@
+// Values that the entries of a log are made of. Each reader reports what is wrong and leaves it
+// out; what is left blank counts as not told.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "log/written_log.h"
+#include "text/diagnostic.h"
+#include "text/yaml.h"
+
+namespace cahier {
+
+inline constexpr double kMostMinutesOfADay = 1440;
+
+// Nothing, or a list or map of nothing.
+bool is_blank(const YamlNode& node);
+
+// A day of the calendar.
+std::optional<Written<Date>> read_log_date(YamlFields& fields, std::string_view key);
+
+// More than 0, at most 1440.
+std::optional<Written<double>> read_log_minutes(YamlFields& fields);
+
+std::optional<bool> read_told(YamlFields& fields, std::string_view key);
+
+// One number or a list of them; `what` names one in messages: "a bar".
+std::vector<Written<int>> read_numbers(const Source& source, const YamlNode* node,
+                                       std::string_view what, Diagnostics& diagnostics);
+
+// Bars of slips; "none" and an empty list say that there were none, nothing says nothing.
+std::optional<std::vector<Written<int>>> read_slips(YamlFields& fields);
+
+// "bars 17-20" or "17-20"; where `chunks` is true also the name of a chunk. One, a list, or a map
+// of {minutes: …} by such names.
+std::vector<LoggedBars> read_logged_bars(YamlFields& fields, std::string_view key, bool chunks);
+
+// The code of a task, "0105-2"; a number alone belongs to `date`.
+std::optional<Written<std::string>> read_code(const Source& source, const YamlNode& node,
+                                              std::optional<Date> date, Diagnostics& diagnostics);
+
+// The entry that begins with `edition:`.
+std::optional<LoggedEdition> read_logged_edition(YamlFields& fields);
+
+}  // namespace cahier

@@ -1,0 +1,33 @@
+// One thing that a log says was done, while it is read.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "log/log_faults.h"
+#include "log/past_editions.h"
+
+namespace cahier {
+
+struct Deed {
+  Done done;
+  Spot spot;
+  std::string code;                // empty where no code tells of it
+  PastEdition* edition = nullptr;  // of the code
+  int throws = 0;
+  bool told = false;  // by more than its code: bars, starts, how a run went
+};
+
+// Whether a slip in it is one of memory that belongs to the day.
+bool from_memory(Drill drill);
+
+// "0105-1, a recall of bars 1–4, holds": the beginning of a sentence that goes on with a bar.
+std::string beginning(const std::string& code, Drill drill, BarRange bars);
+
+// The order of a day: by code, then what has none.
+bool earlier_in_day(const Deed& a, const Deed& b);
+
+// From the least of the bars to the greatest.
+BarRange around(const std::vector<int>& bars, BarRange otherwise);
+
+}  // namespace cahier

@@ -1,0 +1,299 @@
+#include "plan/chunks/anatomy.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "plan/chunks/divide.h"
+
+namespace cahier {
+namespace {
+
+// The chunk of every bar that is learned where it stands; -1 elsewhere. Indexed by bar.
+std::vector<int> chunk_at_bar(const Piece& piece, const std::vector<Chunk>& chunks) {
+  std::vector<int> chunk_at(piece.bars + 1, -1);
+  for (int index = 0; index < static_cast<int>(chunks.size()); ++index)
+    for (int bar = chunks[index].bars.first; bar <= chunks[index].bars.last; ++bar)
+      chunk_at[bar] = index;
+  return chunk_at;
+}
+
+std::vector<Passage> passages_of(const Piece& piece, const std::vector<PlannedSection>& sections,
+                                 const std::vector<Chunk>& chunks) {
+  const std::vector<int> chunk_at = chunk_at_bar(piece, chunks);
+  std::vector<Passage> passages;
+  for (int section = 0; section < static_cast<int>(sections.size()); ++section) {
+    const bool in_return = sections[section].same_as.has_value();
+    bool opens = true;
+    for (int bar = sections[section].bars.first; bar <= sections[section].bars.last; ++bar) {
+      const int learned = piece.learned_bar(bar);
+      const int chunk = chunk_at[learned];
+      Passage* last = opens ? nullptr : &passages.back();
+      if (last && last->chunk == chunk && last->learned.last + 1 == learned) {
+        last->bars.last = bar;
+        last->learned.last = learned;
+      } else {
+        passages.push_back({{bar, bar}, chunk, section, in_return, {learned, learned}});
+      }
+      opens = false;
+    }
+  }
+  return passages;
+}
+
+// Cuts each section's chunks into stretches of about equal length.
+std::vector<Stretch> stretches_of(const std::vector<Chunk>& chunks, int most_bars) {
+  std::vector<Stretch> stretches;
+  const int count = static_cast<int>(chunks.size());
+  for (int first = 0; first < count;) {
+    int end = first;
+    while (end < count && chunks[end].section == chunks[first].section) ++end;
+    // A pickup rides along without counting.
+    const int opens = std::max(1, chunks[first].bars.first);
+    const int bars = chunks[end - 1].bars.last - opens + 1;
+    const int parts = std::max(1, (bars + most_bars - 1) / most_bars);
+    int open = first;
+    for (int part = 1; part <= parts && open < end; ++part) {
+      const int goal = opens + bars * part / parts - 1;
+      int close = open;
+      while (close + 1 < end && chunks[close + 1].bars.last <= goal) ++close;
+      if (part == parts) close = end - 1;
+      stretches.push_back({{chunks[open].bars.first, chunks[close].bars.last}, open, close});
+      open = close + 1;
+    }
+    first = end;
+  }
+  return stretches;
+}
+
+// Index of the passage that holds `bar`.
+int passage_at(const std::vector<Passage>& passages, int bar) {
+  const auto after = std::upper_bound(
+      passages.begin(), passages.end(), bar,
+      [](int wanted, const Passage& passage) { return wanted < passage.bars.first; });
+  return static_cast<int>(after - passages.begin()) - 1;
+}
+
+// Where to begin so as to play into a fork: at most the fork's own chunk before it, and in the
+// look-alike bars where there are any before the fork.
+int bar_before_fork(const std::vector<Passage>& passages, BarRange look_alike, int fork) {
+  const Passage& holds = passages[passage_at(passages, fork)];
+  if (holds.bars.first < fork) return std::max(holds.bars.first, look_alike.first);
+  if (fork == look_alike.first) return fork;
+  const Passage& before = passages[passage_at(passages, fork - 1)];
+  return std::max({before.bars.first, look_alike.first, fork - holds.bars.size()});
+}
+
+constexpr int kWeakFaces = 2;  // times the share of the dice of a start that does not slip
+
+// Raises a chunk's level to the weakness that its slips show.
+void weigh(Chunk& chunk, const Method& method, const History& history) {
+  const SlipCount slips = history.slips(chunk.bars);
+  const int weak = weakness(method, chunk.level, slips);
+  chunk.raised =
+      slips.slips > 0 &&
+      (weak > chunk.level || slip_chance(method, chunk.level, slips) >= method.slip_chance.back());
+  chunk.level = weak;
+  chunk.slips = slips;
+  chunk.last_slip = history.last_slip(chunk.bars);
+}
+
+class Dissection {
+ public:
+  Dissection(const Piece& piece, const Method& method, std::vector<Chunk> chunks)
+      : piece_(piece),
+        method_(method),
+        result_{{}, TimeModel(piece, method), {}, {}, {}, {}, {}, {}, {}, {}, {}} {
+    result_.planned.piece = piece;
+    for (const Section& section : divide_into_sections(piece))
+      result_.planned.sections.push_back({section.name, section.bars, section.same_as});
+    result_.planned.chunks = std::move(chunks);
+    result_.passages = passages_of(piece, result_.planned.sections, result_.planned.chunks);
+    result_.stretches = stretches_of(result_.planned.chunks, method.stretch_bars);
+    index_stretches();
+    find_joins();
+    find_cues();
+    find_rivals();
+    for (const Chunk& chunk : result_.planned.chunks)
+      result_.learn_minutes.push_back(result_.time.learn(chunk.bars, chunk.level));
+  }
+
+  Anatomy take() { return std::move(result_); }
+
+ private:
+  const std::vector<Chunk>& chunks() const { return result_.planned.chunks; }
+
+  void index_stretches() {
+    result_.stretch_of.resize(chunks().size());
+    for (int i = 0; i < static_cast<int>(result_.stretches.size()); ++i)
+      for (int chunk = result_.stretches[i].first_chunk; chunk <= result_.stretches[i].last_chunk;
+           ++chunk)
+        result_.stretch_of[chunk] = i;
+  }
+
+  void find_joins() {
+    result_.joins_of.resize(chunks().size());
+    for (int left = 0; left + 1 < static_cast<int>(result_.passages.size()); ++left) {
+      const Passage& a = result_.passages[left];
+      const Passage& b = result_.passages[left + 1];
+      const bool played_at_source = a.in_return && b.in_return && a.section == b.section &&
+                                    a.learned.last + 1 == b.learned.first;
+      if (played_at_source) continue;
+      const int index = static_cast<int>(result_.joins.size());
+      result_.joins.push_back({left, a.chunk, b.chunk});
+      result_.joins_of[a.chunk].push_back(index);
+      if (b.chunk != a.chunk) result_.joins_of[b.chunk].push_back(index);
+    }
+  }
+
+  void find_cues() {
+    std::set<int> bars(piece_.cues.begin(), piece_.cues.end());
+    for (const PlannedSection& section : result_.planned.sections) {
+      bars.insert(section.bars.first);
+      add_inner_cues(section.bars, bars);
+    }
+    for (const Chunk& chunk : chunks())
+      if (chunk.raised) bars.insert(chunk.bars.first);
+    for (const LookAlikes& group : piece_.look_alikes)
+      for (std::size_t i = 0; i < group.passages.size(); ++i)
+        bars.insert(bar_before_fork(result_.passages, group.passages[i], group.forks[i]));
+    int number = 0;
+    for (const int bar : bars) {
+      const int passage = passage_at(result_.passages, bar);
+      const bool weak = chunks()[result_.passages[passage].chunk].raised;
+      result_.planned.cues.push_back(
+          {++number, bar, result_.passages[passage].section, weak ? kWeakFaces : 1});
+      result_.starts.push_back(start_at(bar, passage));
+    }
+    for (const LookAlikes& group : piece_.look_alikes) add_fork(group);
+  }
+
+  // Sections longer than eight bars also get starts inside, at chunks, about eight bars apart; in
+  // long pieces about sixteen, so that one table of two dice holds them where it can.
+  void add_inner_cues(BarRange section, std::set<int>& bars) const {
+    constexpr int kLongPiece = 200;
+    const int apart = piece_.bars > kLongPiece ? 16 : 8;
+    const int counted = section.size() - (section.first == 0 ? 1 : 0);
+    const int parts = (counted + apart - 1) / apart;
+    for (int part = 1; part < parts; ++part) {
+      const int goal = section.last - counted + 1 + counted * part / parts;
+      const Passage& passage = result_.passages[passage_at(result_.passages, goal)];
+      bars.insert(passage.bars.first > section.first ? passage.bars.first : goal);
+    }
+  }
+
+  // From a chunk's first bar to its end; from inside a chunk on to the end of the next. The chunk
+  // that a start lies in counts as played.
+  StartFromCue start_at(int bar, int passage) const {
+    const auto& passages = result_.passages;
+    const int holds = passages[passage].chunk;
+    const bool inside = passages[passage].bars.first != bar;
+    if (inside && passage + 1 < static_cast<int>(passages.size())) ++passage;
+    StartFromCue start{bar, {bar, passages[passage].bars.last}, {}};
+    name_chunks(start, holds);
+    return start;
+  }
+
+  void name_chunks(StartFromCue& start, int holds) const {
+    start.chunks = result_.chunks_in(start.bars);
+    if (std::find(start.chunks.begin(), start.chunks.end(), holds) == start.chunks.end())
+      start.chunks.insert(std::upper_bound(start.chunks.begin(), start.chunks.end(), holds), holds);
+  }
+
+  void add_fork(const LookAlikes& group) {
+    Fork fork;
+    fork.bar = group.forks.front();
+    std::set<int> learned;
+    for (std::size_t i = 0; i < group.passages.size(); ++i) {
+      const int bar = bar_before_fork(result_.passages, group.passages[i], group.forks[i]);
+      const auto cue = std::find_if(result_.planned.cues.begin(), result_.planned.cues.end(),
+                                    [&](const CueStart& start) { return start.bar == bar; });
+      fork.cues.push_back(cue->number);
+      // On to the end of the chunk that the fork stands in.
+      StartFromCue& start = result_.starts[cue->number - 1];
+      const int end = result_.passages[passage_at(result_.passages, group.forks[i])].bars.last;
+      if (end > start.bars.last) {
+        start.bars.last = end;
+        name_chunks(start, result_.passages[passage_at(result_.passages, bar)].chunk);
+      }
+      for (const int chunk : chunks_touching(group.passages[i])) learned.insert(chunk);
+    }
+    fork.learned.assign(learned.begin(), learned.end());
+    result_.forks.push_back(std::move(fork));
+  }
+
+  std::vector<int> chunks_touching(BarRange bars) const {
+    std::set<int> touching;
+    for (int i = passage_at(result_.passages, bars.first);
+         i < static_cast<int>(result_.passages.size()) &&
+         result_.passages[i].bars.first <= bars.last;
+         ++i)
+      touching.insert(result_.passages[i].chunk);
+    return {touching.begin(), touching.end()};
+  }
+
+  void find_rivals() {
+    result_.rivals.resize(chunks().size());
+    for (const LookAlikes& group : piece_.look_alikes)
+      for (std::size_t i = 0; i < group.passages.size(); ++i)
+        for (std::size_t j = i + 1; j < group.passages.size(); ++j) {
+          const std::vector<int> ours = chunks_touching(group.passages[i]);
+          const std::vector<int> theirs = chunks_touching(group.passages[j]);
+          for (const int a : ours)
+            for (const int b : theirs) {
+              const bool shared = std::count(ours.begin(), ours.end(), b) > 0 ||
+                                  std::count(theirs.begin(), theirs.end(), a) > 0;
+              if (shared) continue;
+              result_.rivals[a].push_back(b);
+              result_.rivals[b].push_back(a);
+            }
+        }
+  }
+
+  const Piece& piece_;
+  const Method& method_;
+  Anatomy result_;
+};
+
+}  // namespace
+
+int Anatomy::passage_at(int bar) const { return cahier::passage_at(passages, bar); }
+
+std::vector<int> Anatomy::chunks_in(BarRange bars) const {
+  std::vector<int> result;
+  for (int i = passage_at(bars.first);
+       i < static_cast<int>(passages.size()) && passages[i].bars.first <= bars.last; ++i) {
+    const Passage& passage = passages[i];
+    const bool whole = passage.learned == planned.chunks[passage.chunk].bars;
+    if (whole && bars.contains(passage.bars)) result.push_back(passage.chunk);
+  }
+  std::sort(result.begin(), result.end());
+  result.erase(std::unique(result.begin(), result.end()), result.end());
+  return result;
+}
+
+int Anatomy::level_in(BarRange bars) const {
+  int level = 1;
+  for (int i = passage_at(bars.first);
+       i < static_cast<int>(passages.size()) && passages[i].bars.first <= bars.last; ++i)
+    level = std::max(level, planned.chunks[passages[i].chunk].level);
+  return level;
+}
+
+Anatomy dissect(const Piece& piece, const Method& method, std::vector<Chunk> chunks,
+                const History& history) {
+  for (Chunk& chunk : chunks) weigh(chunk, method, history);
+  return Dissection(piece, method, std::move(chunks)).take();
+}
+
+Anatomy dissect(const Piece& piece, const Method& method, double load, const History& history) {
+  // The same chunks however long learning takes.
+  Method as_reckoned = method;
+  as_reckoned.learn_factor = 1;
+  return dissect(piece, method,
+                 divide_into_chunks(piece, divide_into_sections(piece), history.learned(), method,
+                                    TimeModel(piece, as_reckoned), load),
+                 history);
+}
+
+}  // namespace cahier

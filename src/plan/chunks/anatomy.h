@@ -1,0 +1,87 @@
+// A piece as the scheduler sees it: chunks where they stand, what must be joined, what must be
+// kept apart, and how long everything takes.
+#pragma once
+
+#include <vector>
+
+#include "plan/chunks/history.h"
+#include "plan/plan.h"
+#include "practice/time_model.h"
+
+namespace cahier {
+
+// A chunk where it stands in the piece: itself, or all or part of it again in a return.
+struct Passage {
+  BarRange bars;
+  int chunk = 0;
+  int section = 0;
+  bool in_return = false;
+  BarRange learned;  // the bars of the chunk that these are
+};
+
+// Neighbouring chunks of one section that are recalled and passed through together.
+struct Stretch {
+  BarRange bars;
+  int first_chunk = 0;
+  int last_chunk = 0;  // inclusive
+
+  std::vector<int> chunks() const {
+    std::vector<int> all;
+    for (int chunk = first_chunk; chunk <= last_chunk; ++chunk) all.push_back(chunk);
+    return all;
+  }
+};
+
+// Two neighbouring passages whose join must be played; `left` and `left + 1`.
+struct Join {
+  int left = 0;
+  int left_chunk = 0;
+  int right_chunk = 0;
+};
+
+// A drill at the forks of one group of look-alikes.
+struct Fork {
+  std::vector<int> cues;     // numbers of the cue starts, one for each passage
+  std::vector<int> learned;  // chunks that must have been learned: all of every passage
+  int bar = 0;               // the first fork
+};
+
+// What is played from one cue start, and the chunks surely played.
+struct StartFromCue {
+  int bar = 0;
+  BarRange bars;
+  std::vector<int> chunks;
+};
+
+struct Anatomy {
+  PlannedPiece planned;
+  TimeModel time;
+  std::vector<Passage> passages;
+  std::vector<Stretch> stretches;
+  std::vector<int> stretch_of;             // by chunk
+  std::vector<std::vector<int>> joins_of;  // by chunk: indices of joins it takes part in
+  std::vector<Join> joins;
+  std::vector<Fork> forks;
+  std::vector<std::vector<int>> rivals;  // by chunk: chunks not to be learned on the same day
+  std::vector<StartFromCue> starts;      // by cue number - 1
+  std::vector<double> learn_minutes;     // by chunk
+
+  // Indices of the chunks that lie wholly in `bars`, themselves or by a return, in order, each
+  // once.
+  std::vector<int> chunks_in(BarRange bars) const;
+  // The index of the passage that holds `bar`.
+  int passage_at(int bar) const;
+  // The level of the hardest chunk that `bars` touch.
+  int level_in(BarRange bars) const;
+};
+
+// Cuts up a piece. `load` is the minutes a chunk should take to learn. What `history` tells to be
+// learned stays as it was learned; what slips has a level raised to its weakness, and a cue start
+// of its own.
+// REQUIRES: piece and method outlive the result.
+Anatomy dissect(const Piece& piece, const Method& method, double load, const History& history = {});
+// The same with chunks cut already.
+Anatomy dissect(const Piece& piece, const Method& method, std::vector<Chunk> chunks,
+                const History& history = {});
+
+}  // namespace cahier

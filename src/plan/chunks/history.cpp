@@ -1,0 +1,102 @@
+#include "plan/chunks/history.h"
+
+#include <algorithm>
+
+namespace cahier {
+namespace {
+
+// The bars whose notes are played in `bars`, as stretches where they are learned.
+std::vector<BarRange> where_learned(const Piece& piece, BarRange bars) {
+  std::vector<BarRange> learned;
+  for (int bar = bars.first; bar <= bars.last; ++bar) {
+    const int source = piece.learned_bar(bar);
+    if (!learned.empty() && learned.back().last + 1 == source)
+      learned.back().last = source;
+    else
+      learned.push_back({source, source});
+  }
+  return learned;
+}
+
+bool holds(const std::vector<BarRange>& held, BarRange chunk) {
+  return std::any_of(held.begin(), held.end(),
+                     [&](const BarRange& bars) { return bars.contains(chunk); });
+}
+
+bool slipped_in(const std::vector<int>& slips, BarRange chunk) {
+  return std::any_of(slips.begin(), slips.end(), [&](int bar) { return chunk.contains(bar); });
+}
+
+}  // namespace
+
+History::History(const Record& record, int index, const Piece& piece) {
+  for (const Done& done : record.done) {
+    if (done.piece != index) continue;
+    if (done.drill == Drill::learn)
+      for (const BarRange& bars : where_learned(piece, done.bars)) learned_.push_back(bars);
+    add_trials(done, piece);
+  }
+  std::stable_sort(learned_.begin(), learned_.end());
+  const auto overlaps = [](const BarRange& one, const BarRange& next) {
+    return one.overlaps(next);
+  };
+  learned_.erase(std::unique(learned_.begin(), learned_.end(), overlaps), learned_.end());
+}
+
+void History::add_trials(const Done& done, const Piece& piece) {
+  const auto from_start = [&](int bar, bool held) {
+    const int source = piece.learned_bar(bar);
+    trials_.push_back(
+        {done.date, {{source, source}}, held ? std::vector<int>{} : std::vector{source}, true});
+  };
+  for (const int bar : done.hit) from_start(bar, true);
+  for (const int bar : done.missed) from_start(bar, false);
+  if (!done.slips || (!retrieves(done.drill) && done.drill != Drill::join)) return;
+  if (done.drill == Drill::cue_starts) {
+    for (const int bar : *done.slips) from_start(bar, false);
+    return;
+  }
+  Trial trial{done.date, where_learned(piece, done.bars), {}, false};
+  for (const int bar : *done.slips) trial.slips.push_back(piece.learned_bar(bar));
+  trials_.push_back(std::move(trial));
+}
+
+std::vector<BarRange> History::unlearned(const Piece& piece) const {
+  std::vector<BarRange> missing;
+  for (int bar = piece.first_bar(); bar <= piece.bars; ++bar) {
+    if (piece.learned_bar(bar) != bar || holds(learned_, {bar, bar})) continue;
+    if (!missing.empty() && missing.back().last + 1 == bar)
+      missing.back().last = bar;
+    else
+      missing.push_back({bar, bar});
+  }
+  return missing;
+}
+
+SlipCount History::slips(BarRange chunk) const {
+  SlipCount count;
+  for (const Trial& trial : trials_) {
+    const bool slipped = slipped_in(trial.slips, chunk);
+    const bool played = trial.start ? chunk.contains(trial.held.front()) : holds(trial.held, chunk);
+    if (!slipped && !played) continue;
+    ++count.trials;
+    if (slipped) ++count.slips;
+  }
+  return count;
+}
+
+std::optional<Date> History::last_slip(BarRange chunk) const {
+  std::optional<Date> last;
+  for (const Trial& trial : trials_)
+    if (slipped_in(trial.slips, chunk) && (!last || trial.date > *last)) last = trial.date;
+  return last;
+}
+
+std::vector<History> histories_of(const Record& record, const std::vector<Piece>& pieces) {
+  std::vector<History> histories;
+  for (std::size_t piece = 0; piece < pieces.size(); ++piece)
+    histories.emplace_back(record, static_cast<int>(piece), pieces[piece]);
+  return histories;
+}
+
+}  // namespace cahier

@@ -1,0 +1,50 @@
+// The work of Prove and Temper that is not a recall of what is due: fork drills, cue starts, spoken
+// parts and write-outs.
+#pragma once
+
+#include <vector>
+
+#include "plan/due/forks_due.h"
+#include "plan/due/recalls_due.h"
+#include "plan/due/task_maker.h"
+#include "plan/due/temper_due.h"
+#include "plan/terms.h"
+
+namespace cahier {
+
+class Proof {
+ public:
+  // Takes from `forks` and `temper` what it places. REQUIRES: everything passed in outlives this
+  // object.
+  Proof(const Anatomy& anatomy, const Terms& terms, ForkList& forks, TemperList& temper);
+
+  // The day's tasks within `room` minutes. `position` is the day's place among the practice days;
+  // `set_aside` the first day from today on for which the whole is set aside, or -1; `begun`
+  // whether the day has work already, so that it is worth sitting down for.
+  std::vector<Task> on_day(int position, const std::vector<int>& practice_days, int end,
+                           const Memory& memory, const TaskMaker& make, int set_aside, bool temper,
+                           double room, bool begun);
+
+  // Cue starts begun from before the plan: each has been met, whatever the dice brought besides.
+  void remember(const std::vector<int>& cues);
+
+ private:
+  void add_forks(int day, int end, const Memory& memory, const TaskMaker& make, double& room,
+                 std::vector<Task>& tasks);
+  void add_cue_starts(int position, int day, int end, const Memory& memory, const TaskMaker& make,
+                      int set_aside, bool begun, double& room, std::vector<Task>& tasks);
+  void add_temper(int position, const std::vector<int>& practice_days, int end,
+                  const Memory& memory, const TaskMaker& make, double& room,
+                  std::vector<Task>& tasks);
+  std::vector<int> chunks_of(const std::vector<int>& cues) const;
+  std::vector<int> cues_to_assign(int day, int count, const Memory& memory, int set_aside) const;
+
+  const Anatomy& anatomy_;
+  const Method& method_;
+  ForkList& forks_;
+  TemperList& temper_;
+  std::vector<int> assigned_;  // by cue number - 1: how often
+  int last_session_ = -100;    // position of the last session of cue starts
+};
+
+}  // namespace cahier

@@ -1,0 +1,106 @@
+#include "plan/due/longer_stretches.h"
+
+#include <algorithm>
+#include <cstdlib>
+#include <numeric>
+
+#include "practice/best_gap.h"
+
+namespace cahier {
+namespace {
+
+constexpr int kLeastBars = 16;  // a shorter piece needs no halves
+
+// The two halves, cut at the start of the section nearest to the middle.
+std::vector<BarRange> halves(const PlannedPiece& planned) {
+  const BarRange whole = planned.piece.whole();
+  const int middle = (whole.first + whole.last + 1) / 2;
+  int cut = -1;
+  for (const PlannedSection& section : planned.sections) {
+    const int start = section.bars.first;
+    if (start > whole.first && (cut < 0 || std::abs(start - middle) < std::abs(cut - middle)))
+      cut = start;
+  }
+  if (cut < 0 || whole.size() < kLeastBars) return {};
+  return {{whole.first, cut - 1}, {cut, whole.last}};
+}
+
+// The sections that are learned where they stand and fall into several stretches.
+std::vector<BarRange> long_sections(const Anatomy& anatomy) {
+  std::vector<BarRange> sections;
+  for (const PlannedSection& section : anatomy.planned.sections) {
+    const auto stretches =
+        std::count_if(anatomy.stretches.begin(), anatomy.stretches.end(),
+                      [&](const Stretch& stretch) { return section.bars.contains(stretch.bars); });
+    if (!section.same_as && stretches > 1) sections.push_back(section.bars);
+  }
+  return sections;
+}
+
+class Booker {
+ public:
+  Booker(const TaskMaker& make, const Method& method, std::vector<double>& room, int learn_until)
+      : make_(make), method_(method), room_(room), first_day_(learn_until + 2) {}
+
+  // Books them all on one day where one holds them, else each on its own; returns the first day
+  // booked, or `before` for none.
+  int book(const std::vector<BarRange>& all, int before, Reason reason) {
+    std::vector<double> minutes;
+    for (const BarRange& bars : all) minutes.push_back(make_.recall(bars).minutes);
+    const double sum = std::accumulate(minutes.begin(), minutes.end(), 0.0);
+    const int together = nearest(before, sum);
+    int first = before;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      const int day = together >= 0 ? together : nearest(before, minutes[i]);
+      if (day < 0) continue;
+      room_[day] -= minutes[i];
+      bookings_.push_back({day, all[i], minutes[i], reason});
+      first = std::min(first, day);
+    }
+    return first;
+  }
+
+  std::vector<Booking> take() {
+    std::stable_sort(bookings_.begin(), bookings_.end(),
+                     [](const Booking& a, const Booking& b) { return a.day < b.day; });
+    return std::move(bookings_);
+  }
+
+ private:
+  // The day with room nearest to a best gap before `before`, no nearer to it than half of that, no
+  // farther than half as much again; -1 for none.
+  int nearest(int before, double minutes) const {
+    const int end = static_cast<int>(room_.size());
+    int best = -1;
+    double best_off = 0;
+    for (int day = std::max(0, first_day_); day < before; ++day) {
+      const double gap = best_gap(method_, end - day);
+      const double off = std::abs(before - day - gap) / gap;
+      if (room_[day] < minutes || off > 0.5 || (best >= 0 && off > best_off)) continue;
+      best = day;
+      best_off = off;
+    }
+    return best;
+  }
+
+  const TaskMaker& make_;
+  const Method& method_;
+  std::vector<double>& room_;
+  int first_day_;
+  std::vector<Booking> bookings_;
+};
+
+}  // namespace
+
+std::vector<Booking> book_growth(const Anatomy& anatomy, const TaskMaker& make,
+                                 const Method& method, std::vector<double>& room, int learn_until,
+                                 int first_run) {
+  Booker booker(make, method, room, learn_until);
+  const int halves_on = booker.book(halves(anatomy.planned), first_run, Reason::half);
+  if (halves_on < first_run)
+    for (const BarRange& section : long_sections(anatomy))
+      booker.book({section}, halves_on, Reason::section);
+  return booker.take();
+}
+
+}  // namespace cahier

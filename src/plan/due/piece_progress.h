@@ -1,0 +1,92 @@
+// One piece while it is being laid out.
+#pragma once
+
+#include <algorithm>
+#include <vector>
+
+#include "plan/chunks/anatomy.h"
+#include "plan/due/cue_starts_due.h"
+#include "plan/due/forks_due.h"
+#include "plan/due/joins_due.h"
+#include "plan/due/longer_stretches.h"
+#include "plan/due/recalls_due.h"
+#include "plan/due/run_days.h"
+#include "plan/due/task_maker.h"
+#include "plan/due/temper_due.h"
+#include "plan/terms.h"
+
+namespace cahier {
+
+struct Desk {
+  // The arguments as in Memory.
+  Desk(const Anatomy& of, const Terms& terms, int piece, const std::vector<int>& practice_days,
+       int first, int end, bool to_the_edge)
+      : anatomy(of),
+        make(of, terms.method, piece),
+        memory(of, terms.method, practice_days, first, end, to_the_edge),
+        joins(of, terms.method),
+        passes(of.stretches.size(), 0),
+        forks(of),
+        temper(of, terms),
+        proof(of, terms, forks, temper) {}
+  Desk(const Desk&) = delete;
+  Desk& operator=(const Desk&) = delete;
+
+  const Anatomy& anatomy;
+  TaskMaker make;
+  Memory memory;
+  JoinList joins;
+  std::vector<int> passes;  // whole recalls so far, by stretch
+  ForkList forks;
+  TemperList temper;
+  Proof proof;
+  RunDays runs;
+  int runs_made = 0;
+  int run_days_made = 0;
+  int last_run_made = -1;
+  int weak_turns = 0;             // recalls of what slips, by itself
+  std::vector<Booking> bookings;  // by day
+
+  // Run-throughs still required, and the days they must lie on.
+  int runs_to_come(const Terms& terms) const {
+    return std::max({0, terms.runs_required() - runs_made, run_days_to_come(terms)});
+  }
+  int run_days_to_come(const Terms& terms) const {
+    return std::max(0, terms.method.run_days - run_days_made);
+  }
+
+  RunsAsked runs_asked(const Terms& terms) const {
+    return {runs_to_come(terms), run_days_to_come(terms), 0};
+  }
+
+  // By stretch: the first day from `day` on for which a run-through or a booking of it is set
+  // aside, or -1.
+  std::vector<int> next_played(int day) const {
+    std::vector<int> next(anatomy.stretches.size(), next_run(day - 1));
+    for (const Booking& booking : bookings) {
+      if (booking.day < day) continue;
+      for (std::size_t i = 0; i < next.size(); ++i)
+        if (booking.bars.contains(anatomy.stretches[i].bars) &&
+            (next[i] < 0 || booking.day < next[i]))
+          next[i] = booking.day;
+    }
+    return next;
+  }
+
+  // The first day from `day` on with a run-through or a booking, or -1.
+  int next_set_aside(int day) const {
+    int next = next_run(day - 1);
+    for (const Booking& booking : bookings)
+      if (booking.day >= day && (next < 0 || booking.day < next)) next = booking.day;
+    return next;
+  }
+
+  // The first day after this one with a run-through, or -1.
+  int next_run(int after) const {
+    for (int day = after + 1; day < static_cast<int>(runs.runs.size()); ++day)
+      if (runs.runs[day] > 0) return day;
+    return -1;
+  }
+};
+
+}  // namespace cahier

@@ -1,0 +1,183 @@
+#include "plan/due/recalls_due.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "practice/best_gap.h"
+
+namespace cahier {
+namespace {
+
+// A gap of less than half the best is an early recall; one of more than this, a late one.
+constexpr double kEarly = 0.5;
+constexpr double kLate = 1.5;
+// What slips comes back after this share of the best gap.
+constexpr double kWeakGap = 0.5;
+constexpr int kWeek = 7;  // days in which what was overdue comes back
+
+}  // namespace
+
+Memory::Memory(const Anatomy& anatomy, const Method& method, const std::vector<int>& practice_days,
+               int first, int end, bool to_the_edge)
+    : anatomy_(anatomy), method_(method), practice_days_(practice_days), end_(end) {
+  best_gap_.push_back(1);
+  for (int left = 1; left <= end; ++left) best_gap_.push_back(best_gap(method, left));
+  learned_.assign(anatomy.planned.chunks.size(), -1);
+  retrieved_.assign(anatomy.planned.chunks.size(), -1);
+  std::size_t position = 0;
+  for (int day = 0; day <= end; ++day) {
+    while (position < practice_days.size() && practice_days[position] < day) ++position;
+    position_of_.push_back(static_cast<int>(position));
+  }
+  for (int day = 0; day < end; ++day) {
+    const int longest = to_the_edge ? longest_gap_days(method, end - day)
+                                    : std::max(1, static_cast<int>(method.longest_gap * best(day)));
+    const std::size_t next = position_of_[day + 1];
+    // Where no practice day lies within the limit, the next one is in time.
+    int latest = std::max(day + longest, next < practice_days.size() ? practice_days[next] : end);
+    if (day + longest < first)
+      for (const int practice : practice_days)
+        if (practice < first + kWeek) latest = std::max(latest, practice);
+    latest_.push_back(latest);
+  }
+}
+
+void Memory::learn(int chunk, int day) {
+  learned_[chunk] = day;
+  ++learned_count_;
+  last_learning_day_ = std::max(last_learning_day_, day);
+}
+
+void Memory::retrieve(const std::vector<int>& chunks, int day) {
+  for (const int chunk : chunks)
+    if (learned_before(chunk, day)) retrieved_[chunk] = day;
+}
+
+void Memory::retrieve_all(int day) {
+  for (std::size_t chunk = 0; chunk < learned_.size(); ++chunk)
+    if (learned_before(static_cast<int>(chunk), day)) retrieved_[chunk] = day;
+}
+
+double Memory::ripeness(int chunk, int day) const {
+  return (day - last(chunk)) / best(last(chunk));
+}
+
+bool Memory::ripe_enough(const std::vector<int>& chunks, int day, double gaps) const {
+  return std::all_of(chunks.begin(), chunks.end(), [&](int chunk) {
+    return learned_before(chunk, day) && !waits_for_first(chunk) && ripeness(chunk, day) >= gaps;
+  });
+}
+
+double Memory::progress(const std::vector<int>& chunks, int day) const {
+  double least = 1;
+  if (at_tempo_) return least;
+  for (const int chunk : chunks) {
+    const double whole = 6.0 / 7 * (end_ - learned_[chunk]);
+    least = std::min(least, (day - learned_[chunk]) / std::max(1.0, whole));
+  }
+  return least;
+}
+
+// The last day on which the next recall is in time.
+int Memory::limit_day(int chunk) const {
+  if (waits_for_first(chunk)) {
+    const int position = position_of_[learned_[chunk] + 1] + method_.first_recall_days - 1;
+    const int by_rule =
+        position < static_cast<int>(practice_days_.size()) ? practice_days_[position] : end_;
+    return std::min(by_rule, latest_[learned_[chunk]]);
+  }
+  return latest_[last(chunk)];
+}
+
+bool Memory::must(int chunk, int position) const {
+  const int next =
+      position + 1 < static_cast<int>(practice_days_.size()) ? practice_days_[position + 1] : end_;
+  return next > limit_day(chunk);
+}
+
+bool Memory::better_left(int chunk, int position, int next_played) const {
+  if (next_played < 0 || waits_for_first(chunk) || must(chunk, position)) return false;
+  if (next_played > limit_day(chunk)) return false;
+  // A recall now would make the one to come an early one.
+  const int today = practice_days_[position];
+  if (next_played - today < kEarly * best(today)) return true;
+  return next_played - last(chunk) <= kLate * best(last(chunk));
+}
+
+// What slips is not left for a run-through to come.
+bool Memory::weak_and_due(int chunk, int position) const {
+  const int today = practice_days_[position];
+  return anatomy_.planned.chunks[chunk].raised && learned_before(chunk, today) &&
+         !waits_for_first(chunk) && ripeness(chunk, today) >= kWeakGap;
+}
+
+void Memory::add_wants(const Stretch& stretch, int index, int position, int next_played,
+                       std::vector<Want>& wants) const {
+  const int today = practice_days_[position];
+  double ripest = 0;
+  double least_ripe = 1e9;
+  bool complete = true;
+  bool first = false;
+  bool pressing = false;
+  bool weak = false;
+  for (int chunk = stretch.first_chunk; chunk <= stretch.last_chunk; ++chunk) {
+    if (!learned_before(chunk, today)) {
+      complete = false;
+      continue;
+    }
+    if (waits_for_first(chunk)) {
+      first = true;
+      continue;
+    }
+    weak = weak || weak_and_due(chunk, position);
+    if (better_left(chunk, position, next_played)) continue;
+    ripest = std::max(ripest, ripeness(chunk, today));
+    least_ripe = std::min(least_ripe, ripeness(chunk, today));
+    pressing = pressing || must(chunk, position);
+  }
+  const bool whole = complete && !first && least_ripe >= kEarly;
+  // Neighbours that are not yet ripe are worth waiting for, as long as nothing gets late.
+  const bool due = pressing || ripest >= (whole || !complete ? 1.0 : kLate);
+  if (!due && !first && !weak) return;
+  const auto belongs = [&](int chunk) {
+    if (!learned_before(chunk, today)) return false;
+    if (waits_for_first(chunk)) return true;
+    if (!due) return weak_and_due(chunk, position);
+    if (better_left(chunk, position, next_played)) return whole;
+    return ripeness(chunk, today) >= kEarly || must(chunk, position);
+  };
+  for (int chunk = stretch.first_chunk; chunk <= stretch.last_chunk; ++chunk) {
+    if (!belongs(chunk)) continue;
+    Want want;
+    want.stretch = index;
+    want.bars = anatomy_.planned.chunks[chunk].bars;
+    want.whole = whole;
+    for (; chunk <= stretch.last_chunk && belongs(chunk); ++chunk) {
+      want.chunks.push_back(chunk);
+      want.bars.last = anatomy_.planned.chunks[chunk].bars.last;
+      want.first = want.first || waits_for_first(chunk);
+      want.must = want.must || must(chunk, position);
+      want.ripeness = std::max(want.ripeness, ripeness(chunk, today));
+    }
+    want.whole = whole && want.bars == stretch.bars;
+    want.weak = !due && !want.first;
+    if (want.weak) want.ripeness /= kWeakGap;
+    wants.push_back(std::move(want));
+  }
+}
+
+std::vector<Want> Memory::wants(int position, const std::vector<int>& next_played) const {
+  std::vector<Want> wants;
+  for (int index = 0; index < static_cast<int>(anatomy_.stretches.size()); ++index)
+    if (next_played[index] != practice_days_[position])
+      add_wants(anatomy_.stretches[index], index, position, next_played[index], wants);
+  return wants;
+}
+
+bool Memory::holds_to_the_end(int chunk) const {
+  return waits_for_first(chunk)
+             ? position_of_[learned_[chunk] + 1] >= static_cast<int>(practice_days_.size())
+             : end_ <= limit_day(chunk);
+}
+
+}  // namespace cahier

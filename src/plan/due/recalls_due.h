@@ -1,0 +1,95 @@
+// What has been learned and recalled so far in a plan being made, and what is due.
+#pragma once
+
+#include <vector>
+
+#include "plan/chunks/anatomy.h"
+#include "practice/method.h"
+
+namespace cahier {
+
+// Bars to recall on a day, and how pressing that is.
+struct Want {
+  BarRange bars;
+  std::vector<int> chunks;
+  int stretch = 0;
+  bool whole = false;   // all of the stretch, and none of it for the first time
+  bool first = false;   // holds a first recall
+  bool weak = false;    // what slips, by itself: sooner than the rest
+  bool must = false;    // another day would be too late
+  double ripeness = 0;  // days since the last recall, in best gaps
+  int left = 0;         // days to the date, counted from the last recall
+};
+
+// Days are indices into the calendar, which begins with what is past; the date itself has index
+// `end`.
+class Memory {
+ public:
+  // `practice_days` in order, none before `first`, the first day of the plan. `to_the_edge` lets
+  // gaps be as long as the rules allow when rounded to days; else they stay within the exact limit.
+  // What was overdue when the plan began comes back within its first week. REQUIRES: everything
+  // passed in outlives this object.
+  Memory(const Anatomy& anatomy, const Method& method, const std::vector<int>& practice_days,
+         int first, int end, bool to_the_edge);
+
+  void learn(int chunk, int day);
+  void retrieve(const std::vector<int>& chunks, int day);
+  void retrieve_all(int day);
+
+  bool learned(int chunk) const { return learned_[chunk] >= 0; }
+  bool learned_before(int chunk, int day) const { return learned(chunk) && learned_[chunk] < day; }
+  int learned_count() const { return learned_count_; }
+  bool everything_learned() const { return learned_count_ == static_cast<int>(learned_.size()); }
+  int last_learning_day() const { return last_learning_day_; }
+
+  bool waits_for_first(int chunk) const { return learned(chunk) && retrieved_[chunk] < 0; }
+  // Whether the chunk's next recall would be late on the practice day after this one.
+  bool must(int chunk, int position) const;
+
+  // Days since the chunk was last played from memory or learned, in best gaps.
+  double ripeness(int chunk, int day) const;
+  // Whether all are learned, first recalled, and at least so many best gaps ago.
+  bool ripe_enough(const std::vector<int>& chunks, int day, double gaps = 0.5) const;
+
+  // How far the newest of these chunks is on its way to the performance tempo, 0 on the day it was
+  // learned, 1 from six sevenths of the time to the date on.
+  double progress(const std::vector<int>& chunks, int day) const;
+
+  // Everything is at the performance tempo already.
+  void is_at_tempo() { at_tempo_ = true; }
+
+  // Whether two days are at least half a best gap apart.
+  bool far_enough(int day, int later) const { return later - day >= best(day) / 2; }
+
+  // What should be recalled on a practice day. `position` is its place among the practice days;
+  // `next_played` the day, from this one on, for which each stretch is set aside anyway, or -1.
+  // What is set aside for this day is not wanted besides.
+  std::vector<Want> wants(int position, const std::vector<int>& next_played) const;
+
+  // Chunks whose recall is overdue on no practice day left, judged after the last day.
+  bool holds_to_the_end(int chunk) const;
+
+ private:
+  int last(int chunk) const { return retrieved_[chunk] >= 0 ? retrieved_[chunk] : learned_[chunk]; }
+  double best(int from_day) const { return best_gap_[end_ - from_day]; }
+  int limit_day(int chunk) const;
+  bool better_left(int chunk, int position, int next_played) const;
+  bool weak_and_due(int chunk, int position) const;
+  void add_wants(const Stretch& stretch, int index, int position, int next_played,
+                 std::vector<Want>& wants) const;
+
+  const Anatomy& anatomy_;
+  const Method& method_;
+  const std::vector<int>& practice_days_;
+  int end_;
+  std::vector<double> best_gap_;  // by days left
+  std::vector<int> latest_;       // by day: the last day for the next recall
+  std::vector<int> learned_;      // by chunk: day, or -1
+  std::vector<int> retrieved_;    // by chunk: last day, or -1
+  std::vector<int> position_of_;  // by day: practice days before it
+  int learned_count_ = 0;
+  int last_learning_day_ = -1;
+  bool at_tempo_ = false;
+};
+
+}  // namespace cahier

@@ -1,0 +1,38 @@
+// Tasks with everything that hangs on their drill: chunks, steps, tempo, minutes.
+#pragma once
+
+#include "plan/chunks/anatomy.h"
+#include "plan/plan.h"
+
+namespace cahier {
+
+class TaskMaker {
+ public:
+  // REQUIRES: the anatomy and the method outlive this object.
+  TaskMaker(const Anatomy& anatomy, const Method& method, int piece);
+
+  Task learn(int chunk) const;
+  Task join(BarRange bars) const;
+  // `progress` from 0 to 1 leads from the method's tempo to the performance tempo, in metronome
+  // marks; the minutes are those of the slower tempo.
+  Task recall(BarRange bars, double progress = 0) const;
+  Task slow_pass(BarRange bars) const;
+  Task counted_pass(BarRange bars) const;
+  Task run_through() const;
+  // Starts at the cue starts of these numbers, and `throws` of the dice besides.
+  // `progress` as for recalls.
+  Task cue_starts(const std::vector<int>& cues, int throws, double progress = 0) const;
+  Task spoken_part(int chunk) const;
+  Task write_out(int chunk) const;
+
+ private:
+  Task playing(Drill drill, BarRange bars, int level, double minutes) const;
+  Step together(int times) const;
+  void raise_tempo(Task& task, int level, double progress) const;
+
+  const Anatomy& anatomy_;
+  const Method& method_;
+  int piece_;
+};
+
+}  // namespace cahier

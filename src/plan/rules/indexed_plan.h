@@ -1,0 +1,109 @@
+// What the judge's rules share: the plan indexed by bar, chunk and day, and the breaches found.
+// What was done before the plan began counts for every rule, but is not judged itself: it is what
+// it is.
+#pragma once
+
+#include <compare>
+#include <deque>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "plan/rules/rules.h"
+
+namespace cahier {
+
+// Where a task stands in the plan; later days, and later tasks of a day, compare greater.
+struct Moment {
+  int day = -1;
+  int task = -1;
+  auto operator<=>(const Moment&) const = default;
+};
+
+// A chunk, or its image in a return, as it stands in the piece.
+struct Occurrence {
+  BarRange bars;
+  int chunk = -1;      // -1 where no chunk holds the bars
+  bool whole = false;  // all of the chunk's bars, not a return's share of them
+};
+
+// One piece, indexed. Vectors "by bar" are indexed with the printed bar number.
+struct JudgedPiece {
+  const PlannedPiece* planned = nullptr;
+  int index = 0;
+  std::vector<int> learned_bar;         // by bar: whose notes it has
+  std::vector<int> section_at;          // by bar; -1 for none
+  std::vector<int> chunk_at;            // by bar: the chunk that holds its notes; -1 for none
+  std::vector<int> occurrence_at;       // by bar
+  std::vector<Occurrence> occurrences;  // in bar order
+  std::vector<std::optional<Moment>> learned;  // by chunk: its first learn task
+  std::vector<std::vector<Moment>> retrieved;  // by chunk, in order
+
+  const std::vector<Chunk>& chunks() const { return planned->chunks; }
+  // Chunks of which a bar is played in `bars`, sorted.
+  std::vector<int> touched(const BarRange& bars) const;
+  // nullptr when there is none. REQUIRES cue starts in the order of their numbers.
+  const CueStart* find_cue(int number) const;
+};
+
+struct Judgement {
+  const Plan& plan;
+  // The plan's days, after those from the first on which something was done; of those the days on
+  // which nothing was done are kept in `idle`.
+  std::vector<const Day*> days{};
+  std::deque<Day> idle{};
+  int first = 0;  // index of the plan's first day
+  std::vector<JudgedPiece> pieces{};
+  std::vector<Breach> found{};
+
+  void breach(int rule, std::string what) { found.push_back({rule, std::move(what)}); }
+  int day_count() const { return static_cast<int>(days.size()); }
+  const Task& task(const Moment& moment) const { return days[moment.day]->tasks[moment.task]; }
+  bool is_past(const Moment& moment) const { return moment.day < first; }
+
+  // Calls visit(moment, task) for every task in order: what was done, and then what is planned.
+  template <typename Visit>
+  void each_task(Visit visit) const {
+    for (int day = 0; day < day_count(); ++day) {
+      const auto& tasks = days[day]->tasks;
+      for (int number = 0; number < static_cast<int>(tasks.size()); ++number)
+        visit(Moment{day, number}, tasks[number]);
+    }
+  }
+  // The same without what is past.
+  template <typename Visit>
+  void each_planned(Visit visit) const {
+    each_task([&](const Moment& moment, const Task& task) {
+      if (!is_past(moment)) visit(moment, task);
+    });
+  }
+};
+
+// A drill that tests memory: recall, cue starts, slow and counted passes, run-throughs. Decided
+// here anew, so that a slip in the planner's own list cannot hide itself.
+bool is_retrieval(Drill drill);
+
+// "bars 5-8" or "bar 5".
+std::string in_words(const BarRange& bars);
+// "2027-01-04, task 0104-1 (recall, bars 5-8)".
+std::string in_words(const Judgement& judgement, const Moment& moment);
+
+// The rules, each adding what it finds. check_form goes first; the others rely on its success and
+// on index_pieces.
+bool check_form(Judgement& judgement);         // false when the rest cannot be judged; sets `days`
+void index_pieces(Judgement& judgement);       // also: sections and returns agree with the piece
+void check_chunks(Judgement& judgement);       // rule 1
+void check_learning(Judgement& judgement);     // rule 2
+void check_calendar(Judgement& judgement);     // rule 3, names and order of tasks
+void check_steps(Judgement& judgement);        // what is played, how often and how fast
+void check_covered(Judgement& judgement);      // tasks hold the chunks they say, all learned before
+void check_joins(Judgement& judgement);        // rule 4
+void check_recalls(Judgement& judgement);      // rule 5
+void check_runs(Judgement& judgement);         // rule 6
+void check_cues(Judgement& judgement);         // rule 7
+void check_look_alikes(Judgement& judgement);  // rule 8
+void check_temper(Judgement& judgement);       // rule 9
+
+}  // namespace cahier

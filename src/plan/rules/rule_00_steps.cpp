@@ -1,0 +1,93 @@
+// What each task asks for: parts, times and tempo.
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "plan/rules/indexed_plan.h"
+
+namespace cahier {
+namespace {
+
+using Names = std::vector<std::string>;
+
+bool are_parts(const Names& names, const Names& parts) {
+  return std::all_of(names.begin(), names.end(), [&](const std::string& name) {
+    return std::count(names.begin(), names.end(), name) == 1 &&
+           std::find(parts.begin(), parts.end(), name) != parts.end();
+  });
+}
+
+bool share_a_name(const Names& some, const Names& others) {
+  return std::find_first_of(some.begin(), some.end(), others.begin(), others.end()) != some.end();
+}
+
+bool plays_everything(const Step& step, const Names& parts) {
+  return step.parts.size() == parts.size() && step.spoken.empty();
+}
+
+bool is_spoken_each_way_round(const Task& task, const Names& parts) {
+  return std::all_of(parts.begin(), parts.end(), [&](const std::string& part) {
+    return std::any_of(task.steps.begin(), task.steps.end(), [&](const Step& step) {
+      return std::find(step.spoken.begin(), step.spoken.end(), part) != step.spoken.end();
+    });
+  });
+}
+
+int rule_of(Drill drill) {
+  switch (drill) {
+    case Drill::learn:
+      return 2;
+    case Drill::join:
+      return 4;
+    case Drill::run_through:
+      return 6;
+    case Drill::cue_starts:
+      return 7;
+    case Drill::spoken_part:
+    case Drill::write_out:
+      return 9;
+    case Drill::recall:
+    case Drill::slow_pass:
+    case Drill::counted_pass:
+      return 5;
+  }
+  return 0;
+}
+
+std::string fault_of(const Task& task, const Names& parts) {
+  const bool speaks = task.drill == Drill::spoken_part;
+  const bool writes = task.drill == Drill::write_out;
+  if (task.tempo.has_value() == writes)
+    return writes ? " has a tempo though nothing is played" : " has no tempo";
+  if (task.tempo && !(*task.tempo > 0)) return " has no tempo above nothing";
+  if (task.steps.empty() && !writes) return " has no step";
+  for (const Step& step : task.steps) {
+    if (step.times < 1) return " has a step that is done no times";
+    if (!are_parts(step.parts, parts) || !are_parts(step.spoken, parts))
+      return " names parts that the piece has not";
+    if (step.parts.empty() && !writes) return " has a step in which nothing is played";
+    if (step.spoken.empty() == speaks)
+      return speaks ? " has a step in which nothing is spoken" : " has a step that is spoken";
+    if (share_a_name(step.parts, step.spoken)) return " speaks a part that is played";
+  }
+  if (speaks && parts.size() == 2 && !is_spoken_each_way_round(task, parts))
+    return " does not speak each part once";
+  if (task.drill == Drill::run_through && task.steps.size() != 1) return " is not one step";
+  const bool needs_everything = !speaks && !writes;
+  if (needs_everything && !std::any_of(task.steps.begin(), task.steps.end(), [&](const Step& step) {
+        return plays_everything(step, parts);
+      }))
+    return " never plays all parts together";
+  return {};
+}
+
+}  // namespace
+
+void check_steps(Judgement& judgement) {
+  judgement.each_planned([&](const Moment& moment, const Task& task) {
+    const std::string fault = fault_of(task, judgement.plan.pieces[task.piece].piece.parts());
+    if (!fault.empty()) judgement.breach(rule_of(task.drill), in_words(judgement, moment) + fault);
+  });
+}
+
+}  // namespace cahier

@@ -1,0 +1,94 @@
+// Rule 3, and the names and order of a day's tasks.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+#include <string>
+
+#include "plan/rules/indexed_plan.h"
+
+namespace cahier {
+namespace {
+
+constexpr double kSliver = 1e-9;  // of a minute
+
+double sum_of_minutes(const Day& day) {
+  double sum = 0;
+  for (const Task& task : day.tasks) sum += task.minutes;
+  return sum;
+}
+
+// A single run-through that no day could hold, alone, and the plan says so.
+bool is_run_alone(const Day& day, double longest_allowance) {
+  return day.tasks.size() == 1 && day.tasks[0].drill == Drill::run_through &&
+         day.tasks[0].steps.size() == 1 && day.tasks[0].steps[0].times == 1 &&
+         day.tasks[0].minutes > longest_allowance && day.note == DayNote::run_alone;
+}
+
+void check_allowances(Judgement& judgement) {
+  double longest = 0;
+  for (const Day& day : judgement.plan.days) longest = std::max(longest, day.allowance);
+  for (const Day& day : judgement.plan.days) {
+    if (day.allowance < 0 || (day.off && day.allowance > 0))
+      judgement.breach(3,
+                       fmt::format("{} is off, or has {} minutes", iso(day.date), day.allowance));
+    if (day.tasks.empty()) continue;
+    const double minutes = sum_of_minutes(day);
+    if (day.off || day.allowance <= 0)
+      judgement.breach(3, fmt::format("{} has work but is no practice day", iso(day.date)));
+    else if (minutes > day.allowance + kSliver && !is_run_alone(day, longest))
+      judgement.breach(3, fmt::format("{} holds {} minutes but allows {}", iso(day.date), minutes,
+                                      day.allowance));
+  }
+}
+
+void check_names(Judgement& judgement) {
+  std::set<std::string> seen;
+  std::set<std::string> months_and_days;
+  for (const Day& day : judgement.plan.days) {
+    const std::chrono::year_month_day date{day.date};
+    const std::string prefix = fmt::format("{:02}{:02}", static_cast<unsigned>(date.month()),
+                                           static_cast<unsigned>(date.day()));
+    // In a plan of more than a year a date comes back, and its numbers go on.
+    const bool first_time = months_and_days.insert(prefix).second;
+    int number = 0;
+    for (const Task& task : day.tasks) {
+      if (number == 0 && !first_time)
+        while (seen.count(fmt::format("{}-{}", prefix, number + 1)) > 0) ++number;
+      if (task.id != fmt::format("{}-{}", prefix, ++number))
+        judgement.breach(0, fmt::format("task {} on {} should be called {}-{}", task.id,
+                                        iso(day.date), prefix, number));
+      if (!seen.insert(task.id).second)
+        judgement.breach(0, fmt::format("two tasks are called {}", task.id));
+    }
+  }
+}
+
+void check_minutes_and_sitting(Judgement& judgement, const Moment& moment, const Task& task) {
+  const double halves = task.minutes * 2;
+  if (!(task.minutes > 0) || std::abs(halves - std::round(halves)) > kSliver)
+    judgement.breach(3, fmt::format("{} takes {} minutes, which is no number of half minutes",
+                                    in_words(judgement, moment), task.minutes));
+  const int before = moment.task > 0 ? judgement.task({moment.day, moment.task - 1}).block : 0;
+  const int latest = moment.task > 0 ? before + 1 : 0;
+  if (task.block < before || task.block > latest)
+    judgement.breach(3, fmt::format("{} stands in sitting {}, out of turn",
+                                    in_words(judgement, moment), task.block + 1));
+}
+
+}  // namespace
+
+void check_calendar(Judgement& judgement) {
+  check_allowances(judgement);
+  check_names(judgement);
+  int learning_day = -1;
+  judgement.each_planned([&](const Moment& moment, const Task& task) {
+    check_minutes_and_sitting(judgement, moment, task);
+    if (task.drill == Drill::learn) learning_day = moment.day;
+    if (task.drill == Drill::recall && learning_day == moment.day)
+      judgement.breach(0, in_words(judgement, moment) + " comes after new work; recall is cold");
+  });
+}
+
+}  // namespace cahier

@@ -1,0 +1,99 @@
+// Rule 5: a learned chunk comes back after a night, and then again and again to the end.
+//
+// Read here as: the first recall falls on a later day, by the third practice day (the method's
+// number) after learning, or by the last one when fewer are left. From learning to the first
+// recall, between recalls, and from the last recall to the date, no gap is longer than the limit
+// that spacing.h gives for the days left at its start. Where no practice day lies within the
+// limit, the gap may run to the very next practice day, or to the date when there is none. Gaps
+// that ended before the plan began are what they are; what was overdue when it began comes back
+// within its first week.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "plan/rules/indexed_plan.h"
+#include "practice/best_gap.h"
+
+namespace cahier {
+namespace {
+
+constexpr int kWeek = 7;
+
+// By day, counted from the first; the day after the last is the date itself.
+struct Calendar {
+  explicit Calendar(const Judgement& judgement) : first(judgement.first) {
+    const int count = judgement.day_count();
+    next_practice.assign(count, count);
+    for (int day = 0; day < count; ++day)
+      limit.push_back(longest_gap_days(judgement.plan.method, count - day));
+    for (int day = count - 2; day >= 0; --day)
+      next_practice[day] =
+          judgement.days[day + 1]->allowance > 0 ? day + 1 : next_practice[day + 1];
+    for (int day = first; day < std::min(count, first + kWeek); ++day)
+      if (judgement.days[day]->allowance > 0) overdue_by = day;
+  }
+
+  int date() const { return static_cast<int>(limit.size()); }
+
+  int latest_after(int day) const {
+    const int practice = next_practice[day];
+    if (day + limit[day] < first) return std::max(practice, overdue_by);
+    return practice > day + limit[day] ? practice : day + limit[day];
+  }
+
+  // The day by which a chunk learned on `day` must have come back; `date()` when no practice day
+  // follows.
+  int first_recall_by(int day, int practice_days) const {
+    int latest = next_practice[day];
+    for (int count = 1; count < practice_days && latest < date(); ++count) {
+      if (next_practice[latest] >= date()) break;
+      latest = next_practice[latest];
+    }
+    return latest;
+  }
+
+  int first;            // day of the plan
+  int overdue_by = -1;  // the last practice day of its first week
+  std::vector<int> next_practice;
+  std::vector<int> limit;
+};
+
+void check_chunk(Judgement& judgement, const JudgedPiece& judged, int chunk,
+                 const Calendar& calendar) {
+  const int learned = judged.learned[chunk]->day;
+  const auto& returns = judged.retrieved[chunk];
+  const auto day_text = [&](int day) { return iso(judgement.days.front()->date + days{day}); };
+  const std::string name = fmt::format("chunk {} ({})", judged.chunks()[chunk].id,
+                                       in_words(judged.chunks()[chunk].bars));
+
+  const int first_by = calendar.first_recall_by(learned, judgement.plan.method.first_recall_days);
+  const int first = returns.empty() ? calendar.date() : returns.front().day;
+  if (first_by < calendar.date() && first > first_by)
+    judgement.breach(5, fmt::format("{}, learned on {}, is not recalled by {}", name,
+                                    day_text(learned), day_text(first_by)));
+
+  int from = learned;
+  const auto check_gap = [&](int to) {
+    if (to >= calendar.first && to > calendar.latest_after(from))
+      judgement.breach(
+          5, fmt::format("{} rests {} days from {} to {}; {} is the limit", name, to - from,
+                         day_text(from), day_text(to), calendar.latest_after(from) - from));
+    from = to;
+  };
+  for (const Moment& moment : returns) check_gap(moment.day);
+  check_gap(calendar.date());
+}
+
+}  // namespace
+
+void check_recalls(Judgement& judgement) {
+  if (!judgement.plan.fits) return;
+  const Calendar calendar(judgement);
+  for (const JudgedPiece& judged : judgement.pieces)
+    for (std::size_t chunk = 0; chunk < judged.chunks().size(); ++chunk)
+      if (judged.learned[chunk]) check_chunk(judgement, judged, static_cast<int>(chunk), calendar);
+}
+
+}  // namespace cahier

@@ -1,0 +1,123 @@
+// Rule 8: passages that begin alike are not both new on one day, and where they part is drilled.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstdint>
+#include <map>
+#include <set>
+#include <utility>
+#include <vector>
+
+#include "plan/rules/indexed_plan.h"
+
+namespace cahier {
+namespace {
+
+struct Passage {
+  BarRange bars;
+  int fork = 0;
+  std::vector<int> chunks;  // sorted
+  bool learned = false;     // every chunk of it
+  Moment when;              // the last of them
+};
+
+using Group = std::vector<Passage>;
+
+Group passages_of(const JudgedPiece& judged, const LookAlikes& look_alikes) {
+  Group group;
+  for (std::size_t at = 0; at < look_alikes.passages.size(); ++at) {
+    Passage passage;
+    passage.bars = look_alikes.passages[at];
+    passage.fork = look_alikes.forks[at];
+    passage.chunks = judged.touched(passage.bars);
+    passage.learned = true;
+    for (const int chunk : passage.chunks) {
+      passage.learned = passage.learned && judged.learned[chunk];
+      if (judged.learned[chunk]) passage.when = std::max(passage.when, *judged.learned[chunk]);
+    }
+    group.push_back(std::move(passage));
+  }
+  return group;
+}
+
+std::vector<int> days_new_only_in(const JudgedPiece& judged, const Passage& one,
+                                  const Passage& other) {
+  std::vector<int> new_days;
+  for (const int chunk : one.chunks)
+    if (judged.learned[chunk] &&
+        !std::binary_search(other.chunks.begin(), other.chunks.end(), chunk))
+      new_days.push_back(judged.learned[chunk]->day);
+  std::sort(new_days.begin(), new_days.end());
+  return new_days;
+}
+
+void check_not_both_new(Judgement& judgement, const JudgedPiece& judged, const Passage& one,
+                        const Passage& other) {
+  const std::vector<int> some = days_new_only_in(judged, one, other);
+  const std::vector<int> others = days_new_only_in(judged, other, one);
+  const auto both = std::find_first_of(some.begin(), some.end(), others.begin(), others.end());
+  if (both != some.end() && *both >= judgement.first)
+    judgement.breach(8, fmt::format("look-alikes {} and {} are both new on {}", in_words(one.bars),
+                                    in_words(other.bars), iso(judgement.days[*both]->date)));
+}
+
+// For each piece, its fork bars and, for each pair of a group, the last drill that meets both.
+struct Forks {
+  std::vector<Group> groups;
+  std::multimap<int, std::pair<int, int>> at_bar;  // fork bar to group and passage
+  std::map<std::pair<int, std::pair<int, int>>, Moment> drilled;
+};
+
+void note_drill(Forks& forks, const JudgedPiece& judged, const Task& task, const Moment& moment,
+                int length) {
+  std::set<std::pair<int, int>> met;
+  for (const int number : task.cues)
+    if (const CueStart* cue = judged.find_cue(number)) {
+      const auto end = forks.at_bar.upper_bound(cue->bar + length);
+      for (auto at = forks.at_bar.lower_bound(cue->bar); at != end; ++at) met.insert(at->second);
+    }
+  for (auto one = met.begin(); one != met.end(); ++one)
+    for (auto other = std::next(one); other != met.end() && other->first == one->first; ++other)
+      forks.drilled[{one->first, {one->second, other->second}}] = moment;
+}
+
+void check_pair(Judgement& judgement, const JudgedPiece& judged, const Forks& forks, int group,
+                int first, int second) {
+  const Passage& one = forks.groups[group][first];
+  const Passage& other = forks.groups[group][second];
+  check_not_both_new(judgement, judged, one, other);
+  if (!judgement.plan.fits || !one.learned || !other.learned) return;
+  const auto drilled = forks.drilled.find({group, {first, second}});
+  if (drilled == forks.drilled.end() || drilled->second < std::max(one.when, other.when))
+    judgement.breach(8, fmt::format("the forks at bars {} and {} are not drilled together after "
+                                    "both passages are learned",
+                                    one.fork, other.fork));
+}
+
+}  // namespace
+
+void check_look_alikes(Judgement& judgement) {
+  std::vector<Forks> forks(judgement.pieces.size());
+  for (const JudgedPiece& judged : judgement.pieces)
+    for (const LookAlikes& look_alikes : judged.planned->piece.look_alikes) {
+      Forks& own = forks[judged.index];
+      const int group = static_cast<int>(own.groups.size());
+      own.groups.push_back(passages_of(judged, look_alikes));
+      for (std::size_t at = 0; at < own.groups.back().size(); ++at)
+        own.at_bar.insert({own.groups.back()[at].fork, {group, static_cast<int>(at)}});
+    }
+  judgement.each_task([&](const Moment& moment, const Task& task) {
+    if (task.drill == Drill::cue_starts && !forks[task.piece].groups.empty())
+      note_drill(forks[task.piece], judgement.pieces[task.piece], task, moment,
+                 judgement.plan.method.chunk_most);
+  });
+  for (const JudgedPiece& judged : judgement.pieces) {
+    const Forks& own = forks[judged.index];
+    for (int group = 0; group < static_cast<int>(own.groups.size()); ++group)
+      for (int one = 0; one < static_cast<int>(own.groups[group].size()); ++one)
+        for (int other = one + 1; other < static_cast<int>(own.groups[group].size()); ++other)
+          check_pair(judgement, judged, own, group, one, other);
+  }
+}
+
+}  // namespace cahier

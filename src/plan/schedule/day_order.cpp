@@ -1,0 +1,194 @@
+#include "plan/schedule/day_order.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+#include <map>
+#include <utility>
+
+namespace cahier {
+namespace {
+
+// The parts of a day, one after another.
+enum class Turn { cold, fresh, after };
+
+Turn turn_of(Drill drill) {
+  switch (drill) {
+    case Drill::run_through:
+    case Drill::recall:
+    case Drill::slow_pass:
+    case Drill::counted_pass:
+      return Turn::cold;
+    case Drill::learn:
+      return Turn::fresh;
+    case Drill::spoken_part:
+    case Drill::write_out:
+    case Drill::join:
+    case Drill::cue_starts:
+      return Turn::after;
+  }
+  return Turn::after;
+}
+
+// Within a turn; the last is what can end a day: something known, and played.
+int rank(Drill drill) {
+  switch (drill) {
+    case Drill::run_through:
+      return 0;
+    case Drill::slow_pass:
+    case Drill::counted_pass:
+      return 2;
+    case Drill::spoken_part:
+      return 3;
+    case Drill::write_out:
+      return 4;
+    case Drill::join:
+      return 5;
+    case Drill::cue_starts:
+      return 6;
+    default:
+      return 1;
+  }
+}
+
+// Takes the tasks of one turn in their order, each time the first that is not on the passage of
+// the task before it, where there is one. Temper goes by weakness: what is weaker waits for
+// nothing.
+void append_apart(std::vector<Task>& ordered, std::vector<Task> turn, const LevelOf& level_of) {
+  while (!turn.empty()) {
+    auto next = turn.begin();
+    const auto overtakes = [&](const Task& task) {
+      return stage_of(task.drill) == Stage::temper &&
+             std::any_of(turn.begin(), turn.end(), [&](const Task& weaker) {
+               return weaker.drill == task.drill && weaker.piece == task.piece &&
+                      level_of(weaker) > level_of(task);
+             });
+    };
+    if (!ordered.empty())
+      next = std::find_if(turn.begin(), turn.end(), [&](const Task& task) {
+        return !same_passage(task, ordered.back()) && !overtakes(task);
+      });
+    if (next == turn.end()) next = turn.begin();
+    ordered.push_back(std::move(*next));
+    turn.erase(next);
+  }
+}
+
+// The sitting of every task, counted from the last one back, when none may pass `most` minutes.
+std::vector<int> sittings_from_the_end(const Day& day, double most) {
+  std::vector<int> sittings(day.tasks.size(), 0);
+  int sitting = 0;
+  double filled = 0;
+  for (int at = static_cast<int>(day.tasks.size()) - 1; at >= 0; --at) {
+    if (filled > 0 && filled + day.tasks[at].minutes > most) {
+      ++sitting;
+      filled = 0;
+    }
+    sittings[at] = sitting;
+    filled += day.tasks[at].minutes;
+  }
+  return sittings;
+}
+
+// The same in at most `wanted` sittings, the longest as short as can be.
+std::vector<int> sittings_from_the_end(const Day& day, int wanted) {
+  double most = day.minutes() / wanted;
+  std::vector<int> sittings = sittings_from_the_end(day, most);
+  while (sittings.front() >= wanted) sittings = sittings_from_the_end(day, most += 0.5);
+  return sittings;
+}
+
+// Whether a sitting of several tasks is longer than `most` minutes.
+bool one_too_long(const Day& day, const std::vector<int>& sittings, double most) {
+  double minutes = 0;
+  for (std::size_t at = 0; at < sittings.size(); ++at) {
+    const bool begins = at == 0 || sittings[at] != sittings[at - 1];
+    minutes = begins ? day.tasks[at].minutes : minutes + day.tasks[at].minutes;
+    if (!begins && minutes > most) return true;
+  }
+  return false;
+}
+
+double first_sitting(const Day& day, const std::vector<int>& sittings) {
+  double minutes = 0;
+  for (std::size_t at = 0; at < sittings.size() && sittings[at] == sittings.front(); ++at)
+    minutes += day.tasks[at].minutes;
+  return minutes;
+}
+
+}  // namespace
+
+bool same_passage(const Task& one, const Task& other) {
+  if (one.piece != other.piece) return false;
+  if (one.drill == Drill::run_through || other.drill == Drill::run_through) return false;
+  const bool dice_alone = (one.drill == Drill::cue_starts && one.cues.empty()) ||
+                          (other.drill == Drill::cue_starts && other.cues.empty());
+  if (dice_alone) return false;
+  const bool in_common = std::any_of(one.chunks.begin(), one.chunks.end(), [&](int chunk) {
+    return std::find(other.chunks.begin(), other.chunks.end(), chunk) != other.chunks.end();
+  });
+  const bool starts = one.drill == Drill::cue_starts || other.drill == Drill::cue_starts;
+  return in_common || (!starts && one.bars.overlaps(other.bars));
+}
+
+void put_in_order(Day& day, const LevelOf& level_of) {
+  std::stable_sort(day.tasks.begin(), day.tasks.end(), [&](const Task& a, const Task& b) {
+    const Turn turn = turn_of(a.drill);
+    if (turn != turn_of(b.drill)) return turn < turn_of(b.drill);
+    if (turn == Turn::fresh) return level_of(a) > level_of(b);
+    return rank(a.drill) < rank(b.drill);
+  });
+  std::vector<Task> ordered;
+  std::vector<Task> last;
+  for (auto from = day.tasks.begin(); from != day.tasks.end();) {
+    const auto to = std::find_if(from, day.tasks.end(), [&](const Task& task) {
+      return turn_of(task.drill) != turn_of(from->drill);
+    });
+    std::vector<Task> turn;
+    for (; from != to; ++from) {
+      const bool second = from->drill == Drill::run_through && from != day.tasks.begin() &&
+                          std::any_of(turn.begin(), turn.end(), [&](const Task& task) {
+                            return task.drill == Drill::run_through && task.piece == from->piece;
+                          });
+      (second ? last : turn).push_back(std::move(*from));
+    }
+    append_apart(ordered, std::move(turn), level_of);
+  }
+  for (Task& task : last) ordered.push_back(std::move(task));
+  day.tasks = std::move(ordered);
+}
+
+void divide_into_sittings(Day& day, int blocks, double break_after) {
+  // A day that hardly passes one block's share needs no break.
+  constexpr double kHardly = 1.3;
+  if (day.tasks.empty()) return;
+  const double minutes = day.minutes();
+  const int by_blocks =
+      std::min(blocks, static_cast<int>(std::ceil(minutes * blocks / (kHardly * day.allowance))));
+  int wanted = std::max({1, by_blocks, static_cast<int>(std::ceil(minutes / break_after))});
+  std::vector<int> sittings = sittings_from_the_end(day, wanted);
+  // On a long day a break more, until none comes too late, and the first one in the first half or
+  // after the first task.
+  if (minutes > break_after)
+    while (wanted < static_cast<int>(day.tasks.size()) &&
+           (one_too_long(day, sittings, break_after) ||
+            first_sitting(day, sittings) > std::max(minutes / 2, day.tasks.front().minutes)))
+      sittings = sittings_from_the_end(day, ++wanted);
+  for (std::size_t at = 0; at < sittings.size(); ++at)
+    day.tasks[at].block = sittings.front() - sittings[at];
+}
+
+void number_tasks(std::vector<Day>& calendar) {
+  std::map<std::pair<unsigned, unsigned>, int> numbers;
+  for (Day& day : calendar) {
+    const std::chrono::year_month_day date(day.date);
+    const auto month = static_cast<unsigned>(date.month());
+    const auto of_month = static_cast<unsigned>(date.day());
+    for (Task& task : day.tasks)
+      task.id = fmt::format("{:02}{:02}-{}", month, of_month, ++numbers[{month, of_month}]);
+  }
+}
+
+}  // namespace cahier

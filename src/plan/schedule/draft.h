@@ -1,0 +1,51 @@
+// The calendar being filled: tasks, the minutes that each day still has, and what found no place.
+#pragma once
+
+#include <memory>
+#include <vector>
+
+#include "plan/due/piece_progress.h"
+#include "plan/schedule/comfortable.h"
+
+namespace cahier {
+
+class Ledger {
+ public:
+  // `to_the_edge` as in Memory. REQUIRES: `of` outlives this object.
+  Ledger(const Work& of, bool to_the_edge);
+
+  void put(Task task, int day);
+  void miss(const Task& task, Why why);
+
+  // Whether a task of the day can stand before this one without touching its passage.
+  bool stands_apart(const Task& task, int day) const;
+
+  // The forks that wait and are ready, as far as the day has room.
+  void drill_forks(Desk& desk, int day);
+
+  // The run-throughs set aside for this day, of the pieces that are learned. Their minutes were
+  // taken from the room when they were set aside.
+  void place_runs(int day);
+
+  // Puts the day in order and says what is special about it.
+  void finish(int day);
+
+  // Everything that found no place; `runs` says whether run-throughs were looked for at all.
+  void collect_unplaced(bool runs);
+
+  const Work& work;
+  int end;  // index of the date itself
+  Draft draft;
+  std::vector<double> room;  // minutes left, by day
+  std::vector<int> practice_days;
+  std::vector<std::unique_ptr<Desk>> desks;  // by piece
+
+ private:
+  // Takes account of what was done before the plan begins.
+  void remember(const Task& task, int day);
+  // Whether the chunk tempered on that day has slipped since, so that it is to be tempered again.
+  bool slipped_since(const Task& task, int day) const;
+  Reason run_reason(int run) const;
+};
+
+}  // namespace cahier

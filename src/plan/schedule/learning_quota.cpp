@@ -1,0 +1,63 @@
+#include "plan/schedule/learning_quota.h"
+
+#include <algorithm>
+
+namespace cahier {
+namespace {
+
+constexpr int kLastStretch = 10;  // days before the date without a day to catch up
+
+// The last practice day of every week with at least four; but the last days of learning, and the
+// last before the date, are needed as they are.
+std::vector<bool> catch_up_days(const std::vector<Day>& days, const std::vector<int>& practice_days,
+                                int until) {
+  std::vector<bool> rests(days.size(), false);
+  int in_week = 0;
+  for (std::size_t i = 0; i < practice_days.size(); ++i) {
+    const int day = practice_days[i];
+    ++in_week;
+    const bool week_ends =
+        i + 1 == practice_days.size() || days[practice_days[i + 1]].date - days[day].date >
+                                             std::chrono::days{6 - weekday_index(days[day].date)};
+    if (!week_ends) continue;
+    const int left = static_cast<int>(days.size()) - day;
+    if (in_week >= 4 && (day < until || left > kLastStretch) && day != until) rests[day] = true;
+    in_week = 0;
+  }
+  return rests;
+}
+
+}  // namespace
+
+Quota::Quota(const Work& work, const Pace& pace, const std::vector<int>& practice_days,
+             const std::vector<double>& room)
+    : work_(work), learn_until_(pace.learn_until), eager_(pace.eager) {
+  rests_ = pace.catch_up ? catch_up_days(work.days, practice_days, pace.learn_until)
+                         : std::vector<bool>(work.days.size(), false);
+  double total = 0;
+  for (int i = 0; i < pace.chunks; ++i)
+    total += work.anatomies[work.order[i].piece].learn_minutes[work.order[i].chunk];
+  double all_room = 0;
+  for (const int day : practice_days)
+    if (day <= learn_until_ && !rests_[day]) all_room += room[day];
+  target_.assign(work.days.size(), 0);
+  double room_so_far = 0;
+  std::size_t position = 0;
+  for (int day = 0; day < static_cast<int>(work.days.size()); ++day) {
+    if (position < practice_days.size() && practice_days[position] == day) {
+      if (day <= learn_until_ && !rests_[day]) room_so_far += room[day];
+      ++position;
+    }
+    target_[day] = all_room > 0 ? total * room_so_far / all_room : 0;
+  }
+}
+
+bool Quota::may_learn(int day, double learned_minutes, int next) const {
+  if (day > learn_until_ || rests_[day]) return false;
+  if (eager_) return true;
+  const Work::Item& item = work_.order[next];
+  const double minutes = work_.anatomies[item.piece].learn_minutes[item.chunk];
+  return learned_minutes + minutes / 2 <= target_[day] + 1e-9;
+}
+
+}  // namespace cahier

@@ -1,0 +1,117 @@
+#include "plan/schedule/past_tasks.h"
+
+#include <algorithm>
+#include <iterator>
+
+#include "plan/due/task_maker.h"
+
+namespace cahier {
+namespace {
+
+class Remembered {
+ public:
+  Remembered(const Anatomy& anatomy, const Method& method, int piece)
+      : anatomy_(anatomy), make_(anatomy, method, piece) {}
+
+  std::vector<Task> tasks(const Done& done) const {
+    switch (done.drill) {
+      case Drill::learn:
+        return by_chunk(done.bars, [&](int chunk) { return make_.learn(chunk); });
+      case Drill::spoken_part:
+        return by_chunk(done.bars, [&](int chunk) { return make_.spoken_part(chunk); });
+      case Drill::write_out:
+        return by_chunk(done.bars, [&](int chunk) { return make_.write_out(chunk); });
+      case Drill::join:
+        return {make_.join(done.bars)};
+      case Drill::recall:
+        return {make_.recall(done.bars)};
+      case Drill::slow_pass:
+        return {make_.slow_pass(done.bars)};
+      case Drill::counted_pass:
+        return {make_.counted_pass(done.bars)};
+      case Drill::run_through:
+        return {make_.run_through()};
+      case Drill::cue_starts:
+        return {cue_starts(done)};
+    }
+    return {};
+  }
+
+ private:
+  template <typename Make>
+  std::vector<Task> by_chunk(BarRange bars, Make make) const {
+    std::vector<Task> tasks;
+    for (const int chunk : anatomy_.chunks_in(bars)) tasks.push_back(make(chunk));
+    return tasks;
+  }
+
+  // Starts from bars that are no cue starts today count for the chunk they lie in.
+  Task cue_starts(const Done& done) const {
+    std::vector<int> bars = done.starts;
+    bars.insert(bars.end(), done.hit.begin(), done.hit.end());
+    bars.insert(bars.end(), done.missed.begin(), done.missed.end());
+    std::sort(bars.begin(), bars.end());
+    bars.erase(std::unique(bars.begin(), bars.end()), bars.end());
+    std::vector<int> cues;
+    std::vector<int> chunks;
+    for (const int bar : bars) {
+      const auto& starts = anatomy_.starts;
+      const auto start = std::find_if(starts.begin(), starts.end(),
+                                      [&](const StartFromCue& one) { return one.bar == bar; });
+      if (start == starts.end()) {
+        chunks.push_back(anatomy_.passages[anatomy_.passage_at(bar)].chunk);
+        continue;
+      }
+      cues.push_back(static_cast<int>(start - starts.begin()) + 1);
+      chunks.insert(chunks.end(), start->chunks.begin(), start->chunks.end());
+    }
+    const int throws = static_cast<int>(done.hit.size() + done.missed.size());
+    Task task = make_.cue_starts(cues, cues.empty() ? std::max(1, throws) : 0);
+    std::sort(chunks.begin(), chunks.end());
+    chunks.erase(std::unique(chunks.begin(), chunks.end()), chunks.end());
+    task.chunks = std::move(chunks);
+    return task;
+  }
+
+  const Anatomy& anatomy_;
+  TaskMaker make_;
+};
+
+}  // namespace
+
+std::vector<Day> past_days(const Record& record, const std::vector<Anatomy>& anatomies,
+                           const Method& method, Date from) {
+  std::vector<Remembered> remembered;
+  for (std::size_t piece = 0; piece < anatomies.size(); ++piece)
+    remembered.emplace_back(anatomies[piece], method, static_cast<int>(piece));
+  std::vector<Day> past;
+  for (const Done& done : record.done) {
+    if (done.date >= from) continue;
+    if (past.empty() || past.back().date != done.date) {
+      past.emplace_back();
+      past.back().date = done.date;
+    }
+    for (Task& task : remembered[done.piece].tasks(done)) past.back().tasks.push_back(task);
+  }
+  for (Day& day : past)
+    std::stable_partition(day.tasks.begin(), day.tasks.end(),
+                          [](const Task& task) { return task.drill == Drill::learn; });
+  return past;
+}
+
+std::vector<Day> calendar_with_past(const Terms& terms) {
+  std::vector<Day> days_of_plan = calendar(terms);
+  const auto& done = terms.record.done;
+  if (done.empty() || done.front().date >= terms.from) return days_of_plan;
+  std::vector<Day> all;
+  for (Date date = done.front().date; date < terms.from; date += days{1}) {
+    all.emplace_back();
+    all.back().date = date;
+    all.back().off = true;
+  }
+  all.insert(all.end(), std::make_move_iterator(days_of_plan.begin()),
+             std::make_move_iterator(days_of_plan.end()));
+  return all;
+}
+
+}  // namespace cahier

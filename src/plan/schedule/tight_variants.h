@@ -1,0 +1,33 @@
+// Ways of packing required work into a short calendar.
+#pragma once
+
+#include <vector>
+
+#include "piece/wishes.h"
+#include "plan/due/recall_reach.h"
+#include "plan/due/run_days.h"
+
+namespace cahier {
+
+// One way of packing.
+struct Packing {
+  // Which chunk comes next: the next of the order, those of the next few that fill the day best, or
+  // the last of the order.
+  enum class Turn { in_order, filling, backward };
+
+  Reach reach = Reach::unsettled;
+  Turn turn = Turn::in_order;
+  RunPacking runs = RunPacking::late;
+  bool recalls_grow = false;  // even at the cost of something new that day
+  bool temper_first = false;  // spoken parts and write-outs before anything new and before joins
+  bool starts = false;        // cue starts where room is left
+  // When not 0: the order of learning, and each day's reach, growth and Temper, as this number
+  // mixes them. The same number mixes them the same way.
+  unsigned mix = 0;
+};
+
+// The ways worth trying, the plainest first: every one there is, or only those that were seen to
+// help larger pieces, since each costs its time.
+std::vector<Packing> ways_of_packing(bool every_one, Temper temper);
+
+}  // namespace cahier

@@ -1,0 +1,273 @@
+#include "plan/search/planner.h"
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+
+#include "plan/chunks/anatomy.h"
+#include "plan/chunks/divide_to_fill.h"
+#include "plan/rules/rules.h"
+#include "plan/schedule/comfortable.h"
+#include "plan/schedule/day_order.h"
+#include "plan/schedule/divided_work.h"
+#include "plan/schedule/past_tasks.h"
+#include "plan/schedule/tight.h"
+#include "plan/schedule/upkeep.h"
+#include "plan/search/lower_bound.h"
+#include "practice/pace_samples.h"
+
+namespace cahier {
+namespace {
+
+constexpr std::size_t kTiny = 12;  // chunks
+constexpr double kAnyLoad = 1e3;   // minutes that no chunk reaches: as large as they may be
+
+// Minutes a chunk should take: the method's, less where the days are short.
+double chunk_load(const Terms& terms) {
+  return std::min(terms.method.chunk_minutes, 0.6 * longest_day(terms));
+}
+
+Terms at_own_pace(const std::vector<Piece>& pieces, Terms terms) {
+  if (terms.upkeep)
+    terms.record = as_kept(std::move(terms.record), pieces, terms.method, terms.from);
+  terms.method.pace = learn_pace(terms.method, pace_samples(terms.record, pieces, terms.method));
+  return terms;
+}
+
+class Planner {
+ public:
+  Planner(const std::vector<Piece>& pieces, const Terms& terms)
+      : pieces_(pieces),
+        terms_(at_own_pace(pieces, terms)),
+        histories_(histories_of(terms_.record, pieces)),
+        days_(calendar_with_past(terms_)),
+        cut_(cut_for_load(chunk_load(terms_)), terms_, days_) {
+    for (int day = 0; day < static_cast<int>(days_.size()); ++day)
+      if (days_[day].allowance > 0) practice_days_.push_back(day);
+  }
+
+  // A plan that places everything, the most comfortable found; nullopt when none is found.
+  std::optional<Plan> that_fits() const {
+    if (terms_.upkeep) return sound_plan(cut_, keep_up(cut_.work));
+    // The bound knows nothing of what is done already.
+    if (terms_.record.done.empty() && !could_fit(pieces_, terms_)) return std::nullopt;
+    const int all = static_cast<int>(cut_.work.order.size());
+    for (const bool catch_up : {true, false})
+      for (const int until : last_learning_days())
+        if (auto plan =
+                sound_plan(cut_, lay_out(cut_.work, {until, catch_up, false, true, true, all})))
+          return plan;
+    for (const int until : last_learning_days(1))
+      if (auto plan = sound_plan(cut_, lay_out(cut_.work, {until, false, true, true, true, all})))
+        return plan;
+    return squeezed();
+  }
+
+  // The most that can be placed, by minutes: with run-throughs and without, then with as many
+  // chunks as can be learned and kept.
+  Plan what_fits() const {
+    if (terms_.upkeep) return finished(cut_, keep_up(cut_.work));
+    const int all = static_cast<int>(cut_.work.order.size());
+    Plan best = finished(cut_, lay_out(cut_.work, {-1, false, true, false, false, 0}));
+    const auto take_if_better = [&](Plan plan) {
+      if (!sound(plan)) return false;
+      if (unplaced_minutes(plan) < unplaced_minutes(best)) best = std::move(plan);
+      return true;
+    };
+    const std::vector<int> candidates = last_learning_days();
+    if (candidates.empty()) return best;
+    for (const bool temper : {true, false})
+      for (const bool runs : {true, false})
+        for (const int until : candidates)
+          take_if_better(
+              finished(cut_, lay_out(cut_.work, {until, false, true, temper, runs, all})));
+    if (all == 0) return best;
+    const int until = practice_days_[latest_position()];
+    int fewest = 0;
+    int most = all;
+    while (fewest < most) {
+      const int chunks = (fewest + most + 1) / 2;
+      if (take_if_better(
+              finished(cut_, lay_out(cut_.work, {until, false, true, false, false, chunks}))))
+        fewest = chunks;
+      else
+        most = chunks - 1;
+    }
+    return best;
+  }
+
+ private:
+  std::vector<Anatomy> cut_for_load(double load) const {
+    std::vector<Anatomy> anatomies;
+    for (std::size_t piece = 0; piece < pieces_.size(); ++piece)
+      anatomies.push_back(dissect(pieces_[piece], terms_.method, load, histories_[piece]));
+    return anatomies;
+  }
+
+  // Chunks that fill the days when every day keeps some minutes for what is learned already, and
+  // every third more.
+  std::vector<Anatomy> cut_to_fill(double kept, double kept_every_third) const {
+    std::vector<double> minutes;
+    for (const int day : practice_days_)
+      minutes.push_back(days_[day].allowance - (minutes.size() % 3 == 2 ? kept_every_third : kept));
+    std::vector<Anatomy> anatomies;
+    for (std::size_t piece = 0; piece < pieces_.size(); ++piece)
+      anatomies.push_back(dissect(
+          pieces_[piece], terms_.method,
+          divide_to_fill(pieces_[piece], sections_in_order(cut_.anatomies[piece], terms_.order),
+                         histories_[piece].learned(), terms_.method, minutes),
+          histories_[piece]));
+    return anatomies;
+  }
+
+  // Chunks of the usual size first; then those that fill the days, and the largest of all, which
+  // take the least time.
+  std::optional<Plan> squeezed() const {
+    if (practice_days_.empty()) return std::nullopt;
+    std::vector<std::vector<int>> tried;
+    const auto attempt = [&](std::vector<Anatomy> anatomies) -> std::optional<Plan> {
+      const Cut cut(std::move(anatomies), terms_, days_);
+      const std::vector<int> sizes = cut.sizes();
+      if (std::find(tried.begin(), tried.end(), sizes) != tried.end()) return std::nullopt;
+      tried.push_back(sizes);
+      return squeezed(cut);
+    };
+    if (auto plan = attempt(cut_for_load(chunk_load(terms_)))) return plan;
+    using Minutes = std::vector<double>;
+    for (const double kept : is_tiny() ? Minutes{1, 2, 0, 0.5, 1.5, 3} : Minutes{1, 2, 0, 3})
+      if (auto plan = attempt(cut_to_fill(kept, kept))) return plan;
+    for (const double kept : is_tiny() ? Minutes{1.5, 1, 2, 3, 4} : Minutes{1.5, 3})
+      if (auto plan = attempt(cut_to_fill(0, kept))) return plan;
+    return attempt(cut_for_load(kAnyLoad));
+  }
+
+  bool is_tiny() const { return cut_.work.order.size() <= kTiny; }
+
+  std::optional<Plan> squeezed(const Cut& cut) const {
+    for (const Packing& packing : ways_of_packing(is_tiny(), terms_.temper))
+      if (auto plan = squeezed(cut, packing)) return plan;
+    return std::nullopt;
+  }
+
+  // With cue starts besides, where they leave the rest in its place.
+  std::optional<Plan> squeezed(const Cut& cut, Packing packing) const {
+    auto plan = sound_plan(cut, squeeze(cut.work, packing));
+    if (!plan) return std::nullopt;
+    packing.starts = true;
+    if (auto fuller = sound_plan(cut, squeeze(cut.work, packing))) return fuller;
+    return plan;
+  }
+
+  // Candidates for the last day of learning, the most comfortable first: leaving the method's share
+  // of the days to prove, then later, then earlier.
+  std::vector<int> last_learning_days(int least_step = 0) const {
+    // Where nothing is left to learn, every day is one to prove.
+    if (practice_days_.empty()) return {};
+    if (cut_.work.order.empty()) return {cut_.work.first - 1};
+    std::vector<int> positions;
+    const int latest = latest_position();
+    if (latest < 0) return positions;
+    const int comfortable = std::clamp(comfortable_position(), 0, latest);
+    const int step =
+        least_step > 0 ? least_step : std::max(1, static_cast<int>(practice_days_.size()) / 12);
+    positions.push_back(comfortable);
+    for (int later = comfortable + step; later < latest; later += step) positions.push_back(later);
+    if (latest != comfortable) positions.push_back(latest);
+    for (int earlier = comfortable - step; earlier >= 0; earlier -= step)
+      positions.push_back(earlier);
+    std::vector<int> result;
+    for (const int position : positions) result.push_back(practice_days_[position]);
+    return result;
+  }
+
+  int latest_position() const {
+    const int end = static_cast<int>(days_.size());
+    int latest = -1;
+    for (int i = 0; i < static_cast<int>(practice_days_.size()); ++i)
+      if (end - practice_days_[i] > terms_.method.quiet_days) latest = i;
+    return latest;
+  }
+
+  int comfortable_position() const {
+    const double practice = static_cast<double>(practice_days_.size());
+    double learning = 0;
+    for (const Work::Item& item : cut_.work.order)
+      learning += cut_.anatomies[item.piece].learn_minutes[item.chunk];
+    double allowance = 0;
+    for (const int day : practice_days_) allowance += days_[day].allowance;
+    if (practice > 0) allowance /= practice;
+    // About one chunk for every quarter of an hour, six days in seven, and never more than six
+    // tenths of the time for new bars: common practice.
+    const double chunks_a_day = std::max(1.0, allowance / 15);
+    const double needed = std::max(learning / std::max(1.0, 0.6 * allowance),
+                                   static_cast<double>(cut_.work.order.size()) / chunks_a_day);
+    return static_cast<int>(std::min(needed * 7 / 6, practice * (1 - terms_.method.prove_share)));
+  }
+
+  std::optional<Plan> sound_plan(const Cut& cut, Draft draft) const {
+    Plan plan = finished(cut, std::move(draft));
+    if (plan.fits && breaches(plan).empty()) return plan;
+    return std::nullopt;
+  }
+
+  Plan finished(const Cut& cut, Draft draft) const {
+    Plan plan;
+    plan.from = terms_.from;
+    plan.by = terms_.by;
+    plan.method = terms_.method;
+    plan.temper = terms_.temper;
+    plan.order = terms_.order;
+    plan.new_to_performing = terms_.new_to_performing;
+    plan.blocks = terms_.blocks;
+    for (const Anatomy& anatomy : cut.anatomies) {
+      plan.pieces.push_back(anatomy.planned);
+      plan.pieces.back().dice = weighted_dice_tables(anatomy.planned.thrown_cues(), terms_.dice);
+    }
+    plan.record = terms_.record;
+    plan.past = cut.work.past;
+    plan.upkeep = terms_.upkeep;
+    plan.days.assign(std::make_move_iterator(draft.days.begin() + cut.work.first),
+                     std::make_move_iterator(draft.days.end()));
+    number_tasks(plan.days);
+    plan.unplaced = std::move(draft.unplaced);
+    plan.fits = plan.unplaced.empty();
+    return plan;
+  }
+
+  static double unplaced_minutes(const Plan& plan) {
+    double minutes = 0;
+    for (const Unplaced& one : plan.unplaced) minutes += one.minutes;
+    return minutes;
+  }
+
+  // Whether what is placed keeps the rules, leaving out only whole kinds of work.
+  static bool sound(Plan& plan) {
+    plan.fits = false;
+    const bool recalls_kept =
+        std::none_of(plan.unplaced.begin(), plan.unplaced.end(), [](const Unplaced& one) {
+          return one.why == Why::no_room_to_recall || one.why == Why::no_room_to_join;
+        });
+    return recalls_kept && !plan.unplaced.empty() && breaches(plan).empty();
+  }
+
+  const std::vector<Piece>& pieces_;
+  Terms terms_;
+  std::vector<History> histories_;  // by piece
+  std::vector<Day> days_;           // from the first day of the past on
+  Cut cut_;
+  std::vector<int> practice_days_;
+};
+
+}  // namespace
+
+std::optional<Plan> plan_that_fits(const std::vector<Piece>& pieces, const Terms& terms) {
+  return Planner(pieces, terms).that_fits();
+}
+
+Plan make_plan(const std::vector<Piece>& pieces, const Terms& terms) {
+  const Planner planner(pieces, terms);
+  if (auto plan = planner.that_fits()) return *std::move(plan);
+  return planner.what_fits();
+}
+
+}  // namespace cahier

@@ -1,0 +1,91 @@
+#include "practice/pace_samples.h"
+
+#include <algorithm>
+#include <iterator>
+
+#include "plan/chunks/divide.h"
+#include "practice/time_model.h"
+
+namespace cahier {
+namespace {
+
+class Reckoner {
+ public:
+  Reckoner(const std::vector<Piece>& pieces, Method method)
+      : pieces_(pieces), method_(std::move(method)) {
+    method_.learn_factor = 1;
+    method_.pace.fill(1);
+  }
+
+  int level(const Done& done) const { return hardest_level(pieces_[done.piece], done.bars); }
+
+  double minutes(const Done& done) const {
+    const TimeModel time(pieces_[done.piece], method_);
+    const int starts = static_cast<int>(done.starts.size() + done.hit.size() + done.missed.size());
+    switch (done.drill) {
+      case Drill::learn:
+        return time.learn(done.bars, level(done));
+      case Drill::join:
+        return time.join(done.bars, level(done));
+      case Drill::recall:
+        return time.recall(done.bars, level(done));
+      case Drill::slow_pass:
+        return time.slow_pass(done.bars, level(done));
+      case Drill::counted_pass:
+        return time.counted_pass(done.bars, level(done));
+      case Drill::cue_starts:
+        return time.cue_starts(starts);
+      case Drill::run_through:
+        return time.run_through();
+      case Drill::spoken_part:
+        return time.spoken_part(done.bars, level(done));
+      case Drill::write_out:
+        return time.write_out(done.bars, level(done));
+    }
+    return 0;
+  }
+
+ private:
+  const std::vector<Piece>& pieces_;
+  Method method_;
+};
+
+using Deeds = std::vector<Done>::const_iterator;
+
+// The sample that a day's minutes give, after what is known of its drills.
+void add_day(Deeds first, Deeds last, double day_minutes, const Reckoner& reckoner,
+             std::vector<PaceSample>& samples) {
+  double left = day_minutes;
+  double reckoned = 0;
+  std::vector<std::pair<int, double>> learned;  // level and minutes reckoned
+  for (auto done = first; done != last; ++done) {
+    const double minutes = reckoner.minutes(*done);
+    if (done->drill == Drill::learn && !done->minutes) {
+      learned.emplace_back(reckoner.level(*done), minutes);
+      reckoned += minutes;
+    } else {
+      left -= done->minutes.value_or(minutes);
+    }
+  }
+  if (learned.empty() || left <= 0) return;
+  for (const auto& [level, minutes] : learned)
+    samples.push_back({level, left / reckoned, minutes / reckoned});
+}
+
+}  // namespace
+
+std::vector<PaceSample> pace_samples(const Record& record, const std::vector<Piece>& pieces,
+                                     const Method& method) {
+  const Reckoner reckoner(pieces, method);
+  std::vector<PaceSample> samples;
+  for (const Done& done : record.done)
+    if (done.drill == Drill::learn && done.minutes)
+      samples.push_back({reckoner.level(done), *done.minutes / reckoner.minutes(done), 1});
+  for (const DayMinutes& day : record.minutes) {
+    const auto today = std::ranges::equal_range(record.done, day.date, {}, &Done::date);
+    add_day(today.begin(), today.end(), day.minutes, reckoner, samples);
+  }
+  return samples;
+}
+
+}  // namespace cahier

@@ -1,0 +1,165 @@
+#include "workbook/parts/task_words.h"
+
+#include "practice/metronome.h"
+#include "practice/time_model.h"
+#include "text/phrasing.h"
+#include "workbook/parts/tempo_mark.h"
+
+namespace cahier {
+namespace {
+
+std::string parts_label(const Words& words, const PlannedPiece& piece,
+                        const std::vector<std::string>& parts) {
+  if (parts.size() == 1) return short_part(words, parts.front());
+  if (parts.size() < piece.piece.parts().size()) {
+    std::vector<std::string> names;
+    for (const std::string& part : parts) names.push_back(short_part(words, part));
+    return list_text(words, names);
+  }
+  return words.say(parts.size() == 2 ? "task.both" : "task.all");
+}
+
+std::string thrown_name(const Words& words, const PlannedPiece& piece) {
+  const bool coins = !piece.dice.empty() && piece.dice.front().faces == 2;
+  return words.say(coins ? "task.coins" : "task.dice");
+}
+
+std::string cue_numbers(const Words& words, const Task& task) {
+  std::vector<std::string> numbers;
+  for (const int cue : task.cues) numbers.push_back(std::to_string(cue));
+  return list_text(words, numbers);
+}
+
+std::string cue_starts_title(const Words& words, const Task& task) {
+  if (task.fork) return words.say("task.fork");
+  if (task.cues.empty()) return words.say("task.cue_starts_dice");
+  return words.count("task.cue_starts", static_cast<int>(task.cues.size()),
+                     {{"cues", cue_numbers(words, task)}});
+}
+
+}  // namespace
+
+std::string short_part(const Words& words, const std::string& part) {
+  if (part == "right hand") return words.say("task.right_hand");
+  if (part == "left hand") return words.say("task.left_hand");
+  return part;
+}
+
+std::string step_label(const Words& words, const PlannedPiece& piece, const Step& step) {
+  if (!step.spoken.empty())
+    return words.say("task.say_part", {{"part", parts_label(words, piece, step.spoken)}});
+  if (piece.piece.parts().size() < 2 || step.parts.empty()) return {};
+  return parts_label(words, piece, step.parts);
+}
+
+std::vector<TickRow> tick_rows(const Words& words, const PlannedPiece& piece, const Task& task) {
+  std::vector<TickRow> rows;
+  if (task.drill == Drill::cue_starts) {
+    for (std::size_t cue = 0; cue < task.cues.size(); ++cue) rows.push_back({"", 1});
+    // Left all to chance, the task has the word in the place of its bars.
+    if (task.throws > 0)
+      rows.push_back({task.cues.empty() ? "" : thrown_name(words, piece), task.throws});
+    return rows;
+  }
+  const bool one_way = task.steps.size() == 1;
+  for (const Step& step : task.steps)
+    rows.push_back(
+        {one_way && task.drill != Drill::learn ? "" : step_label(words, piece, step), step.times});
+  return rows;
+}
+
+std::vector<std::string> task_bars(const Words& words, const PlannedPiece& piece,
+                                   const Task& task) {
+  std::vector<std::string> bars;
+  if (task.drill == Drill::cue_starts)
+    for (const int cue : task.cues)
+      bars.push_back(words.say("task.from_bar", {{"bar", piece.cues[cue - 1].bar}}));
+  if (bars.empty())
+    bars.push_back(task.drill == Drill::cue_starts ? thrown_name(words, piece)
+                                                   : bar_range(task.bars.first, task.bars.last));
+  return bars;
+}
+
+std::string drill_title(const Words& words, const Task& task) {
+  switch (task.drill) {
+    case Drill::learn:
+      return words.say("task.learn");
+    case Drill::join:
+      return words.say("task.join");
+    case Drill::recall:
+      return words.say("task.recall");
+    case Drill::cue_starts:
+      return cue_starts_title(words, task);
+    case Drill::slow_pass:
+      return words.say("task.slow_pass");
+    case Drill::counted_pass:
+      return words.say("task.counted_pass");
+    case Drill::run_through:
+      return words.say("task.run_through");
+    case Drill::spoken_part:
+      return words.say("task.spoken_part");
+    case Drill::write_out:
+      return words.say("task.write_out");
+  }
+  return {};
+}
+
+std::string drill_meaning(const Words& words, const Task& task) {
+  switch (task.drill) {
+    case Drill::learn:
+      return words.say(task.steps.size() > 1 ? "task.means_learn" : "task.means_learn_one_part");
+    case Drill::join:
+      return words.say("task.means_join");
+    case Drill::recall:
+      return words.say("task.means_recall");
+    case Drill::cue_starts:
+      return words.say(task.fork ? "task.means_fork" : "task.means_cue_starts");
+    case Drill::slow_pass:
+      return words.say("task.means_slow_pass");
+    case Drill::counted_pass:
+      return words.say("task.means_counted_pass");
+    case Drill::run_through:
+      return words.say("task.means_run_through");
+    case Drill::spoken_part:
+      return words.say("task.means_spoken_part");
+    case Drill::write_out:
+      return words.say("task.means_write_out");
+  }
+  return {};
+}
+
+std::vector<std::string> marks_in(const Words& words, const PlannedPiece& piece, BarRange bars) {
+  std::vector<std::string> marks;
+  for (const Mark& mark : piece.piece.marks)
+    if (bars.contains(mark.bar))
+      marks.push_back(words.say("task.mark", {{"bar", mark.bar}, {"note", mark.note}}));
+  return marks;
+}
+
+int times_of(const Task& task) { return task.steps.empty() ? 1 : task.steps.front().times; }
+
+std::string minutes_phrase(const Words& words, double minutes) {
+  return words.say("task.minutes", {{"minutes", minutes_text(minutes)}});
+}
+
+Tempo tempo_of(const Task& task) { return on_the_metronome({task.tempo.value(), task.beat}); }
+
+Tempo tempo_at(const PlannedPiece& piece, const Task& task, int bar) {
+  const double share = task.tempo.value() / tempo_or_usual(piece.piece, task.bars.first).per_minute;
+  const Tempo full = tempo_or_usual(piece.piece, bar);
+  if (share >= 1) return on_the_metronome(full);
+  // A rounded tempo must not fall to the next lower mark when it is only reckoned back.
+  constexpr double kRounding = 1e-9;
+  return on_the_metronome({metronome_mark(full.per_minute * share + kRounding), full.beat});
+}
+
+std::vector<TempoFrom> later_tempi(const PlannedPiece& piece, const Task& task) {
+  std::vector<TempoFrom> tempi;
+  if (!task.tempo || task.drill == Drill::cue_starts) return tempi;
+  for (const Change& change : piece.piece.changes)
+    if (change.tempo && change.bar > task.bars.first && task.bars.contains(change.bar))
+      tempi.push_back({change.bar, tempo_at(piece, task, change.bar)});
+  return tempi;
+}
+
+}  // namespace cahier

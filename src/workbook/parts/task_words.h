@@ -1,0 +1,57 @@
+// What a task asks for, in words and circles.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "piece/meter.h"
+#include "plan/plan.h"
+#include "text/words.h"
+#include "workbook/parts/ticks.h"
+
+namespace cahier {
+
+// "RH" and "LH" for the right and the left hand, else the part's name.
+std::string short_part(const Words& words, const std::string& part);
+
+// "LH", "both", "all"; "say LH" where a part is spoken; empty for a piece with a single part.
+std::string step_label(const Words& words, const PlannedPiece& piece, const Step& step);
+
+// A row for each step. For cue starts a row for each start assigned, then one for the dice (or
+// coins).
+std::vector<TickRow> tick_rows(const Words& words, const PlannedPiece& piece, const Task& task);
+
+// What is set largest: "17–20". For cue starts the bar to begin at, "17 →", one for each start
+// assigned, or what is thrown when all are left to chance.
+std::vector<std::string> task_bars(const Words& words, const PlannedPiece& piece, const Task& task);
+
+// "Recall, cold", "Cue starts 5 and 6".
+std::string drill_title(const Words& words, const Task& task);
+
+// What the drill asks for, for someone who meets it for the first times.
+std::string drill_meaning(const Words& words, const Task& task);
+
+// What the player's own score has to say in these bars: "bar 17: new manual", one for each mark.
+std::vector<std::string> marks_in(const Words& words, const PlannedPiece& piece, BarRange bars);
+
+// How often a run-through or another drill of a single step is played.
+int times_of(const Task& task);
+
+// "14½ min", with a space that does not break.
+std::string minutes_phrase(const Words& words, double minutes);
+
+// REQUIRES: task.tempo.
+Tempo tempo_of(const Task& task);
+
+// Where the piece's tempo changes in the bars of a task, and the task's tempo from there on: the
+// same share of it, a metronome mark. Empty without a tempo, and for cue starts.
+struct TempoFrom {
+  int bar = 1;
+  Tempo tempo;
+};
+std::vector<TempoFrom> later_tempi(const PlannedPiece& piece, const Task& task);
+
+// The task's tempo at one of its bars, by the same share. REQUIRES: task.tempo.
+Tempo tempo_at(const PlannedPiece& piece, const Task& task, int bar);
+
+}  // namespace cahier

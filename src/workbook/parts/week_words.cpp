@@ -1,0 +1,170 @@
+#include "workbook/parts/week_words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "text/phrasing.h"
+#include "text/utf8.h"
+
+namespace cahier {
+namespace {
+
+constexpr std::size_t kLongestTitle = 30;  // characters
+constexpr std::size_t kMostRanges = 3;     // beyond that bars are counted, not named
+
+// The stretches of a piece learned by the end of a day. A return is never learned: it is the bars
+// it comes back to.
+std::vector<BarRange> learned_bars(const Plan& plan, int piece, Date until) {
+  const PlannedPiece& planned = plan.pieces[piece];
+  std::vector<bool> learned(planned.chunks.size());
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks)
+      if (day.date <= until && task.piece == piece && task.drill == Drill::learn)
+        for (const int chunk : task.chunks) learned[chunk] = true;
+  std::vector<BarRange> ranges;
+  for (std::size_t at = 0; at < planned.chunks.size(); ++at) {
+    if (!learned[at]) continue;
+    const BarRange bars = planned.chunks[at].bars;
+    if (!ranges.empty() && ranges.back().last + 1 == bars.first)
+      ranges.back().last = bars.last;
+    else
+      ranges.push_back(bars);
+  }
+  return ranges;
+}
+
+// Long titles would crowd out the bars that the sentence is about.
+std::string short_title(const std::string& title) {
+  const std::vector<char32_t> characters = decode_utf8(title);
+  if (characters.size() <= kLongestTitle) return title;
+  std::string shortened;
+  for (std::size_t at = 0; at + 1 < kLongestTitle; ++at) shortened += encode_utf8(characters[at]);
+  return shortened + "…";
+}
+
+int bars_in(const std::vector<BarRange>& ranges) {
+  int bars = 0;
+  for (const BarRange& range : ranges) bars += range.size();
+  return bars;
+}
+
+int bars_to_learn(const PlannedPiece& piece) {
+  int bars = 0;
+  for (const Chunk& chunk : piece.chunks) bars += chunk.bars.size();
+  return bars;
+}
+
+int runs_in(const PlanWeek& week) {
+  int runs = 0;
+  for (const Day& day : week.days)
+    for (const Task& task : day.tasks)
+      if (task.drill == Drill::run_through)
+        runs += task.steps.empty() ? 1 : task.steps.front().times;
+  return runs;
+}
+
+std::string bars_learned(const Words& words, const PlannedPiece& piece,
+                         const std::vector<BarRange>& ranges) {
+  const int to_learn = bars_to_learn(piece);
+  if (bars_in(ranges) == to_learn) return words.say("week.every_bar");
+  if (ranges.size() > kMostRanges)
+    return words.say("week.so_many_bars", {{"some", bars_in(ranges)}, {"all", to_learn}});
+  std::vector<std::string> texts;
+  for (const BarRange& range : ranges) texts.push_back(bar_range(range.first, range.last));
+  return words.say("week.bars", {{"bars", list_text(words, texts)}});
+}
+
+// "5 recalls, 3 slow passes and 14 cue starts".
+std::string work_in(const Words& words, const PlanWeek& week) {
+  constexpr std::array<std::pair<Drill, const char*>, 7> kNouns = {
+      {{Drill::recall, "weeks.recalls"},
+       {Drill::join, "weeks.joins"},
+       {Drill::slow_pass, "weeks.slow"},
+       {Drill::counted_pass, "weeks.counted"},
+       {Drill::cue_starts, "weeks.cue_starts"},
+       {Drill::spoken_part, "weeks.spoken"},
+       {Drill::write_out, "weeks.write_outs"}}};
+  std::vector<std::string> work;
+  for (const auto& [drill, noun] : kNouns) {
+    int number = 0;
+    for (const Day& day : week.days)
+      for (const Task& task : day.tasks)
+        if (task.drill == drill)
+          number +=
+              drill == Drill::cue_starts ? static_cast<int>(task.cues.size()) + task.throws : 1;
+    if (number > 0) work.push_back(std::to_string(number) + " " + words.count(noun, number));
+  }
+  return list_text(words, work);
+}
+
+}  // namespace
+
+bool PlanWeek::idle() const {
+  return std::all_of(days.begin(), days.end(), [](const Day& day) { return day.tasks.empty(); });
+}
+
+std::vector<PlanWeek> weeks_of(const Plan& plan) {
+  std::vector<PlanWeek> weeks;
+  const std::span<const Day> all(plan.days);
+  for (std::size_t begin = 0; begin < all.size();) {
+    const std::size_t to_sunday = 7 - static_cast<std::size_t>(weekday_index(all[begin].date));
+    const std::size_t size = std::min(to_sunday, all.size() - begin);
+    weeks.push_back({static_cast<int>(weeks.size()) + 1, 1, all.subspan(begin, size)});
+    begin += size;
+  }
+  for (PlanWeek& week : weeks) week.weeks = weeks.size();
+  return weeks;
+}
+
+std::vector<PlanWeek> shown_weeks(const Plan& plan) {
+  std::vector<PlanWeek> weeks = weeks_of(plan);
+  if (plan.upkeep)
+    std::erase_if(weeks, [](const PlanWeek& week) {
+      return week.idle() && week.number < static_cast<int>(week.weeks);
+    });
+  return weeks;
+}
+
+std::string iso_week_text(Date date) {
+  const IsoWeek week = iso_week(date);
+  return fmt::format("{}-W{:02}", week.year, week.week);
+}
+
+std::string week_title(const Words& words, const PlanWeek& week) {
+  return words.say("week.title", {{"number", week.number}, {"weeks", week.weeks}});
+}
+
+std::string week_dates(const Words& words, const PlanWeek& week) {
+  return words.say("week.dates", {{"dates", date_span(words, week.first(), week.last())},
+                                  {"iso", iso_week_text(week.first())}});
+}
+
+std::string week_goal(const Words& words, const Plan& plan, const PlanWeek& week) {
+  std::vector<std::string> new_goals;
+  bool every_bar = true;
+  for (int piece = 0; piece < static_cast<int>(plan.pieces.size()); ++piece) {
+    const PlannedPiece& planned = plan.pieces[piece];
+    const auto learned = learned_bars(plan, piece, week.last());
+    every_bar = every_bar && bars_in(learned) == bars_to_learn(planned);
+    if (learned == learned_bars(plan, piece, week.first() - days{1})) continue;
+    const std::string bars = bars_learned(words, planned, learned);
+    new_goals.push_back(
+        plan.pieces.size() == 1
+            ? bars
+            : words.say("week.of_piece",
+                        {{"piece", short_title(planned.piece.title)}, {"bars", bars}}));
+  }
+  if (!new_goals.empty() && every_bar) new_goals = {words.say("week.every_bar")};
+  if (!new_goals.empty())
+    return words.say("week.goal_learned", {{"weekday", weekday_long(words, week.last())},
+                                           {"bars", list_text(words, new_goals)}});
+  if (const int runs = runs_in(week); runs > 0) return words.count("week.goal_runs", runs);
+  if (week.idle()) return words.say("week.goal_none");
+  return words.say(plan.upkeep ? "week.goal_upkeep" : "week.goal_keep",
+                   {{"work", work_in(words, week)}});
+}
+
+}  // namespace cahier

@@ -1,0 +1,257 @@
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "paper/text_fitting.h"
+#include "plan/standing.h"
+#include "practice/time_model.h"
+#include "text/phrasing.h"
+#include "workbook/all_sheets.h"
+#include "workbook/parts/tempo_mark.h"
+#include "workbook/parts/totals.h"
+#include "workbook/sheets/cover/cover_facts.h"
+#include "workbook/sheets/cover/since_last_edition.h"
+#include "workbook/sheets/form/form_strip.h"
+#include "workbook/style.h"
+
+namespace cahier {
+namespace {
+
+constexpr double kFootRoom = 20;  // check line and paper at the foot
+constexpr double kHeadingLine = 4 * kGrid;
+
+// The largest of a few sizes at which `text` takes at most `lines` lines; else the smallest.
+TextBlock title_block(const Typefaces& typefaces, const std::string& text, double width,
+                      std::size_t lines) {
+  for (const double size : {36.0, 31.0, 27.0, 23.0, 20.0, 18.0}) {
+    const TextBlock block(typefaces, text, style::kTitle.at(size), width);
+    if (block.lines().size() <= lines) return block;
+  }
+  return TextBlock(typefaces, text, style::kSubtitle, width);
+}
+
+std::string composers(const Plan& plan, const Words& words) {
+  std::vector<std::string> names;
+  for (const PlannedPiece& piece : plan.pieces) {
+    const std::string& name = piece.piece.composer;
+    if (!name.empty() && std::find(names.begin(), names.end(), name) == names.end())
+      names.push_back(name);
+  }
+  return names.empty() ? std::string() : list_text(words, names);
+}
+
+// How the paper is counted.
+std::string_view paper_words(const Print& print) {
+  if (print.booklet) return "cover.paper_folded";
+  return print.margins.edge == PunchedEdge::inner ? "cover.paper" : "cover.paper_one_side";
+}
+
+class Cover {
+ public:
+  explicit Cover(Book& book)
+      : book_(book),
+        words_(book.words()),
+        plan_(book.plan()),
+        totals_(totals_of(plan_)),
+        page_(book.open_bare_page()),
+        box_(page_.without_bottom(kFootRoom)) {}
+
+  void draw() {
+    draw_foot();
+    draw_title();
+    draw_dates();
+    if (is_later_edition(plan_)) draw_since();
+    draw_names();
+    draw_facts();
+    draw_forms();
+    draw_assumptions();
+  }
+
+ private:
+  Canvas& canvas() { return book_.canvas(); }
+  // Takes the top of what is left.
+  Box take(double height) {
+    const Box taken = box_.top(height);
+    box_ = box_.without_top(height);
+    return taken;
+  }
+  void block(const std::string& text, const TextStyle& text_style) {
+    const TextBlock lines(book_.typefaces(), text, text_style, box_.width);
+    lines.draw(canvas(), take(lines.height()));
+  }
+  bool small_paper() const { return page_.height < 220; }
+
+  void draw_title() {
+    draw_line(canvas(), take(6), words_.say("cover.kind"), style::kSmall, Align::left,
+              style::kLeast);
+    take(small_paper() ? 6 : 22);
+    const TextBlock title =
+        title_block(book_.typefaces(), book_.title(), box_.width, small_paper() ? 2 : 3);
+    // A programme's titles may be many: keep two thirds of the page for the rest, and more where an
+    // edition has something to say on a small one.
+    const double share = small_paper() && is_later_edition(plan_) ? 0.2 : 0.34;
+    if (title.height() <= page_.height * share) {
+      title.draw(canvas(), take(title.height()));
+    } else {
+      draw_line(canvas(), take(9), book_.title(), style::kSubtitle, Align::left, 15);
+    }
+    if (const std::string names = composers(plan_, words_); !names.empty()) {
+      const TextBlock composer(book_.typefaces(), names, style::kLead, box_.width);
+      take(1.5);
+      if (composer.lines().size() <= 2)
+        composer.draw(canvas(), take(composer.height()));
+      else
+        draw_line(canvas(), take(7), names, style::kLead, Align::left, style::kLeast);
+    }
+    take(small_paper() ? 5 : 15);
+  }
+
+  void draw_dates() {
+    block(words_.say(plan_.upkeep ? "cover.keep" : "cover.performance"), style::kBody);
+    draw_line(canvas(), take(11), full_date(words_, plan_.by), style::kGreat, Align::left, 12);
+    const std::string from = full_date(words_, plan_.from);
+    block(plan_.upkeep
+              ? words_.count("cover.practice_kept", totals_.days_with_work, {{"from", from}})
+              : words_.say("cover.practice",
+                           {{"from", from}, {"to", full_date(words_, plan_.by - days{1})}}),
+          style::kBody);
+    if (!plan_.fits) {
+      const int page = book_.page_of("left out");
+      block(page > 0 ? words_.say("cover.does_not_fit", {{"page", page}})
+                     : words_.say("cover.does_not_fit_here"),
+            style::kStrong);
+    }
+    take(small_paper() ? 2 : 8);
+  }
+
+  void draw_since() {
+    draw_line(canvas(), take(kHeadingLine),
+              words_.say("cover.edition", {{"number", plan_.record.edition},
+                                           {"date", day_month_year(words_, plan_.from)}}),
+              style::kStrong, Align::left, style::kLeast);
+    std::string text;
+    for (const std::string& sentence : since_last_edition(plan_, words_))
+      text += (text.empty() ? "" : " ") + sentence;
+    block(text, style::kBody);
+    take(small_paper() ? 2 : 8);
+  }
+
+  void draw_names() {
+    std::vector<std::string> labels = {words_.say("cover.player")};
+    if (book_.print().teacher) labels = {words_.say("cover.student"), words_.say("cover.teacher")};
+    const Box row = take(style::kWritingRow + 1);
+    for (std::size_t at = 0; at < labels.size(); ++at) {
+      const Box cell = row.columns(2, 6)[at];
+      const double label = draw_line(canvas(), cell.bottom(6).left(cell.width * 0.5), labels[at],
+                                     style::kBody, Align::left, style::kLeast);
+      canvas().line({cell.x + label + 2, cell.bottom() - 0.8}, {cell.right(), cell.bottom() - 0.8},
+                    style::kWritingLine);
+    }
+    take(small_paper() ? 3 : 12);
+  }
+
+  void draw_facts() {
+    const std::vector<CoverFact> all = cover_facts(plan_, words_, totals_);
+    constexpr int kColumns = 3;
+    for (std::size_t first = 0; first < all.size(); first += kColumns) {
+      const std::vector<Box> cells = box_.columns(kColumns, 6);
+      double height = 0;
+      for (std::size_t at = 0; at < kColumns; ++at) {
+        const Box cell = cells[at];
+        draw_line(canvas(), cell.top(8.5), all[first + at].figure, style::kStandBars, Align::left,
+                  10);
+        const TextBlock label(book_.typefaces(), all[first + at].label, style::kNote, cell.width);
+        label.draw(canvas(), cell.without_top(8.5));
+        height = std::max(height, 8.5 + label.height());
+      }
+      take(height + 2.5);
+    }
+    take(small_paper() ? 1 : 9);
+  }
+
+  // As many pieces as there is room for above the assumptions.
+  void draw_forms() {
+    const bool several = plan_.pieces.size() > 1;
+    const double each = kFormStripHeight + 6.5;
+    const double keep = assumptions_block().height() + 9;
+    std::size_t drawn = 0;
+    for (const PlannedPiece& piece : plan_.pieces) {
+      if (box_.height < each + keep + (several ? 5 : 0)) break;
+      draw_form(piece, several);
+      ++drawn;
+    }
+    if (drawn > 0 && drawn < plan_.pieces.size())
+      draw_line(canvas(), take(5),
+                words_.count("cover.more_pieces", static_cast<int>(plan_.pieces.size() - drawn)),
+                style::kSmall, Align::left, style::kLeast);
+  }
+
+  void draw_form(const PlannedPiece& piece, bool several) {
+    const Box head = take(6.5);
+    const Tempo tempo = tempo_or_usual(piece.piece, 1);
+    const double width = tempo_width(book_.typefaces(), tempo, style::kBody);
+    draw_tempo(canvas(), head.right(width + 1), tempo, style::kBody);
+    double beside = width + 4;
+    if (!piece.piece.tempo_at(1)) {
+      const std::string usual = words_.say("cover.tempo_usual");
+      const Box room = head.without_right(beside - 1).right(head.width * 0.4);
+      beside += 2 + draw_line(canvas(), room, usual, style::kSmall, Align::right, style::kLeast);
+    }
+    const std::string name = several ? piece.piece.title : words_.say("cover.the_form");
+    draw_line(canvas(), head.without_right(beside), name, style::kStrong, Align::left,
+              style::kLeast);
+    draw_form_strip(book_, piece, take(kFormStripHeight).inset(0.3, 0));
+    take(1);
+  }
+
+  TextBlock assumptions_block() const {
+    std::string text;
+    for (const std::string& sentence : cover_assumptions(plan_, words_, totals_))
+      text += (text.empty() ? "" : " ") + sentence;
+    return TextBlock(book_.typefaces(), text, style::kSmall, box_.width);
+  }
+
+  void draw_assumptions() {
+    const TextBlock text = assumptions_block();
+    if (box_.height < text.height() + 7) return;
+    // Just above the foot.
+    box_ = box_.bottom(text.height() + 6.5);
+    draw_line(canvas(), take(5.5), words_.say("cover.assumes"), style::kNoteStrong, Align::left,
+              style::kLeast);
+    text.draw(canvas(), take(text.height()));
+  }
+
+  void draw_foot() {
+    const double length = book_.print().laid_out(100);
+    const Box foot = page_.bottom(kFootRoom - 2).inset(0.3, 0);
+    const double y = foot.y + 4;
+    const Stroke stroke{0.3, style::kDark, 0, 0, false};
+    canvas().line({foot.x, y}, {foot.x + length, y}, stroke);
+    for (const double x : {foot.x, foot.x + length})
+      canvas().line({x, y - 1.8}, {x, y + 1.8}, stroke);
+    draw_line(canvas(), Box{foot.x, y + 2, foot.width, 4.5}, words_.say("cover.scale"),
+              style::kSmall, Align::left, style::kLeast);
+    if (book_.pages() > 0) {
+      const int sheets = book_.print().sheets_of_paper(book_.pages());
+      draw_line(canvas(), Box{foot.x, y + 6.5, foot.width, 4.5},
+                words_.count(paper_words(book_.print()), sheets, {{"pages", book_.pages()}}),
+                style::kSmall, Align::left, style::kLeast);
+    }
+  }
+
+  Book& book_;
+  const Words& words_;
+  const Plan& plan_;
+  Totals totals_;
+  Box page_;
+  Box box_;  // what is left above the foot
+};
+
+}  // namespace
+
+void draw_cover(Book& book) {
+  book.open_sheet("cover", book.words().say("cover.title"));
+  Cover(book).draw();
+}
+
+}  // namespace cahier

@@ -1,0 +1,114 @@
+#include "workbook/sheets/cover/since_last_edition.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "plan/standing.h"
+#include "text/phrasing.h"
+#include "text/utf8.h"
+#include "workbook/parts/totals.h"
+
+namespace cahier {
+namespace {
+
+constexpr std::size_t kMostSpots = 3;
+constexpr double kLeastPace = 0.1;      // a smaller difference is not worth a sentence
+constexpr std::size_t kLongTitle = 40;  // characters; a longer one is cut
+
+std::string minutes_a_day(const Totals& totals, const Words& words) {
+  return words.say(
+      totals.least_day == totals.most_day ? "cover.minutes_a_day" : "cover.minutes_a_day_at_most",
+      {{"minutes", minutes_text(totals.most_day)}});
+}
+
+// "3 days behind; the date still holds with 17 minutes a day (15 before)."
+std::string course(const Plan& plan, const LastEdition& last, const Words& words) {
+  const Totals totals = totals_of(plan);
+  const bool more_minutes = last.minutes && totals.most_day - *last.minutes >= 0.5;
+  const std::string a_day = minutes_a_day(totals, words);
+  const std::string before = minutes_text(last.minutes.value_or(0));
+  const WordValues minutes = {{"minutes", a_day}, {"before", before}};
+  if (last.days_behind == 0) {
+    if (!plan.fits) return words.say("cover.on_course_misfit");
+    return words.say(more_minutes ? "cover.on_course_minutes" : "cover.on_course", minutes);
+  }
+  const bool behind = last.days_behind > 0;
+  const int number = std::abs(last.days_behind);
+  if (!plan.fits) return words.count(behind ? "cover.behind_misfit" : "cover.ahead_misfit", number);
+  if (!behind) return words.count("cover.ahead", number);
+  return words.count(more_minutes ? "cover.behind_minutes" : "cover.behind", number, minutes);
+}
+
+// "Of the last workbook’s 42 tasks so far, 38 were done. New bars learned: 12 of 16."
+std::string done(const LastEdition& last, const Words& words) {
+  if (last.tasks <= 0) return {};
+  std::string text;
+  if (last.tasks_done >= last.tasks)
+    text = words.count("cover.done_all", last.tasks);
+  else if (last.tasks_done <= 0)
+    text = words.count("cover.done_none", last.tasks);
+  else
+    text = words.count("cover.done", last.tasks_done, {{"tasks", last.tasks}});
+  if (last.bars_new > 0)
+    text += " " +
+            words.say("cover.new_bars", {{"learned", last.bars_learned}, {"bars", last.bars_new}});
+  return text;
+}
+
+std::string cut_title(const std::string& title) {
+  const std::vector<char32_t> letters = decode_utf8(title);
+  if (letters.size() <= kLongTitle) return title;
+  std::string text;
+  for (std::size_t at = 0; at + 1 < kLongTitle; ++at) text += encode_utf8(letters[at]);
+  return text + "…";
+}
+
+std::string slips(const Plan& plan, const Words& words) {
+  const std::vector<WeakSpot> spots = weak_spots(plan);
+  if (spots.empty()) return {};
+  // By piece, the one that slips most first.
+  std::vector<std::pair<int, std::vector<std::string>>> by_piece;
+  for (std::size_t at = 0; at < std::min(spots.size(), kMostSpots); ++at) {
+    const int piece = spots[at].piece;
+    auto found = std::find_if(by_piece.begin(), by_piece.end(),
+                              [&](const auto& one) { return one.first == piece; });
+    if (found == by_piece.end()) found = by_piece.insert(by_piece.end(), {piece, {}});
+    const BarRange range = plan.pieces[piece].chunks[spots[at].chunk].bars;
+    found->second.push_back(bar_range(range.first, range.last));
+  }
+  std::vector<std::string> bars;
+  for (const auto& [piece, ranges] : by_piece) {
+    if (plan.pieces.size() == 1)
+      bars = ranges;
+    else
+      bars.push_back(
+          words.say("week.of_piece", {{"bars", list_text(words, ranges)},
+                                      {"piece", cut_title(plan.pieces[piece].piece.title)}}));
+  }
+  if (spots.size() > kMostSpots)
+    bars.push_back(words.count("cover.more_slips", static_cast<int>(spots.size() - kMostSpots)));
+  return words.say("cover.slips", {{"bars", list_text(words, bars)}});
+}
+
+std::string pace(const Plan& plan, const Words& words) {
+  const double pace = mean_pace(plan);
+  if (std::abs(pace - 1) < kLeastPace || totals_of(plan).learned_chunks == 0) return {};
+  return words.say("cover.pace", {{"times", number_text(pace)}});
+}
+
+}  // namespace
+
+std::vector<std::string> since_last_edition(const Plan& plan, const Words& words) {
+  std::vector<std::string> texts;
+  const auto add = [&](std::string text) {
+    if (!text.empty()) texts.push_back(std::move(text));
+  };
+  if (plan.record.last && !plan.upkeep) add(course(plan, *plan.record.last, words));
+  if (plan.record.last) add(done(*plan.record.last, words));
+  add(slips(plan, words));
+  add(pace(plan, words));
+  return texts;
+}
+
+}  // namespace cahier

@@ -1,0 +1,212 @@
+#include "workbook/sheets/days/day_panel.h"
+
+#include <algorithm>
+
+#include "paper/text_fitting.h"
+#include "report/plan_words.h"
+#include "text/phrasing.h"
+#include "workbook/parts/task_words.h"
+#include "workbook/style.h"
+
+namespace cahier {
+namespace {
+
+constexpr double kDateWidth = 26;     // of the date's column, with its gap
+constexpr double kLeastBeside = 150;  // narrower pages have the date above the tasks
+constexpr double kBetween = kGrid;    // between tasks
+constexpr double kNoteIndent = 4;     // behind the bar beside a note
+constexpr double kWeekdayLine = 7.5;
+constexpr double kDateLine = 4.5;
+constexpr double kSmallLine = 4.5;
+constexpr double kDateAbove = 9;     // where weekday and date stand above the tasks
+constexpr int kTimesToldToStop = 4;  // at length, on days with something new
+constexpr int kFirstTimes = 2;       // how often a drill is explained
+
+// What the last line of a panel asks for. The slips of run-throughs stand on the tally, and how cue
+// starts went on their own sheet.
+std::string_view what_to_report(const Day& day) {
+  const bool elsewhere = std::all_of(day.tasks.begin(), day.tasks.end(), [](const Task& task) {
+    return task.drill == Drill::run_through || task.drill == Drill::cue_starts;
+  });
+  return elsewhere ? "panels.noted" : "panels.slipped";
+}
+
+}  // namespace
+
+DayPanels::DayPanels(Book& book, double width)
+    : book_(book),
+      width_(width),
+      date_width_(width < kLeastBeside ? 0 : kDateWidth),
+      columns_(task_columns(book, width - date_width_)) {}
+
+Box DayPanels::task_area(const Box& box) const { return box.without_left(date_width_); }
+
+int DayPanels::page_for(const Task& task) const {
+  switch (task.drill) {
+    case Drill::cue_starts:
+      if (task.fork) return book_.page_of_task(task, "look-alikes");
+      return book_.page_of("cue starts");
+    case Drill::run_through:
+      return book_.page_of("run-throughs");
+    case Drill::write_out:
+      return book_.page_of_task(task, "write-outs");
+    case Drill::spoken_part:
+      return book_.page_of_task(task, "spoken parts");
+    case Drill::slow_pass:
+    case Drill::counted_pass:
+      return book_.page_of_task(task, "passes");
+    default:
+      return 0;
+  }
+}
+
+TaskRemarks DayPanels::remarks(const Task& task) {
+  const Words& words = book_.words();
+  const PlannedPiece& piece = book_.plan().pieces[task.piece];
+  TaskRemarks remarks;
+  remarks.leads_to = page_for(task);
+  if (remarks.leads_to > 0)
+    remarks.beside = words.say("panels.on_page", {{"page", remarks.leads_to}});
+  else if (task.drill == Drill::learn && !task.chunks.empty())
+    remarks.beside = piece.chunks[task.chunks.front()].id;
+  if (met_[task.drill]++ < kFirstTimes) remarks.below = drill_meaning(words, task);
+  if (task.drill == Drill::learn)
+    for (const std::string& mark : marks_in(words, piece, task.bars))
+      remarks.below += (remarks.below.empty() ? "" : "\n") + mark;
+  return remarks;
+}
+
+Strip DayPanels::line_of_text(double height, std::string text, TextStyle style) {
+  return {height, [this, text, style](const Box& box) {
+            draw_line(book_.canvas(), task_area(box), text, style, Align::left, style::kLeast);
+          }};
+}
+
+Strip DayPanels::break_line() {
+  const std::string text = book_.words().say(
+      "panels.break_now", {{"minutes", minutes_text(book_.plan().method.break_minutes)}});
+  return {6 + kBetween, [this, text](const Box& box) {
+            const Box line = task_area(box).top(6);
+            const double y = line.centre().y;
+            const double text_at = line.x + 10;
+            const double length = draw_line(book_.canvas(), line.without_left(10).without_right(10),
+                                            text, style::kSmall, Align::left, style::kLeast);
+            book_.canvas().line({line.x, y}, {text_at - 2, y}, style::kHairline);
+            book_.canvas().line({text_at + length + 2, y}, {line.right(), y}, style::kHairline);
+          }};
+}
+
+Strip DayPanels::note_strip(const std::string& text) {
+  const TextBlock block(book_.typefaces(), text, style::kBody, width_ - date_width_ - kNoteIndent);
+  return {block.height() + 2, [this, block](const Box& box) {
+            const Box area = task_area(box).without_top(0.5).without_bottom(1.5);
+            book_.canvas().rectangle(area.left(0.9), {{}, Fill{style::kDark, false}});
+            block.draw(book_.canvas(), area.without_left(kNoteIndent));
+          }};
+}
+
+Strip DayPanels::report_line(const std::string& before, std::string_view label) {
+  return {
+      style::kWritingRow + 1.5, [this, before, label](const Box& box) {
+        Canvas& canvas = book_.canvas();
+        const Words& words = book_.words();
+        const Box row = task_area(box).bottom(5);
+        const double line_y = row.bottom() - 1.2;
+        const double took_width = columns_.wide() ? 46 : 38;
+        const double stop = draw_line(canvas, row.left(row.width * 0.3), before, style::kStrong,
+                                      Align::left, style::kLeast);
+        const Box slipped = row.without_right(took_width + 4).without_left(stop > 0 ? stop + 5 : 0);
+        const Box took = row.right(took_width);
+        const TextStyle style = style::kSmall;
+        const double slipped_label = draw_line(canvas, slipped.left(slipped.width * 0.5),
+                                               words.say(label), style, Align::left, style::kLeast);
+        canvas.line({slipped.x + slipped_label + 2, line_y}, {slipped.right(), line_y},
+                    style::kWritingLine);
+        const double took_label = draw_line(canvas, took.left(15), words.say("panels.took"), style,
+                                            Align::left, style::kLeast);
+        const double unit = draw_line(canvas, took.right(12), words.say("panels.took_minutes"),
+                                      style, Align::right, style::kLeast);
+        canvas.line({took.x + took_label + 2, line_y}, {took.right() - unit - 2, line_y},
+                    style::kWritingLine);
+      }};
+}
+
+std::vector<Strip> DayPanels::slim_strips(const Day& day) {
+  const Words& words = book_.words();
+  const bool rest = day.allowance <= 0;
+  std::string text = words.say(!rest        ? "panels.free"
+                               : day.lesson ? "panels.off_lesson"
+                                            : "panels.off");
+  const std::string note = say_note(words, day.note);
+  if (!note.empty()) text = note;
+  if (!rest && day.lesson) text.append(" ").append(words.say("panels.lesson_too"));
+  return {line_of_text(7, text, rest ? style::kBody : style::kBody)};
+}
+
+std::vector<Strip> DayPanels::strips(const Day& day) {
+  if (is_slim(day)) return slim_strips(day);
+  std::vector<Strip> strips;
+  const Words& words = book_.words();
+  bool learned = false;
+  for (std::size_t at = 0; at < day.tasks.size(); ++at) {
+    const Task& task = day.tasks[at];
+    if (at > 0 && task.block != day.tasks[at - 1].block) strips.push_back(break_line());
+    if (book_.plan().pieces.size() > 1 && (at == 0 || task.piece != day.tasks[at - 1].piece))
+      strips.push_back(
+          line_of_text(6, book_.plan().pieces[task.piece].piece.title, style::kStrong));
+    for (Strip& strip : task_strips(book_, columns_, task, remarks(task))) {
+      const double inset = date_width_;
+      strips.push_back({strip.height, [inset, draw = std::move(strip.draw)](const Box& box) {
+                          draw(box.without_left(inset));
+                        }});
+    }
+    strips.back().height += kBetween;
+    learned = learned || task.drill == Drill::learn;
+  }
+  if (const std::string note = say_note(words, day.note); !note.empty())
+    strips.push_back(note_strip(note));
+  const bool at_length = learned && told_to_stop_++ < kTimesToldToStop;
+  if (at_length) strips.push_back(line_of_text(6, words.say("panels.stop_new"), style::kStrong));
+  strips.push_back(report_line(at_length ? "" : words.say("panels.stop"), what_to_report(day)));
+  return strips;
+}
+
+double DayPanels::date_height(const Day& day) const {
+  if (!date_beside()) return kDateAbove;
+  return kWeekdayLine + kDateLine + kSmallLine + (day.lesson ? kSmallLine : 0);
+}
+
+void DayPanels::draw_date(const Box& box, const Day& day, bool continued) {
+  Canvas& canvas = book_.canvas();
+  const Words& words = book_.words();
+  const std::string minutes =
+      continued ? words.say("panels.continued")
+                : words.say("panels.minutes_of", {{"minutes", minutes_text(day.minutes())},
+                                                  {"allowance", minutes_text(day.allowance)}});
+  const std::string lesson = day.lesson ? words.say("panels.lesson") : "";
+  if (date_beside()) {
+    Box rest = box.left(date_width_ - 2);
+    draw_line(canvas, rest.top(kWeekdayLine), weekday_short(words, day.date), style::kTitle,
+              Align::left, 11);
+    rest = rest.without_top(kWeekdayLine);
+    draw_line(canvas, rest.top(kDateLine), day_month(words, day.date), style::kBody, Align::left,
+              style::kLeast);
+    rest = rest.without_top(kDateLine);
+    draw_line(canvas, rest.top(kSmallLine), minutes, style::kSmall, Align::left, style::kLeast);
+    draw_line(canvas, rest.without_top(kSmallLine).top(kSmallLine), lesson, style::kNoteStrong,
+              Align::left, style::kLeast);
+    return;
+  }
+  const Box row = box.top(kWeekdayLine);
+  const double weekday = draw_line(canvas, row.left(row.width * 0.3),
+                                   weekday_short(words, day.date), style::kTitle, Align::left, 11);
+  const Box after = row.without_left(weekday + 3);
+  const double date = draw_line(canvas, after.left(after.width * 0.45), day_month(words, day.date),
+                                style::kBody, Align::left, style::kLeast);
+  const double taken = draw_line(canvas, after.right(after.width * 0.35), minutes, style::kSmall,
+                                 Align::right, style::kLeast);
+  draw_line(canvas, after.without_left(date + 3).without_right(taken + 3), lesson,
+            style::kNoteStrong, Align::left, style::kLeast);
+}
+
+}  // namespace cahier

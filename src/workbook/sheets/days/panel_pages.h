@@ -1,0 +1,79 @@
+// The day panels of all weeks, set on pages: no panel is divided that a page can hold.
+#pragma once
+
+#include <vector>
+
+#include "workbook/parts/week_words.h"
+#include "workbook/sheets/days/day_panel.h"
+
+namespace cahier {
+
+class PanelPages {
+ public:
+  // Weeks that fit whole on what is left of a page may share it, or each begins on a page of its
+  // own. REQUIRES: book and weeks outlive the pages.
+  PanelPages(Book& book, const std::vector<PlanWeek>& weeks, bool weeks_share_pages);
+
+  // How many pages begin with this week.
+  std::size_t pages_of(std::size_t week) const;
+  // Opens and draws the pages that begin with this week.
+  void draw(std::size_t week);
+
+ private:
+  // Days that share a panel: one, or several days off in a row.
+  struct Panel {
+    std::vector<const Day*> days;
+    std::vector<Strip> strips;
+    double height = 0;
+
+    bool slim() const { return DayPanels::is_slim(*days.front()); }
+  };
+  struct Week {
+    std::vector<Panel> panels;
+    std::vector<std::string> goal;
+    double head = 0;
+    double padding = 0;  // above the first and below the last strip of its panels
+  };
+  // What stands on a page, from its top: a week's head, (a part of) a panel, the teacher's lines,
+  // and at last the day it is all for.
+  struct Item {
+    enum class Kind { head, panel, sign_off, the_day };
+    Kind kind = Kind::panel;
+    std::size_t week = 0;
+    std::size_t panel = 0;
+    std::size_t first_strip = 0;
+    std::size_t strips = 0;
+    double height = 0;
+  };
+  struct Page {
+    std::vector<Item> items;
+    double height = 0;
+  };
+
+  void measure();
+  double full_height(const Day& day, double strips) const;
+  double whole_height(const Week& week) const;
+  void tighten(Week& week) const;
+  void set_week(std::size_t week);
+  void set(const Item& item);
+  void set_divided(std::size_t week, std::size_t panel);
+  void draw_page(const Page& page);
+  void draw_head(const Box& box, std::size_t week);
+  void draw_slim(const Box& box, const Panel& panel);
+  void draw_full(const Box& box, const Panel& panel, const Item& item);
+  void draw_sign_off(const Box& box);
+  void draw_the_day(const Box& box);
+  void draw_notes(const Box& box);
+  void rule(double y, const Box& box);
+  std::string slim_date(const Panel& panel) const;
+
+  Book& book_;
+  const std::vector<PlanWeek>& weeks_;
+  DayPanels panels_;
+  Box content_;
+  std::vector<Week> measured_;
+  std::vector<Page> pages_;
+  bool share_ = false;
+};
+
+}  // namespace cahier

@@ -1,0 +1,268 @@
+#include "workbook/sheets/days/task_row.h"
+
+#include <algorithm>
+
+#include "paper/text_fitting.h"
+#include "workbook/parts/task_words.h"
+#include "workbook/parts/tempo_mark.h"
+#include "workbook/parts/ticks.h"
+#include "workbook/style.h"
+
+namespace cahier {
+namespace {
+
+constexpr int kCirclesInLine = 5;
+constexpr double kGap = 3;             // between columns
+constexpr double kTempoGap = 2;        // more of it in front of the tempo
+constexpr double kLine = style::kRow;  // height of a line of bars, of a drill's name
+constexpr double kSmallLine = 3 * kGrid;
+constexpr double kCodeLine = 2 * kGrid;  // where the code stands below the bars
+constexpr double kLeastWide = 140;       // narrower, tempo and minutes go below the drill's words
+constexpr double kMostBars = 34;
+constexpr double kMostLabels = 22;
+constexpr double kMostLabelsNarrow = 15;
+constexpr double kMinutes = 14;
+constexpr double kCode = 12;
+constexpr std::size_t kMostTempi = 2;  // named below the first; more are said in words
+constexpr int kMostTickLines = 8;      // before the circles go on in a further strip
+
+const PlannedPiece& piece_of(const Book& book, const Task& task) {
+  return book.plan().pieces[task.piece];
+}
+
+double text_width(const Book& book, const std::string& text, const TextStyle& style) {
+  return book.typefaces().width(text, style.face, style.size_pt) + 0.5;
+}
+
+// Everything about a task that is measured before it is drawn.
+struct LaidOutTask {
+  Book& book;
+  const TaskColumns& columns;
+  const Task& task;
+  std::vector<std::string> bars;
+  std::vector<std::string> title;
+  double title_width = 0;
+  std::string beside;
+  bool beside_inline = false;  // else on a line of its own below the title
+  int leads_to = 0;
+  TextBlock below;
+  TickRows ticks;
+  std::vector<TempoFrom> later;  // tempi below the first one
+  std::string proportion;        // said in their place where they are too many
+
+  double below_at() const {
+    const double beside_line = beside.empty() || beside_inline ? 0 : kSmallLine;
+    return kLine * static_cast<double>(title.size()) + beside_line;
+  }
+  // Of the tempi below the first one.
+  double later_height() const {
+    return kSmallLine * (proportion.empty() ? static_cast<double>(later.size()) : 1);
+  }
+  // Of tempo and minutes below the words.
+  double narrow_height() const {
+    if (columns.wide()) return 0;
+    return kLine + later_height() + (columns.stacked && task.tempo ? kLine : 0);
+  }
+  double words_height() const { return below_at() + below.height() + narrow_height(); }
+  double bars_height() const { return kLine * static_cast<double>(bars.size()); }
+  int first_ticks() const { return std::min(kMostTickLines, ticks.line_count()); }
+  double first_height() const {
+    const double code = columns.wide() ? kLine + later_height() : bars_height() + kCodeLine;
+    return on_grid(std::max({words_height(), ticks.height(0, first_ticks()), bars_height(), code}));
+  }
+  double ticks_at() const { return columns.bars + columns.words + 2 * kGap; }
+};
+
+std::string later_label(const Book& book, const TempoFrom& from) {
+  return book.words().say("task.tempo_from", {{"bar", from.bar}});
+}
+
+double later_width(const Book& book, const TempoFrom& from) {
+  return text_width(book, later_label(book, from), style::kSmall) + 1 +
+         tempo_width(book.typefaces(), from.tempo, style::kSmall) + 0.5;
+}
+
+void draw_bars(const LaidOutTask& laid, const Box& box) {
+  Box rest = box.left(laid.columns.bars);
+  for (const std::string& bars : laid.bars) {
+    draw_line(laid.book.canvas(), rest.top(kLine), bars, style::kStandBars, Align::left,
+              style::kLeastStand);
+    rest = rest.without_top(kLine);
+  }
+}
+
+void draw_beside(const LaidOutTask& laid, const Box& box) {
+  Canvas& canvas = laid.book.canvas();
+  draw_line(canvas, box, laid.beside, style::kSmall, Align::left, style::kLeast);
+  if (laid.leads_to > 0) canvas.link(box, laid.leads_to);
+}
+
+// Returns what is left below the words.
+Box draw_words(const LaidOutTask& laid, const Box& box) {
+  Canvas& canvas = laid.book.canvas();
+  const Box words = box.without_left(laid.columns.bars + kGap);
+  Box rest = words.left(laid.title_width);
+  for (const std::string& line : laid.title) {
+    const Box row = rest.top(kLine);
+    const double width =
+        draw_line(canvas, row, line, style::kStandText, Align::left, style::kLeastStand);
+    if (laid.beside_inline && &line == &laid.title.back())
+      draw_beside(laid, row.without_left(width + 2));
+    rest = rest.without_top(kLine);
+  }
+  if (!laid.beside.empty() && !laid.beside_inline) draw_beside(laid, rest.top(kSmallLine));
+  const Box below = words.without_top(laid.below_at());
+  laid.below.draw(canvas, below);
+  return below.without_top(laid.below.height()).left(laid.columns.words);
+}
+
+void draw_code(const LaidOutTask& laid, const Box& box) {
+  const bool wide = laid.columns.wide();
+  const Box place =
+      wide ? box.top(kLine).right(laid.columns.code)
+           : box.without_top(laid.bars_height()).top(kCodeLine).left(laid.columns.bars);
+  draw_line(laid.book.canvas(), place, laid.task.id, style::kFine,
+            wide ? Align::right : Align::left, style::kLeast);
+}
+
+void draw_tempi(const LaidOutTask& laid, const Box& box) {
+  Canvas& canvas = laid.book.canvas();
+  const PlannedPiece& piece = piece_of(laid.book, laid.task);
+  draw_tempo(canvas, box.top(kLine), tempo_of(laid.task), style::kStandText);
+  // Each cue start has a line of its own, and its own tempo.
+  Tempo before = tempo_of(laid.task);
+  for (std::size_t at = 0; at < laid.task.cues.size(); ++at) {
+    const int bar = piece.cues[laid.task.cues[at] - 1].bar;
+    const Tempo tempo = tempo_at(piece, laid.task, bar);
+    if (at > 0 && tempo != before && laid.columns.wide())
+      draw_tempo(canvas, box.top(kLine).moved(0, kLine * static_cast<double>(at)), tempo,
+                 style::kStandText);
+    before = tempo;
+  }
+  Box rest = box.without_top(kLine);
+  if (!laid.proportion.empty()) {
+    draw_line(canvas, rest.top(kSmallLine), laid.proportion, style::kSmall, Align::left,
+              style::kLeast);
+    return;
+  }
+  for (const TempoFrom& from : laid.later) {
+    const Box line = rest.top(kSmallLine);
+    const double width = draw_line(canvas, line, later_label(laid.book, from), style::kSmall,
+                                   Align::left, style::kLeast);
+    draw_tempo(canvas, line.without_left(width + 1), from.tempo, style::kSmall);
+    rest = rest.without_top(kSmallLine);
+  }
+}
+
+void draw_tempo_and_minutes(const LaidOutTask& laid, const Box& box, const Box& below_words) {
+  const TaskColumns& columns = laid.columns;
+  Box tempo;
+  Box minutes;
+  if (columns.wide()) {
+    minutes = box.without_right(columns.code).right(columns.minutes);
+    tempo = box.without_right(columns.code + columns.minutes + kGap).right(columns.tempo);
+  } else if (columns.stacked) {
+    tempo = below_words;
+    minutes = below_words.without_top(laid.task.tempo ? kLine + laid.later_height() : 0);
+  } else {
+    tempo = below_words.without_right(kMinutes + kGap);
+    minutes = below_words.right(kMinutes);
+  }
+  draw_line(laid.book.canvas(), minutes.top(kLine),
+            minutes_phrase(laid.book.words(), laid.task.minutes), style::kBody,
+            columns.stacked ? Align::left : Align::right, style::kLeast);
+  if (laid.task.tempo) draw_tempi(laid, tempo);
+}
+
+LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
+                    const TaskRemarks& remarks) {
+  const Typefaces& faces = book.typefaces();
+  const PlannedPiece& piece = piece_of(book, task);
+  const std::vector<TickRow> rows = tick_rows(book.words(), piece, task);
+  const TickRows ticks(faces, rows, columns.labels, kCirclesInLine, kLine);
+  const std::vector<std::string> bars = task_bars(book.words(), piece, task);
+  // Without a label in front of the first circles, the words may go on to them; below a single
+  // line of circles they go on to the tempo.
+  const bool label_is_free = !rows.empty() && rows.front().label.empty();
+  const double free_label = TickRows::width(columns.labels, 0);
+  const double title_width = columns.words + (label_is_free ? free_label : 0);
+  const bool below_is_free = ticks.line_count() <= 1 && columns.wide();
+  const double below_width = below_is_free ? columns.words + kGap + columns.circles : columns.words;
+  std::vector<std::string> title =
+      wrap(faces, drill_title(book.words(), task), style::kStandText, title_width);
+  std::vector<TempoFrom> later = later_tempi(piece, task);
+  const bool many = later.size() > kMostTempi;
+  const double taken = text_width(book, title.back(), style::kStandText) + 2 +
+                       text_width(book, remarks.beside, style::kSmall);
+  return {book,
+          columns,
+          task,
+          bars,
+          std::move(title),
+          title_width,
+          remarks.beside,
+          !remarks.beside.empty() && taken <= title_width,
+          remarks.leads_to,
+          TextBlock(faces, remarks.below, style::kSmall, below_width),
+          ticks,
+          std::move(later),
+          many ? book.words().say("task.tempo_in_proportion") : std::string()};
+}
+
+}  // namespace
+
+TaskColumns task_columns(const Book& book, double width) {
+  TaskColumns columns;
+  const bool narrow = width < kLeastWide;
+  const double most_labels = narrow ? kMostLabelsNarrow : kMostLabels;
+  for (const Day& day : book.plan().days)
+    for (const Task& task : day.tasks) {
+      const PlannedPiece& piece = piece_of(book, task);
+      for (const std::string& bars : task_bars(book.words(), piece, task))
+        columns.bars = std::max(columns.bars, text_width(book, bars, style::kStandBars));
+      columns.labels = std::max(
+          columns.labels, TickRows::label_width(book.typefaces(),
+                                                tick_rows(book.words(), piece, task), most_labels));
+      for (const TempoFrom& from : later_tempi(piece, task))
+        columns.tempo = std::max(columns.tempo, later_width(book, from));
+      if (task.tempo)
+        columns.tempo = std::max(
+            columns.tempo, tempo_width(book.typefaces(), tempo_of(task), style::kStandText) + 0.5);
+    }
+  columns.bars = std::min(columns.bars, kMostBars);
+  columns.circles = TickRows::width(columns.labels, kCirclesInLine);
+  const double right = narrow ? 0 : kCode + kMinutes + columns.tempo + 2 * kGap + kTempoGap;
+  columns.words = width - columns.bars - columns.circles - right - 2 * kGap;
+  if (narrow) {
+    columns.stacked = columns.tempo + kGap + kMinutes > columns.words;
+    columns.tempo = 0;
+  } else {
+    columns.minutes = kMinutes;
+    columns.code = kCode;
+  }
+  return columns;
+}
+
+std::vector<Strip> task_strips(Book& book, const TaskColumns& columns, const Task& task,
+                               const TaskRemarks& remarks) {
+  const LaidOutTask laid = lay_out(book, columns, task, remarks);
+  std::vector<Strip> strips;
+  strips.push_back({laid.first_height(), [laid](const Box& box) {
+                      draw_bars(laid, box);
+                      const Box below = draw_words(laid, box);
+                      laid.ticks.draw(laid.book.canvas(), box.without_left(laid.ticks_at()), 0,
+                                      laid.first_ticks());
+                      draw_tempo_and_minutes(laid, box, below);
+                      draw_code(laid, box);
+                    }});
+  for (int first = laid.first_ticks(); first < laid.ticks.line_count(); first += kMostTickLines) {
+    const int count = std::min(kMostTickLines, laid.ticks.line_count() - first);
+    strips.push_back({laid.ticks.height(first, count), [laid, first, count](const Box& box) {
+                        laid.ticks.draw(laid.book.canvas(), box.without_left(laid.ticks_at()),
+                                        first, count);
+                      }});
+  }
+  return strips;
+}
+
+}  // namespace cahier

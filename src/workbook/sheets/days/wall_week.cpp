@@ -1,0 +1,233 @@
+#include "workbook/sheets/days/wall_week.h"
+
+#include <algorithm>
+#include <functional>
+#include <utility>
+
+#include "paper/text_fitting.h"
+#include "text/phrasing.h"
+#include "workbook/parts/writing_lines.h"
+#include "workbook/sheets/days/wall_day.h"
+
+namespace cahier {
+namespace {
+
+constexpr double kGoal = 6 * kGrid;
+constexpr double kDates = style::kRow;
+constexpr double kAfterGoal = 2 * kGrid;
+constexpr double kRowGoal = style::kRow;
+constexpr double kInset = kGrid;  // from the edge of a column to what is in it
+constexpr double kNarrow = 30;    // a column that is less wide has smaller insets
+constexpr int kMostLines = 3;     // to write on, at the foot of a day
+constexpr int kFewLines = 2;
+constexpr int kHeavyDays = 2;  // a week may have so many that stand closer than the others
+constexpr Stroke kTheDay{1.2, style::kDark, 0, 0, false};
+
+class WallWeek {
+ public:
+  WallWeek(Book& book, const PlanWeek& week) : book_(book), words_(book.words()), week_(week) {}
+
+  void draw_alone(const Box& box) {
+    draw_goal(box);
+    draw_columns(box.without_top(kGoal + kDates + kAfterGoal), true);
+  }
+
+  void draw_row(const Box& box) {
+    const std::string goal =
+        words_.say("weeks.row_goal", {{"week", week_title(words_, week_)},
+                                      {"iso", iso_week_text(week_.first())},
+                                      {"goal", week_goal(words_, book_.plan(), week_)}});
+    draw_line(book_.canvas(), box.top(kRowGoal - 1), goal, style::kStrong, Align::left,
+              style::kLeast);
+    draw_columns(box.without_top(kRowGoal), false);
+  }
+
+ private:
+  Box inside(const Box& column) const {
+    return column.inset(column.width < kNarrow ? 0.75 : kInset, kInset);
+  }
+
+  // As large as one line allows; a goal of many words on two.
+  void draw_goal(const Box& box) {
+    Canvas& canvas = book_.canvas();
+    const std::string goal = week_goal(words_, book_.plan(), week_);
+    const Box line = box.top(kGoal);
+    draw_line(canvas, box.without_top(kGoal).top(kDates),
+              words_.say("weeks.dates", {{"week", week_title(words_, week_)},
+                                         {"dates", week_dates(words_, week_)}}),
+              style::kLead, Align::left, style::kLeast);
+    for (const TextStyle& text_style : {style::kWallBars, style::kSubtitle, style::kHeading}) {
+      const double least =
+          text_style.role == TextRole::wall ? style::kLeastWall : text_style.size_pt;
+      if (fit_line(book_.typefaces(), goal, text_style, line.width, least).cut) continue;
+      draw_line(canvas, line, goal, text_style, Align::left, least);
+      return;
+    }
+    const TextBlock block(book_.typefaces(), goal, style::kStrong, line.width);
+    if (block.height() <= kGoal)
+      block.draw(canvas, line);
+    else
+      draw_line(canvas, line, goal, style::kStrong, Align::left, style::kLeast);
+  }
+
+  bool every_day(const std::function<bool(const Day&)>& holds) const {
+    return std::all_of(week_.days.begin(), week_.days.end(), holds);
+  }
+
+  int days_without_room(const Box& box, const WallLook& look) const {
+    return static_cast<int>(std::count_if(
+        week_.days.begin(), week_.days.end(),
+        [&](const Day& day) { return !WallDay(book_, day).fits(box.width, box.height, look); }));
+  }
+
+  // Whether every day has room, with as many lines to write on as that allows.
+  bool suits(const Box& box, WallLook& look, const WallSizes& sizes, int least_lines) const {
+    look.sizes = sizes;
+    for (look.lines = kMostLines; look.lines >= least_lines; --look.lines)
+      if (days_without_room(box, look) == 0) return true;
+    look.lines = least_lines;
+    return false;
+  }
+
+  // The largest look in which every day of the week has room.
+  WallLook look_for(const Box& column, bool alone) const {
+    const Box box = inside(column);
+    const auto dates_fit = [&](const TextStyle& text_style) {
+      return every_day(
+          [&](const Day& day) { return wall_date_fits(book_, day.date, box.width, text_style); });
+    };
+    WallLook look;
+    if (alone && dates_fit(style::kWallLarge))
+      look.date = style::kWallLarge;
+    else if (!dates_fit(look.date))
+      look.date = look.date.at(style::kLeastWall);
+    look.date_below = !dates_fit(look.date);
+    for (const Day& day : week_.days)
+      look.words = std::max(look.words, static_cast<int>(WallDay(book_, day).words().size()));
+    look.flat = !alone;
+    if (!alone) {
+      look.sizes = WallSizes::dense();
+      return look;
+    }
+    if (suits(box, look, WallSizes::great(), kFewLines)) return look;
+    if (suits(box, look, WallSizes::large(), kFewLines)) return look;
+    // A heavy day does not make the others small.
+    if (days_without_room(box, look) <= kHeavyDays) return look;
+    if (column.width >= kNarrow) {
+      suits(box, look, WallSizes::plain(), kFewLines);
+      return look;
+    }
+    if (suits(box, look, WallSizes::plain(), 0)) return look;
+    look.flat = true;
+    suits(box, look, WallSizes::plain(), 0);
+    return look;
+  }
+
+  void draw_columns(const Box& box, bool alone) {
+    const std::vector<Box> columns = box.columns(7);
+    const WallLook look = look_for(columns.front(), alone);
+    const Date monday = week_.first() - days{weekday_index(week_.first())};
+    std::vector<const Day*> in_plan(7, nullptr);
+    for (const Day& day : week_.days) in_plan[weekday_index(day.date)] = &day;
+    for (int at = 0; at < 7; ++at)
+      if (!in_plan[at] && monday + days{at} != book_.plan().by)
+        book_.canvas().rectangle(columns[at], {{}, Fill{style::kPale, true}});
+    draw_grid(columns);
+    for (int at = 0; at < 7; ++at) {
+      const Date date = monday + days{at};
+      if (in_plan[at])
+        draw_day(columns[at], *in_plan[at], look);
+      else if (date == book_.plan().by)
+        draw_the_day(columns[at], date, look);
+      else
+        draw_outside(columns[at], date, look);
+    }
+  }
+
+  void draw_grid(const std::vector<Box>& columns) {
+    Canvas& canvas = book_.canvas();
+    const Box all = columns.front().around(columns.back());
+    canvas.rectangle(all.inset(style::kRule.width / 2), {style::kRule, {}});
+    for (std::size_t at = 1; at < columns.size(); ++at)
+      canvas.line({columns[at].x, all.y}, {columns[at].x, all.bottom()}, style::kHairline);
+  }
+
+  void draw_day(const Box& column, const Day& day, const WallLook& look) {
+    WallDay(book_, day).draw(book_.canvas(), inside(column), look);
+    if (const int page = book_.page_of_day(day.date); page > 0) book_.canvas().link(column, page);
+  }
+
+  void draw_outside(const Box& column, Date date, WallLook look) {
+    // A book that keeps what is learned has nothing to do with the days before it.
+    if (book_.plan().upkeep && date < book_.plan().from) return;
+    look.date.face = style::kWallText.face;
+    draw_wall_date(book_.canvas(), words_, inside(column), date, look);
+  }
+
+  // The date itself, framed, with what is played, and lines for where and when.
+  void draw_the_day(const Box& column, Date date, const WallLook& look) {
+    Canvas& canvas = book_.canvas();
+    canvas.rectangle(column.inset(kTheDay.width / 2), {kTheDay, {}});
+    const double side = std::max(kTheDay.width + 0.5, (column.width - inside(column).width) / 2);
+    const Box box = column.inset(side, kInset).without_bottom(1);
+    const Box rest = draw_wall_date(canvas, words_, box, date, look);
+    const std::string name = words_.say("weeks.the_date");
+    const auto styles = {std::pair{style::kWallBars, style::kHeading},
+                         std::pair{style::kSubtitle, style::kStrong},
+                         std::pair{style::kHeading, style::kBody}};
+    for (const auto& [of_name, of_title] : styles) {
+      const TextBlock named(book_.typefaces(), name, of_name, rest.width);
+      const TextBlock title(book_.typefaces(), book_.title(), of_title, rest.width);
+      const double used = named.height() + kInset + title.height();
+      if (!words_fit(name, of_name, rest.width) || used > rest.height) continue;
+      named.draw(canvas, rest);
+      title.draw(canvas, rest.without_top(named.height() + kInset));
+      const Box below = rest.without_top(used);
+      if (!look.flat && below.height >= 4 * style::kWritingRow) draw_place_and_time(below);
+      return;
+    }
+    draw_line(canvas, rest.top(std::min(rest.height, style::kRow)), name, style::kStrong,
+              Align::left, style::kLeast);
+    if (rest.height >= 2 * style::kRow)
+      draw_line(canvas, rest.without_top(style::kRow).top(style::kRow), book_.title(), style::kBody,
+                Align::left, style::kLeast);
+  }
+
+  void draw_place_and_time(const Box& box) {
+    const Box lines = box.bottom(2 * style::kWritingRow);
+    draw_labelled_line(book_.canvas(), lines.top(style::kWritingRow), words_.say("weeks.the_time"),
+                       style::kNote);
+    draw_labelled_line(book_.canvas(), lines.bottom(style::kWritingRow),
+                       words_.say("weeks.the_place"), style::kNote);
+  }
+
+  // Whether no word is longer than a line.
+  bool words_fit(const std::string& text, const TextStyle& text_style, double width) const {
+    for (std::size_t at = 0; at < text.size();) {
+      const std::size_t end = std::min(text.find(' ', at), text.size());
+      if (book_.typefaces().width(text.substr(at, end - at), text_style.face, text_style.size_pt) +
+              0.3 >
+          width)
+        return false;
+      at = end + 1;
+    }
+    return true;
+  }
+
+  Book& book_;
+  const Words& words_;
+  const PlanWeek& week_;
+};
+
+}  // namespace
+
+void draw_wall_week(Book& book, const PlanWeek& week) {
+  const Box page = book.open_wide_page();
+  WallWeek(book, week).draw_alone(page);
+}
+
+void draw_wall_row(Book& book, const Box& box, const PlanWeek& week) {
+  WallWeek(book, week).draw_row(box);
+}
+
+}  // namespace cahier

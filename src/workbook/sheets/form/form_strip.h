@@ -1,0 +1,34 @@
+// Sections as bands in which what comes back looks alike; the whole piece on one line.
+#pragma once
+
+#include <vector>
+
+#include "workbook/book.h"
+#include "workbook/sheets/form/form_layout.h"
+
+namespace cahier {
+
+// For each section the number of its pattern: 0 for what never comes back; a section that does
+// has the number of the section it is learned in, counted from 1.
+std::vector<int> form_patterns(const PlannedPiece& piece);
+
+// The largest style in which the names fit in bands `height` high, the same for the whole piece.
+TextStyle band_style(const Book& book, const PlannedPiece& piece, double bar_width, double height);
+
+// The bands of the sections on a line, each with its name where there is room, returns with the
+// bars they repeat. The edge of a band that goes on to another line is left open. False when a
+// name had to be cut or left out where its section begins.
+bool draw_section_bands(Book& book, const PlannedPiece& piece, const BarScale& scale, double y,
+                        double height);
+
+// Bar numbers over a line: where sections begin, then where chunks begin, as far as they do not
+// meet.
+void draw_bar_numbers(Book& book, const PlannedPiece& piece, const BarScale& scale, double y,
+                      double height);
+
+// The whole piece on one line: sections with their first bars, the beginnings of chunks and the
+// cue starts' numbers where they do not meet.
+void draw_form_strip(Book& book, const PlannedPiece& piece, const Box& box);
+inline constexpr double kFormStripHeight = 18;
+
+}  // namespace cahier

@@ -1,0 +1,21 @@
+// What stands on the sheets of a later edition as done already.
+#pragma once
+
+#include <vector>
+
+#include "workbook/book.h"
+#include "workbook/sheets/form/form_layout.h"
+
+namespace cahier {
+
+// By chunk: whether it was learned before this edition.
+std::vector<bool> chunks_learned(const Plan& plan, int piece);
+
+// Whether the bars of a part went right in a drill before: played whole, and without a slip that
+// was told. A drill of which nobody said how it went counts only where it is learning.
+bool went_right(const Plan& plan, int piece, Drill drill, const FormPart& part);
+
+// A bar's level: the piece's, or the weakness of its chunk where the log raised that.
+int shown_level(const PlannedPiece& piece, const std::vector<FormPart>& parts, int bar);
+
+}  // namespace cahier

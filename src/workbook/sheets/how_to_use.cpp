@@ -1,0 +1,167 @@
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include "plan/standing.h"
+#include "practice/time_model.h"
+#include "text/phrasing.h"
+#include "workbook/all_sheets.h"
+#include "workbook/parts/prose.h"
+#include "workbook/parts/totals.h"
+
+namespace cahier {
+namespace {
+
+int percent(double share) { return static_cast<int>(std::lround(share * 100)); }
+
+bool has_several_parts(const Plan& plan) {
+  return std::any_of(plan.pieces.begin(), plan.pieces.end(),
+                     [](const PlannedPiece& planned) { return planned.piece.parts().size() > 1; });
+}
+
+bool has_repeats(const Plan& plan) {
+  return std::any_of(plan.pieces.begin(), plan.pieces.end(),
+                     [](const PlannedPiece& planned) { return !planned.piece.repeats.empty(); });
+}
+
+bool has_changes_of_tempo(const Plan& plan) {
+  return std::any_of(plan.pieces.begin(), plan.pieces.end(), [](const PlannedPiece& planned) {
+    return std::any_of(planned.piece.changes.begin(), planned.piece.changes.end(),
+                       [](const Change& change) { return change.tempo.has_value(); });
+  });
+}
+
+bool has_note(const Plan& plan, DayNote note) {
+  return std::any_of(plan.days.begin(), plan.days.end(),
+                     [&](const Day& day) { return day.note == note; });
+}
+
+std::string_view missed_words(const Plan& plan) {
+  if (plan.upkeep) return "how_to_use.missed_kept";
+  if (totals_of(plan).learned_chunks == 0) return "how_to_use.missed_learned";
+  return has_note(plan, DayNote::catch_up) ? "how_to_use.missed_catch_up"
+                                           : "how_to_use.missed_means";
+}
+
+// "30–39 %": the shares of the piece's tempo at which a drill is asked for; `usual` when it is not.
+std::string shares_of_tempo(const Plan& plan, Drill drill, double usual) {
+  double least = 1;
+  double most = 0;
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks) {
+      if (task.drill != drill || !task.tempo) continue;
+      const Piece& piece = plan.pieces[task.piece].piece;
+      const double share = *task.tempo / tempo_or_usual(piece, task.bars.first).per_minute;
+      least = std::min(least, share);
+      most = std::max(most, share);
+    }
+  if (most <= 0) least = most = usual;
+  return bar_range(percent(least), percent(most)) + "\u00a0%";
+}
+
+// A book with nothing new in it explains only what it asks for; another has sheets for the rest.
+bool has_nothing_new(const Plan& plan) {
+  return plan.upkeep || (is_later_edition(plan) && totals_of(plan).learned_chunks == 0);
+}
+bool may_ask_for(const Plan& plan, Drill drill) {
+  return !has_nothing_new(plan) || asks_for(plan, drill);
+}
+
+// The keys of the day's steps.
+struct Steps {
+  std::string_view heading;
+  std::string_view list;
+};
+
+Steps steps_of(const Plan& plan) {
+  if (plan.upkeep) return {"how_to_use.steps_kept_heading", "how_to_use.steps_kept"};
+  if (has_nothing_new(plan))
+    return {"how_to_use.steps_learned_heading", "how_to_use.steps_learned"};
+  return {"how_to_use.steps_heading", "how_to_use.steps"};
+}
+
+struct Term {
+  std::string label;
+  std::string text;
+};
+
+// The drills of this book, in the order of the stages.
+std::vector<Term> drill_terms(const Plan& plan, const Words& words) {
+  const Method& method = plan.method;
+  const Totals totals = totals_of(plan);
+  std::vector<Term> terms;
+  if (totals.learned_chunks > 0)
+    terms.push_back(
+        {words.say("how_to_use.learn"),
+         words.say(has_several_parts(plan) ? "how_to_use.learn_parts" : "how_to_use.learn_one_part",
+                   {{"times", method.repetitions}})});
+  if (may_ask_for(plan, Drill::join))
+    terms.push_back({words.say("how_to_use.join"), words.say("how_to_use.join_means")});
+  terms.push_back(
+      {words.say("how_to_use.recall"),
+       words.say(has_nothing_new(plan) ? "how_to_use.recall_kept" : "how_to_use.recall_means",
+                 {{"number", method.first_recall_days}})});
+  terms.push_back({words.say("how_to_use.cue_starts"),
+                   words.count("how_to_use.cue_starts_mean", method.cue_throws)});
+  const bool forks = std::any_of(plan.pieces.begin(), plan.pieces.end(), [](const auto& piece) {
+    return !piece.piece.look_alikes.empty();
+  });
+  if (forks) terms.push_back({words.say("how_to_use.fork"), words.say("how_to_use.fork_means")});
+  terms.push_back(
+      {words.say("how_to_use.slow_pass"),
+       words.say("how_to_use.slow_pass_means",
+                 {{"percent", shares_of_tempo(plan, Drill::slow_pass, method.slow_tempo)}})});
+  terms.push_back(
+      {words.say("how_to_use.counted_pass"),
+       words.say("how_to_use.counted_pass_means",
+                 {{"percent", shares_of_tempo(plan, Drill::counted_pass, method.counted_tempo)}})});
+  terms.push_back(
+      {words.say("how_to_use.run_through"),
+       is_later_edition(plan)
+           ? words.say("how_to_use.run_through_more", {{"number", totals.runs}})
+           : words.say("how_to_use.run_through_means",
+                       {{"number", plan.upkeep ? totals.runs : plan.runs_required()}})});
+  if (plan.temper != Temper::no && has_several_parts(plan) && may_ask_for(plan, Drill::spoken_part))
+    terms.push_back({words.say("how_to_use.spoken_part"),
+                     words.count("how_to_use.spoken_part_means", method.spoken_times)});
+  if (plan.temper != Temper::no && may_ask_for(plan, Drill::write_out))
+    terms.push_back({words.say("how_to_use.write_out"), words.say("how_to_use.write_out_means")});
+  return terms;
+}
+
+}  // namespace
+
+void draw_how_to_use(Book& book) {
+  const Words& words = book.words();
+  book.open_sheet("how to use", words.say("how_to_use.title"));
+  Prose prose(book);
+  const double width = prose.rest().width;
+  const double label_width = std::min(36.0, width * 0.27);
+
+  if (is_later_edition(book.plan())) prose.paragraph(words.say("how_to_use.later"));
+  const Steps steps = steps_of(book.plan());
+  prose.heading(words.say(steps.heading));
+  int number = 0;
+  for (const std::string& step : words.list(steps.list))
+    prose.term(std::to_string(++number), step, 8);
+  // Before anything that may move to a second page on smaller paper.
+  const bool speaks =
+      may_ask_for(book.plan(), Drill::spoken_part) || may_ask_for(book.plan(), Drill::write_out);
+  prose.framed(words.list(speaks ? "how_to_use.cautions" : "how_to_use.cautions_kept"));
+
+  prose.heading(words.say("how_to_use.terms_heading"));
+  for (const Term& term : drill_terms(book.plan(), words))
+    prose.term(term.label, term.text, label_width);
+
+  prose.heading(words.say("how_to_use.trouble_heading"));
+  if (has_changes_of_tempo(book.plan()))
+    prose.term(words.say("how_to_use.tempo"), words.say("how_to_use.tempo_means"), label_width);
+  if (has_repeats(book.plan()))
+    prose.term(words.say("how_to_use.repeats"), words.say("how_to_use.repeats_mean"), label_width);
+  prose.term(words.say("how_to_use.ticks"), words.say("how_to_use.ticks_mean"), label_width);
+  prose.term(words.say("how_to_use.minutes"), words.say("how_to_use.minutes_mean"), label_width);
+  prose.term(words.say("how_to_use.slip"), words.say("how_to_use.slip_means"), label_width);
+  prose.term(words.say("how_to_use.missed"), words.say(missed_words(book.plan())), label_width);
+}
+
+}  // namespace cahier

@@ -1,0 +1,257 @@
+#include <algorithm>
+#include <map>
+#include <utility>
+
+#include "paper/text_fitting.h"
+#include "text/phrasing.h"
+#include "workbook/all_sheets.h"
+#include "workbook/parts/flow.h"
+#include "workbook/parts/short_dates.h"
+#include "workbook/parts/table.h"
+#include "workbook/parts/task_words.h"
+#include "workbook/parts/tempo_mark.h"
+#include "workbook/parts/ticks.h"
+#include "workbook/parts/writing_lines.h"
+#include "workbook/style.h"
+
+namespace cahier {
+namespace {
+
+constexpr double kKindHead = 4 * kGrid;     // "slow", "counted" above their columns
+constexpr double kStretchHead = 5 * kGrid;  // where there is no room at the left
+constexpr double kLabel = 35;               // bars and sections at the left of a stretch
+constexpr double kWidePage = 150;
+constexpr double kBetweenKinds = 5;
+constexpr double kBetweenStretches = 2 * kGrid;
+constexpr double kRow = style::kWritingRow;
+constexpr std::size_t kMostRows = 6;  // of a stretch that stay together
+constexpr int kSpareRows = 6;
+constexpr int kLongestCount = 16;  // beats said one by one; a longer bar is counted by its groups
+constexpr int kLongestLine = 6;    // beats that are not broken into lines
+constexpr std::size_t kMostMeters = 6;  // beyond that the score has to tell
+
+struct PlannedPass {
+  Date date;
+  const Task* task = nullptr;
+};
+// The passes of one stretch, by date.
+struct Stretch {
+  std::vector<PlannedPass> slow;
+  std::vector<PlannedPass> counted;
+
+  std::size_t rows() const { return std::max(slow.size(), counted.size()); }
+};
+// By piece and bars, in that order.
+using Stretches = std::map<std::pair<int, BarRange>, Stretch>;
+
+Stretches stretches_of(const Plan& plan) {
+  Stretches stretches;
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks) {
+      const std::pair<int, BarRange> where{task.piece, task.bars};
+      if (task.drill == Drill::slow_pass) stretches[where].slow.push_back({day.date, &task});
+      if (task.drill == Drill::counted_pass) stretches[where].counted.push_back({day.date, &task});
+    }
+  return stretches;
+}
+
+// "1 2 3", and "1 2, 1 2 3" for a bar in groups; the beats of a group stay on one line. Nine and
+// twelve eighths are counted in threes, as they are felt (common practice); six may be counted out.
+std::string beats_said(const Meter& meter) {
+  std::string said;
+  for (const int written : meter.groups) {
+    const bool in_threes = written > 6 && written % 3 == 0;
+    const int group = in_threes ? written / 3 : written;
+    if (!said.empty()) said += ", ";
+    const std::string space = group <= kLongestLine ? "\u00a0" : " ";
+    for (int beat = 1; beat <= std::min(group, kLongestCount); ++beat)
+      said += (beat > 1 ? space : "") + std::to_string(beat);
+    if (group > kLongestCount) said += " …";
+  }
+  return "“" + said + "”";
+}
+
+// The sections that a stretch touches.
+std::string sections_in(const Words& words, const PlannedPiece& piece, BarRange bars) {
+  std::vector<std::string> names;
+  for (const PlannedSection& section : piece.sections)
+    if (section.bars.overlaps(bars)) names.push_back(section.name);
+  return list_text(words, names);
+}
+
+// Slow passes at the left, counted ones at the right, one under the other in the order of dates.
+class PassSheet {
+ public:
+  explicit PassSheet(Book& book)
+      : book_(book),
+        width_(book.upright().width),
+        label_width_(width_ >= kWidePage ? kLabel : 0),
+        kind_width_((width_ - label_width_ - kBetweenKinds) / 2),
+        table_(book.typefaces(),
+               {{book.words().say("passes.tempo"), 22},
+                {book.words().say("passes.date"), 16},
+                {book.words().say("passes.done"), 10},
+                {book.words().say("passes.look_up"), 22}},
+               kind_width_, kRow),
+        flow_([this] { return open_page(); }) {}
+
+  void draw(const Stretches& stretches) {
+    how_to();
+    int piece = -1;
+    for (const auto& [where, planned] : stretches) {
+      if (where.first != piece && book_.plan().pieces.size() > 1) piece_title(where.first);
+      piece = where.first;
+      for (std::size_t first = 0; first < planned.rows(); first += kMostRows)
+        draw_stretch(book_.plan().pieces[piece], where.second, planned, first);
+    }
+    spare_rows();
+  }
+
+ private:
+  double heads_height() const { return kKindHead + on_grid(table_.head_height()); }
+
+  // Every page but the first begins with the heads of the two kinds.
+  Box open_page() {
+    const Box page = book_.open_page();
+    if (!table_begun_) return page;
+    draw_heads(page);
+    return page.without_top(heads_height());
+  }
+
+  Box kind_box(const Box& box, bool slow) const {
+    return {box.x + label_width_ + (slow ? 0 : kind_width_ + kBetweenKinds), box.y, kind_width_,
+            box.height};
+  }
+
+  void draw_heads(const Box& box) {
+    for (const bool slow : {true, false}) {
+      const Box kind = kind_box(box, slow);
+      draw_line(book_.canvas(), kind.top(kKindHead),
+                book_.words().say(slow ? "passes.slow" : "passes.counted"), style::kStrong,
+                Align::left, style::kLeast);
+      const double above = heads_height() - table_.head_height();
+      table_.draw_head(book_.canvas(), kind.without_top(above));
+    }
+  }
+
+  void paragraph(const std::string& text) {
+    const TextBlock block(book_.typefaces(), text, style::kBody, width_);
+    block.draw(book_.canvas(), flow_.take(block.height()));
+    flow_.skip(2.5);
+  }
+
+  void how_to() {
+    const Words& words = book_.words();
+    paragraph(words.say("passes.how"));
+    for (const PlannedPiece& piece : book_.plan().pieces) {
+      std::string text = words.say(
+          "passes.count_aloud",
+          {{"meter", piece.piece.meter.text()}, {"beats", beats_said(piece.piece.meter)}});
+      std::size_t meters = 1;
+      for (const Change& change : piece.piece.changes)
+        if (change.meter && ++meters <= kMostMeters)
+          text += " " + words.say("passes.count_from", {{"bar", change.bar},
+                                                        {"meter", change.meter->text()},
+                                                        {"beats", beats_said(*change.meter)}});
+      if (meters > kMostMeters) text += " " + words.say("passes.count_on");
+      if (book_.plan().pieces.size() > 1)
+        text = words.say("passes.of_piece", {{"piece", piece.piece.title}, {"text", text}});
+      paragraph(text);
+    }
+    if (!flow_.fits(heads_height() + kStretchHead + 2 * kRow)) flow_.next_page();
+    draw_heads(flow_.take(heads_height()));
+    table_begun_ = true;
+  }
+
+  void piece_title(int piece) {
+    constexpr double kTitle = 5 * kGrid;
+    if (!flow_.fits(kTitle + kStretchHead + 2 * kRow)) flow_.next_page();
+    draw_line(book_.canvas(), flow_.take(kTitle).without_top(kGrid),
+              book_.plan().pieces[piece].piece.title, style::kStrong, Align::left, style::kLeast);
+  }
+
+  // The rows of a stretch from `first` on that stay together.
+  void draw_stretch(const PlannedPiece& piece, BarRange bars, const Stretch& planned,
+                    std::size_t first) {
+    const std::size_t rows = std::min(planned.rows() - first, kMostRows);
+    const double above = label_width_ > 0 ? 0 : kStretchHead;
+    const Box box = flow_.take(above + kRow * static_cast<double>(rows));
+    std::string sections = sections_in(book_.words(), piece, bars);
+    if (first == 0 && sections == bar_range(bars.first, bars.last)) sections.clear();
+    if (first > 0) sections = book_.words().say("passes.continued", {{"sections", sections}});
+    draw_label(box, bar_range(bars.first, bars.last), sections);
+    for (const bool slow : {true, false}) {
+      const std::vector<PlannedPass>& passes = slow ? planned.slow : planned.counted;
+      Box row = kind_box(box, slow).without_top(above).top(kRow);
+      for (std::size_t at = first; at < first + rows; ++at, row = row.moved(0, kRow)) {
+        const std::vector<Box> cells = table_.draw_row(book_.canvas(), row);
+        if (at < passes.size()) draw_pass(cells, passes[at]);
+      }
+    }
+    flow_.skip(kBetweenStretches);
+  }
+
+  void draw_label(const Box& box, const std::string& bars, const std::string& sections) {
+    Canvas& canvas = book_.canvas();
+    if (label_width_ > 0) {
+      // Beside the first row, and the sections below; in a single row both above one another.
+      const Box label = box.left(label_width_ - 2);
+      const double height = sections.empty() ? kRow : std::min(kRow, label.height - 4);
+      draw_line(canvas, label.top(height), bars, style::kStandBars, Align::left,
+                style::kLeastStand);
+      draw_line(canvas, label.without_top(height > 6 ? height - kGrid : height).top(4), sections,
+                style::kSmall, Align::left, style::kLeast);
+      return;
+    }
+    const Box head = box.top(kStretchHead);
+    const double length = draw_line(canvas, head.left(head.width * 0.4), bars, style::kStandBars,
+                                    Align::left, style::kLeastStand);
+    draw_line(canvas, head.without_left(length + 4), sections, style::kSmall, Align::left,
+              style::kLeast);
+    canvas.line({head.x, head.bottom()}, {head.right(), head.bottom()}, style::kHairline);
+  }
+
+  void draw_pass(const std::vector<Box>& cells, const PlannedPass& pass) {
+    Canvas& canvas = book_.canvas();
+    book_.note_task(*pass.task);
+    if (pass.task->tempo) {
+      const Tempo tempo = tempo_of(*pass.task);
+      const bool fits = tempo_width(canvas.typefaces(), tempo, style::kBody) <= cells[0].width;
+      draw_tempo(canvas, cells[0], tempo, fits ? style::kBody : style::kBody.at(style::kLeast));
+    }
+    draw_cell(canvas, cells[1], short_date(book_.words(), book_.plan(), pass.date), style::kBody);
+    draw_tick(canvas, cells[2]);
+  }
+
+  // Where the last page has room: they are worth no page of their own.
+  void spare_rows() {
+    if (!flow_.fits(kKindHead + kRow)) return;
+    draw_line(book_.canvas(), flow_.take(kKindHead), book_.words().say("passes.spare"),
+              style::kStrong, Align::left, style::kLeast);
+    for (int spare = 0; spare < kSpareRows && flow_.fits(kRow); ++spare) {
+      const Box box = flow_.take(kRow);
+      draw_writing_lines(book_.canvas(), box.left(std::max(0.0, label_width_ - 4)), 1);
+      for (const bool slow : {true, false})
+        draw_tick(book_.canvas(), table_.draw_row(book_.canvas(), kind_box(box, slow))[2]);
+    }
+  }
+
+  Book& book_;
+  double width_;
+  double label_width_;  // 0 where a stretch has its bars above
+  double kind_width_;
+  Table table_;  // of one kind
+  bool table_begun_ = false;
+  Flow flow_;
+};
+
+}  // namespace
+
+void draw_passes(Book& book) {
+  const Stretches stretches = stretches_of(book.plan());
+  if (stretches.empty()) return;
+  book.open_sheet("passes", book.words().say("passes.title"));
+  PassSheet(book).draw(stretches);
+}
+
+}  // namespace cahier

@@ -1,0 +1,211 @@
+#include <algorithm>
+
+#include "paper/text_fitting.h"
+#include "text/phrasing.h"
+#include "workbook/all_sheets.h"
+#include "workbook/parts/prose.h"
+#include "workbook/parts/spread.h"
+#include "workbook/parts/task_words.h"
+#include "workbook/parts/tempo_mark.h"
+#include "workbook/parts/ticks.h"
+#include "workbook/parts/totals.h"
+#include "workbook/parts/writing_lines.h"
+#include "workbook/style.h"
+
+namespace cahier {
+namespace {
+
+constexpr double kBars = 7.5;
+constexpr double kDate = 6;
+constexpr double kTempo = 7.5;
+constexpr double kHead = kBars + kDate + kTempo;
+constexpr double kStepHead = style::kRow;  // who plays, who is spoken, the circles
+constexpr double kBeforeBlocks = 4.5;
+constexpr double kAfterBlock = 4.5;
+constexpr double kMostGap = 6;  // more of it between blocks
+constexpr int kCircles = 6;     // in a line
+constexpr int kMostLines = 2;   // to write on, for each step
+
+using Steps = std::vector<Step>;
+
+class SpokenParts {
+ public:
+  SpokenParts(Book& book, const PlannedPiece& piece)
+      : book_(book),
+        words_(book.words()),
+        piece_(piece),
+        spread_([this] { return open(); }, kMostGap) {
+    if (book.plan().pieces.size() > 1) right_ = piece.piece.title;
+  }
+
+  // As many lines to write on as leave `blocks` on one page, at least one.
+  void choose_lines(const std::vector<Steps>& blocks) {
+    for (lines_ = kMostLines; lines_ > 1; --lines_) {
+      double height = 0;
+      for (const Steps& steps : blocks) height += block_height(steps);
+      if (height <= first_page_height()) return;
+    }
+  }
+
+  void planned(Date date, const Task& task) {
+    spread_.add({{block_height(task.steps), [this, date, &task](const Box& block) {
+                    book_.note_task(task);
+                    draw_head(head_of(block), date, task);
+                    draw_steps(steps_of(block), task.steps);
+                  }}});
+  }
+
+  // Blocks whose bars the player fills in: a page of them.
+  void open_blocks(const Steps& steps) {
+    const Strip block{block_height(steps), [this, steps](const Box& box) {
+                        draw_open_head(head_of(box));
+                        draw_steps(steps_of(box), steps);
+                      }};
+    do spread_.add({block});
+    while (spread_.fits(block.height));
+  }
+
+  void finish() { spread_.finish(); }
+
+ private:
+  static Box head_of(const Box& block) { return block.left(on_grid(block.width * 0.22)); }
+  static Box steps_of(const Box& block) { return block.without_left(head_of(block).width + 4.5); }
+  double step_height(const Step& step) const {
+    return ticks(step).height() + writing_lines_height(lines_);
+  }
+  double block_height(const Steps& steps) const {
+    double height = 0;
+    for (const Step& step : steps) height += step_height(step);
+    return on_grid(std::max(kHead, height) + kAfterBlock);
+  }
+  TickRows ticks(const Step& step) const {
+    return TickRows(book_.typefaces(), {{"", step.times}}, 0, kCircles, kStepHead);
+  }
+
+  Box open() {
+    const Box page = book_.open_page(right_);
+    if (is_open_) return page;
+    if (!right_.empty()) book_.mark(right_);
+    is_open_ = true;
+    return draw_paragraphs(book_.canvas(), page, words_.list("spoken_parts.how"))
+        .without_top(kBeforeBlocks);
+  }
+
+  // As open() will find it.
+  double first_page_height() const {
+    double height = book_.content().height - kBeforeBlocks;
+    for (const std::string& text : words_.list("spoken_parts.how"))
+      height -= on_grid(
+          TextBlock(book_.typefaces(), text, style::kBody, book_.upright().width).height() + kGrid);
+    return height;
+  }
+
+  void draw_head(Box box, Date date, const Task& task) {
+    Canvas& canvas = book_.canvas();
+    // On the baseline of the first step's label.
+    const double larger = capital_height(style::kStandBars) - capital_height(style::kStandText);
+    draw_line(canvas, box.top(kStepHead).moved(0, -larger / 2),
+              bar_range(task.bars.first, task.bars.last), style::kStandBars, Align::left,
+              style::kLeastStand);
+    box = box.without_top(kBars);
+    draw_line(canvas, box.top(kDate),
+              words_.say("spoken_parts.on", {{"weekday", weekday_short(words_, date)},
+                                             {"date", day_month(words_, date)}}),
+              style::kBody, Align::left, style::kLeast);
+    if (task.tempo)
+      draw_tempo(canvas, box.without_top(kDate).top(kTempo).bottom(style::kRow), tempo_of(task),
+                 style::kStandText);
+  }
+
+  double capital_height(const TextStyle& style) const {
+    return book_.typefaces().metrics(style.face, style.size_pt).cap_height;
+  }
+
+  void draw_open_head(Box box) {
+    for (const char* label :
+         {"spoken_parts.bars_blank", "spoken_parts.date_blank", "spoken_parts.tempo_blank"}) {
+      draw_labelled_line(book_.canvas(), box.top(style::kWritingRow), words_.say(label),
+                         style::kBody);
+      box = box.without_top(style::kWritingRow);
+    }
+  }
+
+  void draw_steps(Box box, const Steps& steps) {
+    for (const Step& step : steps) {
+      const TickRows circles = ticks(step);
+      const double width = TickRows::width(0, std::min(step.times, kCircles));
+      draw_label(box.top(kStepHead).without_right(width + 2), step);
+      circles.draw(book_.canvas(), box.right(width).top(circles.height()));
+      draw_writing_lines(book_.canvas(), box.without_top(circles.height()), lines_);
+      box = box.without_top(step_height(step));
+    }
+  }
+
+  // To be read from the music desk where it fits.
+  void draw_label(const Box& box, const Step& step) {
+    const std::string label = words_.say(
+        "spoken_parts.step",
+        {{"played", list_text(words_, step.parts)}, {"spoken", list_text(words_, step.spoken)}});
+    const bool fits =
+        !fit_line(book_.typefaces(), label, style::kStandText, box.width, style::kLeastStand).cut;
+    draw_line(book_.canvas(), box, label, fits ? style::kStandText : style::kBody, Align::left,
+              fits ? style::kLeastStand : style::kLeast);
+  }
+
+  Book& book_;
+  const Words& words_;
+  const PlannedPiece& piece_;
+  std::string right_;
+  bool is_open_ = false;
+  int lines_ = kMostLines;
+  Spread spread_;
+};
+
+// Each part spoken once while the others are played.
+Steps each_part_spoken(const std::vector<std::string>& parts, int times) {
+  Steps steps;
+  for (const std::string& spoken : parts) {
+    Step step{{}, {spoken}, times};
+    for (const std::string& part : parts)
+      if (part != spoken) step.parts.push_back(part);
+    steps.push_back(std::move(step));
+  }
+  return steps;
+}
+
+std::vector<const Task*> spoken_tasks(const Day& day, int piece) {
+  std::vector<const Task*> tasks;
+  for (const Task& task : day.tasks)
+    if (task.piece == piece && task.drill == Drill::spoken_part) tasks.push_back(&task);
+  return tasks;
+}
+
+}  // namespace
+
+void draw_spoken_parts(Book& book) {
+  const Plan& plan = book.plan();
+  std::vector<int> pieces;  // with tasks, else all with parts to speak
+  for (int piece = 0; piece < static_cast<int>(plan.pieces.size()); ++piece)
+    if (asks_for(plan, piece, Drill::spoken_part)) pieces.push_back(piece);
+  const bool planned = !pieces.empty();
+  if (!planned && plan.temper != Temper::no && !plan.upkeep)
+    for (int piece = 0; piece < static_cast<int>(plan.pieces.size()); ++piece)
+      if (plan.pieces[piece].piece.parts().size() > 1) pieces.push_back(piece);
+  if (pieces.empty()) return;
+  book.open_sheet("spoken parts", book.words().say("spoken_parts.title"));
+  for (const int number : pieces) {
+    SpokenParts sheet(book, plan.pieces[number]);
+    std::vector<Steps> all;
+    for (const Day& day : plan.days)
+      for (const Task* task : spoken_tasks(day, number)) all.push_back(task->steps);
+    if (!planned)
+      sheet.open_blocks(each_part_spoken(plan.pieces[number].piece.parts(),
+                                         std::max(1, plan.method.spoken_times)));
+    if (planned) sheet.choose_lines(all);
+    for (const Day& day : plan.days)
+      for (const Task* task : spoken_tasks(day, number)) sheet.planned(day.date, *task);
+    sheet.finish();
+  }
+}
+
+}  // namespace cahier

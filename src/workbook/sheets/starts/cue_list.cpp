@@ -1,0 +1,84 @@
+#include "workbook/sheets/starts/cue_list.h"
+
+#include <algorithm>
+#include <string>
+#include <utility>
+
+#include "workbook/parts/ticks.h"
+#include "workbook/sheets/starts/cue_reach.h"
+
+namespace cahier {
+namespace {
+
+constexpr double kTwoColumns = 150;    // millimetres of width
+constexpr std::size_t kShortList = 8;  // starts that are not worth two columns
+constexpr double kBetween = 6;
+
+Table list_table(const Book& book, double width) {
+  const Words& words = book.words();
+  std::vector<Column> columns = {{words.say("cue_starts.number"), 8, Align::right},
+                                 {words.say("cue_starts.from_bar"), 14, Align::right},
+                                 {words.say("cue_starts.section"), std::max(12.0, width - 48)},
+                                 {words.say("cue_starts.to_end"), 14, Align::right},
+                                 {words.say("cue_starts.met"), 12, Align::centre}};
+  return Table(book.typefaces(), std::move(columns), width, style::kRow);
+}
+
+}  // namespace
+
+CueList::CueList(Book& book, const PlannedPiece& piece, const std::vector<const CueStart*>& cues,
+                 std::set<int> weak, double width)
+    : book_(book),
+      piece_(piece),
+      cues_(cues),
+      weak_(std::move(weak)),
+      columns_(width >= kTwoColumns && cues.size() > kShortList ? 2 : 1),
+      width_(columns_ == 2 ? (width - kBetween) / 2 : width),
+      table_(list_table(book, width_)) {}
+
+double CueList::height(std::size_t starts) const {
+  const std::size_t rows = (starts + columns_ - 1) / columns_;
+  return table_.head_height() + style::kRow * static_cast<double>(rows);
+}
+
+std::size_t CueList::starts_in(double height) const {
+  const double rows = (height - table_.head_height()) / style::kRow + 1e-6;
+  return columns_ * static_cast<std::size_t>(std::max(1.0, rows));
+}
+
+void CueList::draw(const Box& box, std::size_t begin, std::size_t end) const {
+  const std::size_t rows = (end - begin + columns_ - 1) / columns_;
+  Box column{box.x, box.y, width_, box.height};
+  for (std::size_t next = begin; next < end; next += rows) {
+    draw_column(column, next, std::min(end, next + rows));
+    column = column.moved(width_ + kBetween, 0);
+  }
+}
+
+void CueList::draw_column(const Box& box, std::size_t begin, std::size_t end) const {
+  Box rest = table_.draw_head(book_.canvas(), box);
+  for (std::size_t at = begin; at < end; ++at) {
+    draw_row(table_.draw_row(book_.canvas(), rest), *cues_[at]);
+    rest = rest.without_top(style::kRow);
+  }
+}
+
+void CueList::draw_row(const std::vector<Box>& cells, const CueStart& cue) const {
+  Canvas& canvas = book_.canvas();
+  draw_line(canvas, cells[0], std::to_string(cue.number), style::kSmall, Align::right,
+            style::kLeast);
+  draw_line(canvas, cells[1], std::to_string(cue.bar), style::kStandText, Align::right,
+            style::kLeastStand);
+  Box name = cells[2].without_left(0.5);
+  if (weak_.contains(cue.number))
+    name = name.without_right(2 + draw_line(canvas, name.right(name.width * 0.5),
+                                            book_.words().say("cue_starts.weak"), style::kSmall,
+                                            Align::right, style::kLeast));
+  draw_line(canvas, name, piece_.sections[cue.section].name, style::kBody, Align::left,
+            style::kLeast);
+  draw_line(canvas, cells[3], std::to_string(last_bar_from(piece_, cue)), style::kBody,
+            Align::right, style::kLeast);
+  draw_tick(canvas, cells[4]);
+}
+
+}  // namespace cahier

@@ -1,0 +1,39 @@
+// The list of cue starts: where each begins and ends, and whether it has come once.
+#pragma once
+
+#include <set>
+#include <vector>
+
+#include "workbook/book.h"
+#include "workbook/parts/table.h"
+
+namespace cahier {
+
+class CueList {
+ public:
+  // In two columns where `width` has room for them and the starts are many; the starts numbered in
+  // `weak` are marked. REQUIRES: everything passed in but `weak` outlives it.
+  CueList(Book& book, const PlannedPiece& piece, const std::vector<const CueStart*>& cues,
+          std::set<int> weak, double width);
+
+  // Of so many starts, the head included.
+  double height(std::size_t starts) const;
+  // How many starts that height holds; one at least.
+  std::size_t starts_in(double height) const;
+  // The starts [begin, end) from the top of `box`.
+  void draw(const Box& box, std::size_t begin, std::size_t end) const;
+
+ private:
+  void draw_column(const Box& box, std::size_t begin, std::size_t end) const;
+  void draw_row(const std::vector<Box>& cells, const CueStart& cue) const;
+
+  Book& book_;
+  const PlannedPiece& piece_;
+  const std::vector<const CueStart*>& cues_;
+  std::set<int> weak_;
+  std::size_t columns_;
+  double width_;  // of a column
+  Table table_;
+};
+
+}  // namespace cahier

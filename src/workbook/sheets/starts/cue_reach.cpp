@@ -1,0 +1,44 @@
+#include "workbook/sheets/starts/cue_reach.h"
+
+#include <algorithm>
+
+namespace cahier {
+namespace {
+
+// The chunk that holds a bar, where it stands: itself, or again in a return.
+BarRange chunk_around(const PlannedPiece& piece, int bar) {
+  const int learned = piece.piece.learned_bar(bar);
+  BarRange around{bar, bar};
+  for (const Chunk& chunk : piece.chunks)
+    if (chunk.bars.contains(learned))
+      around = {chunk.bars.first + bar - learned, chunk.bars.last + bar - learned};
+  for (const PlannedSection& section : piece.sections)
+    if (section.bars.contains(bar))
+      around = {std::max(around.first, section.bars.first),
+                std::min(around.last, section.bars.last)};
+  return around;
+}
+
+}  // namespace
+
+int last_bar_from(const PlannedPiece& piece, const CueStart& cue) {
+  const BarRange chunk = chunk_around(piece, cue.bar);
+  int last = chunk.last;
+  if (chunk.first < cue.bar && last < piece.piece.bars) last = chunk_around(piece, last + 1).last;
+  for (const LookAlikes& group : piece.piece.look_alikes)
+    for (std::size_t at = 0; at < group.passages.size(); ++at)
+      if (cue_before_fork(piece, group.passages[at], group.forks[at]) == &cue)
+        last = std::max(last, chunk_around(piece, group.forks[at]).last);
+  return last;
+}
+
+const CueStart* cue_before_fork(const PlannedPiece& piece, BarRange passage, int fork) {
+  const CueStart* before = nullptr;
+  for (const CueStart& cue : piece.cues) {
+    const bool in_time = cue.bar < fork || (cue.bar == fork && !before);
+    if (passage.contains(cue.bar) && in_time) before = &cue;
+  }
+  return before;
+}
+
+}  // namespace cahier
