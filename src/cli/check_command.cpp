@@ -8,6 +8,7 @@
 #include "log/read_log.h"
 #include "piece/read_piece.h"
 #include "practice/method.h"
+#include "text/errors.h"
 #include "text/templates.h"
 #include "text/words.h"
 #include "text/yaml.h"

@@ -3,6 +3,7 @@
 #include "cli/request.h"
 #include "cli/values.h"
 #include "text/did_you_mean.h"
+#include "text/errors.h"
 
 namespace cahier {
 namespace {

@@ -10,8 +10,9 @@
 #include "log/record_of_log.h"
 #include "piece/read_bars.h"
 #include "piece/read_piece.h"
-#include "plan/chunks/history.h"
+#include "practice/history.h"
 #include "practice/method.h"
+#include "text/errors.h"
 
 namespace cahier {
 namespace {

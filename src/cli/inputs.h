@@ -7,6 +7,7 @@
 #include "cli/request.h"
 #include "piece/piece.h"
 #include "plan/terms.h"
+#include "text/errors.h"
 #include "text/templates.h"
 #include "text/words.h"
 

@@ -11,6 +11,7 @@
 #include "plan/search/remedies.h"
 #include "report/plan_text.h"
 #include "text/atomic_file.h"
+#include "text/errors.h"
 #include "workbook/sheets/write_outs/write_out_staves.h"
 #include "workbook/workbook.h"
 

@@ -4,6 +4,7 @@
 
 #include <set>
 
+#include "text/errors.h"
 #include "text/utf8.h"
 #include "text/yaml.h"
 

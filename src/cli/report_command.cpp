@@ -8,6 +8,7 @@
 #include "log/write_week_log.h"
 #include "plan/search/planner.h"
 #include "text/atomic_file.h"
+#include "text/errors.h"
 
 namespace cahier {
 namespace {

@@ -6,7 +6,7 @@
 
 #include "cli/commands.h"
 #include "cli/say.h"
-#include "text/diagnostic.h"
+#include "text/errors.h"
 
 namespace cahier {
 namespace {

@@ -1,5 +1,7 @@
 #include "cli/say.h"
 
+#include "text/errors.h"
+
 #include <cerrno>
 #include <cstdio>
 #include <cstring>

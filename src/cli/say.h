@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "text/diagnostic.h"
+#include "text/errors.h"
 
 namespace cahier {
 

@@ -6,7 +6,7 @@
 
 #include "cli/typed_line.h"
 #include "piece/wishes.h"
-#include "text/diagnostic.h"
+#include "text/diagnostics.h"
 
 namespace cahier {
 

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "piece/wishes.h"
-#include "text/diagnostic.h"
+#include "text/diagnostics.h"
 #include "text/source.h"
 #include "text/yaml.h"
 

@@ -13,17 +13,17 @@ std::vector<std::string> titles_of(const std::vector<Piece>& pieces) {
 
 }  // namespace
 
-Deed& DayDeeds::add(const Spot& spot, int piece, Drill drill, BarRange bars) {
-  Deed& deed = deeds_.emplace_back();
-  deed.spot = spot;
-  deed.done.date = date_;
-  deed.done.piece = piece;
-  deed.done.drill = drill;
-  deed.done.bars = bars;
-  return deed;
+ReportedTask& EntriesOfDay::add(const Spot& spot, int piece, Drill drill, BarRange bars) {
+  ReportedTask& task = tasks_.emplace_back();
+  task.spot = spot;
+  task.done.date = date_;
+  task.done.piece = piece;
+  task.done.drill = drill;
+  task.done.bars = bars;
+  return task;
 }
 
-std::optional<int> DayDeeds::piece_of(const DayEntry& entry) {
+std::optional<int> EntriesOfDay::piece_of(const DayEntry& entry) {
   const auto& written = entry.day->piece;
   if (!written) {
     if (reading_.pieces.size() == 1) return 0;
@@ -47,24 +47,24 @@ std::optional<int> DayDeeds::piece_of(const DayEntry& entry) {
   return std::nullopt;
 }
 
-Deed* DayDeeds::untold(Drill drill, int piece, BarRange bars) {
-  for (Deed& deed : deeds_)
-    if (!deed.code.empty() && !deed.told && deed.done.drill == drill && deed.done.piece == piece &&
-        deed.done.bars == bars)
-      return &deed;
+ReportedTask* EntriesOfDay::untold(Drill drill, int piece, BarRange bars) {
+  for (ReportedTask& task : tasks_)
+    if (!task.code.empty() && !task.told && task.done.drill == drill && task.done.piece == piece &&
+        task.done.bars == bars)
+      return &task;
   return nullptr;
 }
 
-std::optional<int> DayDeeds::cue_bar(PastEdition& edition, int piece, int number,
-                                     const Spot& spot) {
+std::optional<int> EntriesOfDay::cue_bar(PastEdition& edition, int piece, int number,
+                                         const Spot& spot) {
   const std::vector<int>& bars = reading_.editions.cue_bars(edition, piece);
   if (number >= 1 && number <= static_cast<int>(bars.size())) return bars[number - 1];
   faults().refuse(spot, no_such_cue_start(number, bars.size()));
   return std::nullopt;
 }
 
-void DayDeeds::check_bars(int piece, BarRange bars, Drill drill, const Spot& spot,
-                          const std::string& code) {
+void EntriesOfDay::check_bars(int piece, BarRange bars, Drill drill, const Spot& spot,
+                              const std::string& code) {
   const auto bar = reading_.learned.first_unlearned(piece, bars);
   if (!bar || faults().unread() > 0) return;
   faults().refuse(spot, not_learned_by_then(beginning(code, drill, bars), bars, *bar, date_));

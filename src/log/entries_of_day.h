@@ -6,15 +6,15 @@
 #include <utility>
 #include <vector>
 
-#include "log/read_day.h"
+#include "log/log_reading.h"
 #include "log/reported_task.h"
 
 namespace cahier {
 
-class DayDeeds {
+class EntriesOfDay {
  public:
   // REQUIRES: reading outlives this object.
-  DayDeeds(LogReading& reading, Date date)
+  EntriesOfDay(LogReading& reading, Date date)
       : reading_(reading), date_(date), unread_before_(reading.faults.unread()) {}
 
   Date date() const { return date_; }
@@ -24,10 +24,10 @@ class DayDeeds {
   // Whether something of this date could not be read.
   bool is_open() const { return reading_.faults.unread() != unread_before_; }
 
-  std::vector<Deed>& all() { return deeds_; }
-  Deed& add(const Spot& spot, int piece, Drill drill, BarRange bars);
+  std::vector<ReportedTask>& all() { return tasks_; }
+  ReportedTask& add(const Spot& spot, int piece, Drill drill, BarRange bars);
   // What a code told of and nothing else yet.
-  Deed* untold(Drill drill, int piece, BarRange bars);
+  ReportedTask* untold(Drill drill, int piece, BarRange bars);
 
   // The piece that an entry is of; refuses, once, an entry that does not say where there are
   // several.
@@ -41,14 +41,14 @@ class DayDeeds {
   LogReading& reading_;
   Date date_;
   int unread_before_;  // faults of earlier dates
-  std::vector<Deed> deeds_;
+  std::vector<ReportedTask> tasks_;
   std::set<std::pair<int, const LoggedDay*>> asked_;  // entries without a piece, reported
 };
 
 // Each reads one key of an entry into the deeds and refuses what cannot be.
-void read_starts(const DayEntry& entry, DayDeeds& deeds);
-void read_runs(const DayEntry& entry, DayDeeds& deeds);
+void read_starts(const DayEntry& entry, EntriesOfDay& tasks);
+void read_runs(const DayEntry& entry, EntriesOfDay& tasks);
 // REQUIRES: all that was done is among the deeds, and those from memory have a list of slips.
-void read_slips(const DayEntry& entry, DayDeeds& deeds);
+void read_slips(const DayEntry& entry, EntriesOfDay& tasks);
 
 }  // namespace cahier

@@ -1,8 +1,8 @@
 // What became of the workbook before the one to come.
 #pragma once
 
+#include "log/log_reading.h"
 #include "log/past_editions.h"
-#include "log/read_day.h"
 #include "plan/terms.h"
 
 namespace cahier {

@@ -9,7 +9,7 @@
 #include "log/written_log.h"
 #include "piece/bar_range.h"
 #include "text/date.h"
-#include "text/diagnostic.h"
+#include "text/diagnostics.h"
 
 namespace cahier {
 

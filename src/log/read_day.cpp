@@ -14,23 +14,23 @@ class DayReading {
       : entries_(entries),
         reading_(reading),
         date_(entries.front().day->date.value),
-        deeds_(reading, date_) {}
+        tasks_(reading, date_) {}
 
   void read() {
     for (const DayEntry& entry : entries_) read_codes(entry);
     for (const DayEntry& entry : entries_) read_learned(entry);
-    for (Deed& deed : deeds_.all())
-      if (deed.done.drill == Drill::learn) learn(deed);
-    std::stable_sort(deeds_.all().begin(), deeds_.all().end(), earlier_in_day);
+    for (ReportedTask& task : tasks_.all())
+      if (task.done.drill == Drill::learn) learn(task);
+    std::stable_sort(tasks_.all().begin(), tasks_.all().end(), earlier_in_day);
     for (const DayEntry& entry : entries_) read_recalled(entry);
-    for (const DayEntry& entry : entries_) read_starts(entry, deeds_);
-    for (const DayEntry& entry : entries_) read_runs(entry, deeds_);
-    for (const Deed& deed : deeds_.all()) check_learned(deed);
-    for (Deed& deed : deeds_.all())
-      if (deed.done.drill != Drill::run_through) deed.done.slips.emplace();
-    for (const DayEntry& entry : entries_) read_slips(entry, deeds_);
+    for (const DayEntry& entry : entries_) read_starts(entry, tasks_);
+    for (const DayEntry& entry : entries_) read_runs(entry, tasks_);
+    for (const ReportedTask& task : tasks_.all()) check_learned(task);
+    for (ReportedTask& task : tasks_.all())
+      if (task.done.drill != Drill::run_through) task.done.slips.emplace();
+    for (const DayEntry& entry : entries_) read_slips(entry, tasks_);
     read_minutes();
-    for (Deed& deed : deeds_.all()) hand_in(deed);
+    for (ReportedTask& task : tasks_.all()) hand_in(task);
   }
 
  private:
@@ -50,26 +50,26 @@ class DayReading {
     }
     if (!entry.day->all) return;
     const Spot spot = entry.spot(*entry.day->all);
-    const std::optional<int> only = entry.day->piece ? deeds_.piece_of(entry) : std::nullopt;
+    const std::optional<int> only = entry.day->piece ? tasks_.piece_of(entry) : std::nullopt;
     const std::vector<SetTask> tasks = reading_.editions.on(date_);
     if (tasks.empty()) faults().refuse_unread(spot, no_tasks_that_day(date_));
     for (const SetTask& task : tasks)
       if (!only || *only == task.piece) tick(task, reading_.editions.of(date_), spot);
   }
 
-  void tick(const SetTask& task, PastEdition* edition, const Spot& spot) {
-    const auto [earlier, fresh] = reading_.ticked.insert({{edition->number, task.code}, spot});
+  void tick(const SetTask& set, PastEdition* edition, const Spot& spot) {
+    const auto [earlier, fresh] = reading_.ticked.insert({{edition->number, set.code}, spot});
     if (!fresh)
-      return faults().refuse(spot, done_twice(task.code, faults().place_of(earlier->second, spot)));
-    Deed& deed = deeds_.add(spot, task.piece, task.drill, task.bars);
-    deed.code = task.code;
-    deed.edition = edition;
-    deed.throws = task.throws;
-    if (task.drill == Drill::cue_starts) {
-      for (const int number : task.cues)
-        if (const auto bar = deeds_.cue_bar(*edition, task.piece, number, spot))
-          deed.done.starts.push_back(*bar);
-      deed.done.bars = around(deed.done.starts, deeds_.whole(task.piece));
+      return faults().refuse(spot, done_twice(set.code, faults().place_of(earlier->second, spot)));
+    ReportedTask& task = tasks_.add(spot, set.piece, set.drill, set.bars);
+    task.code = set.code;
+    task.edition = edition;
+    task.throws = set.throws;
+    if (set.drill == Drill::cue_starts) {
+      for (const int number : set.cues)
+        if (const auto bar = tasks_.cue_bar(*edition, set.piece, number, spot))
+          task.done.starts.push_back(*bar);
+      task.done.bars = around(task.done.starts, tasks_.whole(set.piece));
     }
   }
 
@@ -81,7 +81,7 @@ class DayReading {
       if (!bars) faults().refuse_unread(spot, no_such_chunk(logged.what.value, names));
       return bars;
     }
-    const BarRange whole = deeds_.whole(of_piece);
+    const BarRange whole = tasks_.whole(of_piece);
     if (whole.contains(*logged.bars)) return logged.bars;
     faults().refuse_unread(spot, no_such_bar(outside(*logged.bars, whole), whole));
     return std::nullopt;
@@ -89,16 +89,16 @@ class DayReading {
 
   // A code and a line of the same bars on the same day tell of one thing.
   void add_bars(const DayEntry& entry, const LoggedBars& logged, Drill drill) {
-    const auto of_piece = deeds_.piece_of(entry);
+    const auto of_piece = tasks_.piece_of(entry);
     if (!of_piece) return;
     const auto bars = bars_of(entry, logged, *of_piece);
     if (!bars) return;
-    if (Deed* coded = deeds_.untold(drill, *of_piece, *bars)) {
+    if (ReportedTask* coded = tasks_.untold(drill, *of_piece, *bars)) {
       coded->told = true;
       coded->done.minutes = logged.minutes;
       return;
     }
-    deeds_.add(entry.spot(logged.what.at), *of_piece, drill, *bars).done.minutes = logged.minutes;
+    tasks_.add(entry.spot(logged.what.at), *of_piece, drill, *bars).done.minutes = logged.minutes;
   }
 
   void read_learned(const DayEntry& entry) {
@@ -109,28 +109,28 @@ class DayReading {
     for (const LoggedBars& logged : entry.day->recalled) add_bars(entry, logged, Drill::recall);
   }
 
-  void learn(const Deed& deed) {
-    const BarRange bars = deed.done.bars;
+  void learn(const ReportedTask& task) {
+    const BarRange bars = task.done.bars;
     for (int bar = bars.first; bar <= bars.last; ++bar) {
-      const auto* since = reading_.learned.since(deed.done.piece, bar);
+      const auto* since = reading_.learned.since(task.done.piece, bar);
       if (!since || !since->spot) continue;
-      const std::string where = faults().place_of(*since->spot, deed.spot);
-      const bool one_by_code = since->by_code != !deed.code.empty();
-      faults().refuse(deed.spot, one_by_code && since->date != date_
+      const std::string where = faults().place_of(*since->spot, task.spot);
+      const bool one_by_code = since->by_code != !task.code.empty();
+      faults().refuse(task.spot, one_by_code && since->date != date_
                                      ? learned_on_two_days(bars, date_, since->date, where)
                                      : learned_twice(bars, bar, since->date, where));
       return;
     }
-    reading_.learned.learn(deed.done.piece, bars, {date_, deed.spot, !deed.code.empty()});
+    reading_.learned.learn(task.done.piece, bars, {date_, task.spot, !task.code.empty()});
   }
 
-  void check_learned(const Deed& deed) {
-    if (deed.done.drill == Drill::learn) return;
-    if (deed.done.drill != Drill::cue_starts)
-      return deeds_.check_bars(deed.done.piece, deed.done.bars, deed.done.drill, deed.spot,
-                               deed.code);
-    for (const int bar : deed.done.starts)
-      deeds_.check_bars(deed.done.piece, {bar, bar}, Drill::cue_starts, deed.spot, deed.code);
+  void check_learned(const ReportedTask& task) {
+    if (task.done.drill == Drill::learn) return;
+    if (task.done.drill != Drill::cue_starts)
+      return tasks_.check_bars(task.done.piece, task.done.bars, task.done.drill, task.spot,
+                               task.code);
+    for (const int bar : task.done.starts)
+      tasks_.check_bars(task.done.piece, {bar, bar}, Drill::cue_starts, task.spot, task.code);
   }
 
   void read_minutes() {
@@ -144,13 +144,13 @@ class DayReading {
     if (minutes > 0) reading_.record.minutes.push_back({date_, minutes});
   }
 
-  void hand_in(const Deed& deed) {
-    if (deed.done.drill != Drill::learn) return reading_.record.done.push_back(deed.done);
-    const std::vector<BarRange> sources = reading_.learned.sources(deed.done.piece, deed.done.bars);
+  void hand_in(const ReportedTask& task) {
+    if (task.done.drill != Drill::learn) return reading_.record.done.push_back(task.done);
+    const std::vector<BarRange> sources = reading_.learned.sources(task.done.piece, task.done.bars);
     for (const BarRange& bars : sources) {
-      Done done = deed.done;
+      Done done = task.done;
       done.bars = bars;
-      if (done.minutes) *done.minutes *= 1.0 * bars.size() / deed.done.bars.size();
+      if (done.minutes) *done.minutes *= 1.0 * bars.size() / task.done.bars.size();
       reading_.record.done.push_back(std::move(done));
     }
   }
@@ -158,7 +158,7 @@ class DayReading {
   const std::vector<DayEntry>& entries_;
   LogReading& reading_;
   Date date_;
-  DayDeeds deeds_;
+  EntriesOfDay tasks_;
 };
 
 }  // namespace

@@ -6,14 +6,14 @@ namespace cahier {
 namespace {
 
 // The one deed of a day's cue starts that were told one by one; codes of that day join it.
-Deed& told_starts(const DayEntry& entry, int piece, DayDeeds& deeds) {
-  const auto of_starts = [&](const Deed& deed) {
-    return deed.done.drill == Drill::cue_starts && deed.done.piece == piece;
+ReportedTask& told_starts(const DayEntry& entry, int piece, EntriesOfDay& tasks) {
+  const auto of_starts = [&](const ReportedTask& task) {
+    return task.done.drill == Drill::cue_starts && task.done.piece == piece;
   };
-  std::vector<Deed>& all = deeds.all();
+  std::vector<ReportedTask>& all = tasks.all();
   const auto first = std::find_if(all.begin(), all.end(), of_starts);
   if (first == all.end())
-    return deeds.add(entry.spot(entry.day->date.at), piece, Drill::cue_starts, deeds.whole(piece));
+    return tasks.add(entry.spot(entry.day->date.at), piece, Drill::cue_starts, tasks.whole(piece));
   std::vector<int>& starts = first->done.starts;
   for (auto other = first + 1; other != all.end();) {
     if (!of_starts(*other)) {
@@ -28,29 +28,29 @@ Deed& told_starts(const DayEntry& entry, int piece, DayDeeds& deeds) {
 
 }  // namespace
 
-void read_starts(const DayEntry& entry, DayDeeds& deeds) {
+void read_starts(const DayEntry& entry, EntriesOfDay& tasks) {
   if (entry.day->hit.empty() && entry.day->missed.empty()) return;
-  const auto piece = deeds.piece_of(entry);
-  PastEdition* edition = deeds.editions().of(deeds.date());
+  const auto piece = tasks.piece_of(entry);
+  PastEdition* edition = tasks.editions().of(tasks.date());
   if (!piece || !edition) return;
-  Deed& deed = told_starts(entry, *piece, deeds);
-  deed.told = true;
+  ReportedTask& task = told_starts(entry, *piece, tasks);
+  task.told = true;
   const auto take = [&](const std::vector<Written<int>>& numbers, std::vector<int>& bars) {
     for (const Written<int>& number : numbers) {
       const Spot spot = entry.spot(number.at);
-      const auto bar = deeds.cue_bar(*edition, *piece, number.value, spot);
+      const auto bar = tasks.cue_bar(*edition, *piece, number.value, spot);
       if (!bar) continue;
       bars.push_back(*bar);
-      std::erase(deed.done.starts, *bar);
-      deeds.check_bars(*piece, {*bar, *bar}, Drill::cue_starts, spot, "");
+      std::erase(task.done.starts, *bar);
+      tasks.check_bars(*piece, {*bar, *bar}, Drill::cue_starts, spot, "");
     }
   };
-  take(entry.day->hit, deed.done.hit);
-  take(entry.day->missed, deed.done.missed);
-  std::vector<int> all = deed.done.starts;
-  all.insert(all.end(), deed.done.hit.begin(), deed.done.hit.end());
-  all.insert(all.end(), deed.done.missed.begin(), deed.done.missed.end());
-  deed.done.bars = around(all, deeds.whole(*piece));
+  take(entry.day->hit, task.done.hit);
+  take(entry.day->missed, task.done.missed);
+  std::vector<int> all = task.done.starts;
+  all.insert(all.end(), task.done.hit.begin(), task.done.hit.end());
+  all.insert(all.end(), task.done.missed.begin(), task.done.missed.end());
+  task.done.bars = around(all, tasks.whole(*piece));
 }
 
 }  // namespace cahier

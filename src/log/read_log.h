@@ -4,7 +4,7 @@
 #include <optional>
 
 #include "log/written_log.h"
-#include "text/diagnostic.h"
+#include "text/diagnostics.h"
 #include "text/yaml.h"
 
 namespace cahier {

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "log/written_log.h"
-#include "text/diagnostic.h"
+#include "text/diagnostics.h"
 #include "text/yaml.h"
 
 namespace cahier {

@@ -6,7 +6,7 @@
 #include "log/last_edition.h"
 #include "log/past_editions.h"
 #include "log/read_day.h"
-#include "plan/schedule/upkeep.h"
+#include "practice/kept_record.h"
 
 namespace cahier {
 namespace {

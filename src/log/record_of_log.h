@@ -5,7 +5,7 @@
 
 #include "log/written_log.h"
 #include "plan/terms.h"
-#include "text/diagnostic.h"
+#include "text/diagnostics.h"
 
 namespace cahier {
 

@@ -47,7 +47,7 @@ std::string beginning(const std::string& code, Drill drill, BarRange bars) {
   return text + (code.empty() ? " " : ", ") + (starts ? "begins at" : "holds");
 }
 
-bool earlier_in_day(const Deed& a, const Deed& b) {
+bool earlier_in_day(const ReportedTask& a, const ReportedTask& b) {
   if (a.code.empty() || b.code.empty()) return !a.code.empty() && b.code.empty();
   if (a.code.size() != b.code.size()) return a.code.size() < b.code.size();
   return a.code < b.code;

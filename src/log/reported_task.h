@@ -9,7 +9,7 @@
 
 namespace cahier {
 
-struct Deed {
+struct ReportedTask {
   Done done;
   Spot spot;
   std::string code;                // empty where no code tells of it
@@ -25,7 +25,7 @@ bool from_memory(Drill drill);
 std::string beginning(const std::string& code, Drill drill, BarRange bars);
 
 // The order of a day: by code, then what has none.
-bool earlier_in_day(const Deed& a, const Deed& b);
+bool earlier_in_day(const ReportedTask& a, const ReportedTask& b);
 
 // From the least of the bars to the greatest.
 BarRange around(const std::vector<int>& bars, BarRange otherwise);

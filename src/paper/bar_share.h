@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "paper/staff.h"
+#include "paper/staff_system.h"
 
 namespace cahier {
 

@@ -1,4 +1,4 @@
-// Proof that a sheet can be printed, read and written on.
+// CueStartsDue that a sheet can be printed, read and written on.
 #pragma once
 
 #include <string>

@@ -3,7 +3,8 @@
 
 #include <vector>
 
-#include "paper/staff.h"
+#include "paper/bar_line.h"
+#include "paper/staff_system.h"
 
 namespace cahier {
 

@@ -13,7 +13,7 @@
 #include <unordered_map>
 
 #include "paper/page_size.h"
-#include "text/diagnostic.h"
+#include "text/errors.h"
 #include "text/utf8.h"
 
 namespace cahier {

@@ -74,6 +74,12 @@ int Piece::level_at(int bar) const {
   return section && section->level ? *section->level : level;
 }
 
+int Piece::hardest_level(BarRange among) const {
+  int hardest = 1;
+  for (int bar = among.first; bar <= among.last; ++bar) hardest = std::max(hardest, level_at(bar));
+  return hardest;
+}
+
 int Piece::learned_bar(int bar) const {
   // A chain can visit every bar once at most; a longer one would be a circle, which reading
   // refuses.

@@ -82,6 +82,8 @@ struct Piece {
   // The hardest of piece, section and hard bars that speak of this bar; a section's level stands
   // in place of the piece's, and a `hard` entry in place of both.
   int level_at(int bar) const;
+  // The level of the hardest of these bars; at least 1.
+  int hardest_level(BarRange among) const;
   // The bar whose notes are learned for this one: itself, or followed through `same as`.
   int learned_bar(int bar) const;
   // Stretches in the order they are played, with repeats.

@@ -6,7 +6,7 @@
 #include <string_view>
 
 #include "piece/bar_range.h"
-#include "text/diagnostic.h"
+#include "text/diagnostics.h"
 #include "text/yaml.h"
 
 namespace cahier {

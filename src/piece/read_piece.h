@@ -4,7 +4,7 @@
 #include <optional>
 
 #include "piece/piece.h"
-#include "text/diagnostic.h"
+#include "text/diagnostics.h"
 #include "text/source.h"
 
 namespace cahier {

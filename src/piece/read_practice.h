@@ -2,7 +2,7 @@
 #pragma once
 
 #include "piece/wishes.h"
-#include "text/diagnostic.h"
+#include "text/diagnostics.h"
 #include "text/yaml.h"
 
 namespace cahier {

@@ -4,7 +4,6 @@
 #include <array>
 #include <tuple>
 
-#include "plan/chunks/divide.h"
 #include "practice/time_model.h"
 
 namespace cahier {
@@ -68,7 +67,7 @@ double mean_pace(const Plan& plan) {
   for (const PlannedPiece& piece : plan.pieces)
     for (const Chunk& chunk : piece.chunks) {
       bars += chunk.bars.size();
-      sum += chunk.bars.size() * plan.method.pace[hardest_level(piece.piece, chunk.bars) - 1];
+      sum += chunk.bars.size() * plan.method.pace[piece.piece.hardest_level(chunk.bars) - 1];
     }
   return bars > 0 ? sum / bars : 1;
 }
@@ -84,7 +83,7 @@ std::vector<LevelPace> level_paces(const Plan& plan) {
     const TimeModel paced(planned.piece, plan.method);
     const int parts = static_cast<int>(planned.piece.parts().size());
     for (const Chunk& chunk : planned.chunks) {
-      const int hardest = hardest_level(planned.piece, chunk.bars);
+      const int hardest = planned.piece.hardest_level(chunk.bars);
       LevelPace& level = levels[hardest - 1];
       level.first += reckoned.learn(chunk.bars, hardest);
       level.now += paced.learn(chunk.bars, hardest);

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "text/diagnostic.h"
+#include "text/diagnostics.h"
 #include "text/source.h"
 
 namespace cahier {

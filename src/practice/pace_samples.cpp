@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <iterator>
 
-#include "plan/chunks/divide.h"
 #include "practice/time_model.h"
 
 namespace cahier {
@@ -17,7 +16,7 @@ class Reckoner {
     method_.pace.fill(1);
   }
 
-  int level(const Done& done) const { return hardest_level(pieces_[done.piece], done.bars); }
+  int level(const Done& done) const { return pieces_[done.piece].hardest_level(done.bars); }
 
   double minutes(const Done& done) const {
     const TimeModel time(pieces_[done.piece], method_);
@@ -50,10 +49,10 @@ class Reckoner {
   Method method_;
 };
 
-using Deeds = std::vector<Done>::const_iterator;
+using ReportedTasks = std::vector<Done>::const_iterator;
 
 // The sample that a day's minutes give, after what is known of its drills.
-void add_day(Deeds first, Deeds last, double day_minutes, const Reckoner& reckoner,
+void add_day(ReportedTasks first, ReportedTasks last, double day_minutes, const Reckoner& reckoner,
              std::vector<PaceSample>& samples) {
   double left = day_minutes;
   double reckoned = 0;

@@ -8,6 +8,7 @@
 
 #include "plan/standing.h"
 #include "practice/time_model.h"
+#include "report/plan_words.h"
 #include "report/spacing_text.h"
 #include "report/standing_text.h"
 #include "text/phrasing.h"
@@ -143,10 +144,6 @@ std::string assumptions(const Plan& plan, const Words& words) {
 }
 
 }  // namespace
-
-std::string piece_mark(const Plan& plan, int piece) {
-  return plan.pieces.size() > 1 ? fmt::format("[{}] ", piece + 1) : "";
-}
 
 std::string plan_summary(const Plan& plan, const Words& words) {
   return heading(plan, words) + standing_text(plan, words) + "\n" + holdings(plan, words) + "\n" +

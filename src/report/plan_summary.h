@@ -11,7 +11,4 @@ namespace cahier {
 // Title and dates, a summary, and the assumptions; ends in a newline.
 std::string plan_summary(const Plan& plan, const Words& words);
 
-// "[2] " before what belongs to the second of several pieces; empty for a single piece.
-std::string piece_mark(const Plan& plan, int piece);
-
 }  // namespace cahier

@@ -130,4 +130,8 @@ std::string say_drill(const Words& words, Drill drill, const std::string& bars) 
   return words.say(fmt::format("drills.{}", drill_word(drill)), {{"bars", bars}});
 }
 
+std::string piece_mark(const Plan& plan, int piece) {
+  return plan.pieces.size() > 1 ? fmt::format("[{}] ", piece + 1) : "";
+}
+
 }  // namespace cahier

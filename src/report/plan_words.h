@@ -30,4 +30,7 @@ std::string say_task(const Words& words, const Task& task);
 // "learn 1–4 and 9–12". For drills that are named by their bars: no cue starts, no run-through.
 std::string say_drill(const Words& words, Drill drill, const std::string& bars);
 
+// "[2] " before what belongs to the second of several pieces; empty for a single piece.
+std::string piece_mark(const Plan& plan, int piece);
+
 }  // namespace cahier

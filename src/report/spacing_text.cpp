@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "plan/spacing_report.h"
-#include "report/plan_summary.h"
+#include "report/plan_words.h"
 #include "text/phrasing.h"
 #include "text/utf8.h"
 #include "text/wrap.h"

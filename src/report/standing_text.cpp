@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "plan/standing.h"
-#include "report/plan_summary.h"
+#include "report/plan_words.h"
 #include "text/phrasing.h"
 #include "text/wrap.h"
 

@@ -11,7 +11,7 @@
 #include <optional>
 #include <system_error>
 
-#include "text/diagnostic.h"
+#include "text/errors.h"
 
 namespace cahier {
 

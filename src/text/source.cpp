@@ -9,7 +9,7 @@
 #include <filesystem>
 #include <fstream>
 
-#include "text/diagnostic.h"
+#include "text/errors.h"
 #include "text/utf8.h"
 
 namespace cahier {

@@ -5,13 +5,9 @@
 #include <string_view>
 #include <vector>
 
-namespace cahier {
+#include "text/place.h"
 
-// A position in a source; line and column count from one, columns in characters (not bytes).
-struct Place {
-  int line = 1;
-  int column = 1;
-};
+namespace cahier {
 
 class Source {
  public:

@@ -5,8 +5,8 @@
 #include <algorithm>
 #include <filesystem>
 
-#include "text/diagnostic.h"
 #include "text/did_you_mean.h"
+#include "text/errors.h"
 
 namespace cahier {
 namespace {

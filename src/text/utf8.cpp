@@ -68,6 +68,12 @@ std::string encode_utf8(char32_t character) {
   return {static_cast<char>(0xF0 | (character >> 18)), tail(12), tail(6), tail(0)};
 }
 
+std::string encode_utf8(const std::vector<char32_t>& characters) {
+  std::string text;
+  for (const char32_t character : characters) text += encode_utf8(character);
+  return text;
+}
+
 std::size_t count_characters(std::string_view text) {
   std::size_t count = 0;
   for (std::size_t at = 0; at < text.size(); ++count) at += decode_one(text, at).length;

@@ -19,6 +19,7 @@ std::vector<char32_t> decode_utf8(std::string_view text);
 
 // One character as UTF-8; U+FFFD for what is no character.
 std::string encode_utf8(char32_t character);
+std::string encode_utf8(const std::vector<char32_t>& characters);
 
 // Number of characters, each ill-formed byte counting as one.
 std::size_t count_characters(std::string_view text);

@@ -10,7 +10,7 @@
 #include <utility>
 #include <vector>
 
-#include "text/diagnostic.h"
+#include "text/diagnostics.h"
 #include "text/source.h"
 
 namespace cahier {

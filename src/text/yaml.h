@@ -8,7 +8,7 @@
 #include <string_view>
 #include <vector>
 
-#include "text/diagnostic.h"
+#include "text/diagnostics.h"
 #include "text/source.h"
 
 namespace cahier {

@@ -1,7 +1,7 @@
 // What can be wrong with a text before it is YAML at all, in words for people who do not know YAML.
 #pragma once
 
-#include "text/diagnostic.h"
+#include "text/diagnostics.h"
 #include "text/source.h"
 
 namespace YAML {

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "text/diagnostic.h"
+#include "text/diagnostics.h"
 #include "text/source.h"
 #include "workbook/all_sheets.h"
 

@@ -15,6 +15,7 @@
 #include "plan/search/lower_bound.h"
 #include "plan/search/planner.h"
 #include "practice/method.h"
+#include "text/errors.h"
 #include "text/templates.h"
 #include "text/words.h"
 #include "workbook/packet.h"

@@ -12,20 +12,20 @@ constexpr double kSliver = 1e-9;
 
 class EveryPlan {
  public:
-  EveryPlan(const Anatomy& anatomy, const Terms& terms, long most)
-      : anatomy_(anatomy), make_(anatomy, terms.method, 0), left_(most) {
+  EveryPlan(const Analysis& analysis, const Terms& terms, long most)
+      : analysis_(analysis), make_(analysis, terms.method, 0), left_(most) {
     plan_.from = terms.from;
     plan_.by = terms.by;
     plan_.method = terms.method;
     plan_.temper = terms.temper;
     plan_.new_to_performing = terms.new_to_performing;
-    plan_.pieces = {anatomy.planned};
+    plan_.pieces = {analysis.planned};
     plan_.pieces[0].dice = weighted_dice_tables(plan_.pieces[0].thrown_cues());
     plan_.days = calendar(terms);
     for (const Day& day : plan_.days) longest_ = std::max(longest_, day.allowance);
     gather(terms);
     for (const Drill drill : kDrills)
-      all_missing_.push_back({0, drill, anatomy.planned.piece.whole(), 1, Why::no_room_to_learn});
+      all_missing_.push_back({0, drill, analysis.planned.piece.whole(), 1, Why::no_room_to_learn});
   }
 
   std::optional<bool> any() {
@@ -37,12 +37,12 @@ class EveryPlan {
  private:
   // In the order in which a day takes them: cold first, what is new, its joins, the rest.
   void gather(const Terms& terms) {
-    const int chunks = static_cast<int>(anatomy_.planned.chunks.size());
+    const int chunks = static_cast<int>(analysis_.planned.chunks.size());
     for (int run = 0; run < terms.method.runs_a_day; ++run) pool_.push_back(make_.run_through());
     each_range([&](BarRange bars) { pool_.push_back(make_.recall(bars)); });
     for (int chunk = 0; chunk < chunks; ++chunk) pool_.push_back(make_.learn(chunk));
     each_range([&](BarRange bars) { pool_.push_back(make_.join(bars)); });
-    const auto& cues = anatomy_.planned.cues;
+    const auto& cues = analysis_.planned.cues;
     for (unsigned chosen = 1; chosen < 1u << cues.size(); ++chosen) {
       std::vector<int> numbers;
       for (const CueStart& cue : cues)
@@ -52,15 +52,15 @@ class EveryPlan {
     if (terms.temper == Temper::no) return;
     for (int level = 5; level > 0; --level)
       for (int chunk = 0; chunk < chunks; ++chunk) {
-        if (anatomy_.planned.chunks[chunk].level != level) continue;
-        if (anatomy_.planned.piece.parts().size() > 1) pool_.push_back(make_.spoken_part(chunk));
+        if (analysis_.planned.chunks[chunk].level != level) continue;
+        if (analysis_.planned.piece.parts().size() > 1) pool_.push_back(make_.spoken_part(chunk));
         pool_.push_back(make_.write_out(chunk));
       }
   }
 
   template <typename Take>
   void each_range(Take take) const {
-    const auto& passages = anatomy_.passages;
+    const auto& passages = analysis_.passages;
     for (std::size_t first = 0; first < passages.size(); ++first)
       for (std::size_t last = first; last < passages.size(); ++last)
         take(BarRange{passages[first].bars.first, passages[last].bars.last});
@@ -97,10 +97,10 @@ class EveryPlan {
         task.id = fmt::format("{:02}{:02}-{}", static_cast<unsigned>(date.month()),
                               static_cast<unsigned>(date.day()), ++number);
     }
-    return breaches(plan_).empty();
+    return violations(plan_).empty();
   }
 
-  const Anatomy& anatomy_;
+  const Analysis& analysis_;
   TaskMaker make_;
   std::vector<Task> pool_;
   std::vector<Unplaced> all_missing_;
@@ -111,8 +111,8 @@ class EveryPlan {
 
 }  // namespace
 
-std::optional<bool> any_plan_at_all(const Anatomy& anatomy, const Terms& terms, long most) {
-  return EveryPlan(anatomy, terms, most).any();
+std::optional<bool> any_plan_at_all(const Analysis& analysis, const Terms& terms, long most) {
+  return EveryPlan(analysis, terms, most).any();
 }
 
 }  // namespace cahier::brute

@@ -5,13 +5,13 @@
 
 #include <optional>
 
-#include "plan/chunks/anatomy.h"
+#include "plan/chunks/analysis.h"
 #include "plan/terms.h"
 
 namespace cahier::brute {
 
 // Whether any plan keeps the rules; nullopt when more than `most` plans would have to be judged.
 // REQUIRES: the anatomy is that of the piece as it is to be cut.
-std::optional<bool> any_plan_at_all(const Anatomy& anatomy, const Terms& terms, long most);
+std::optional<bool> any_plan_at_all(const Analysis& analysis, const Terms& terms, long most);
 
 }  // namespace cahier::brute

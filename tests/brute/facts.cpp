@@ -12,12 +12,12 @@ namespace {
 int halves(double minutes) { return static_cast<int>(std::lround(minutes * 2)); }
 
 // The chunk that holds the notes of each bar.
-std::vector<int> chunk_at_bar(const Anatomy& anatomy) {
-  const Piece& piece = anatomy.planned.piece;
+std::vector<int> chunk_at_bar(const Analysis& analysis) {
+  const Piece& piece = analysis.planned.piece;
   std::vector<int> held(piece.bars + 1, -1);
   for (int bar = piece.first_bar(); bar <= piece.bars; ++bar)
-    for (int chunk = 0; chunk < static_cast<int>(anatomy.planned.chunks.size()); ++chunk)
-      if (anatomy.planned.chunks[chunk].bars.contains(piece.learned_bar(bar))) held[bar] = chunk;
+    for (int chunk = 0; chunk < static_cast<int>(analysis.planned.chunks.size()); ++chunk)
+      if (analysis.planned.chunks[chunk].bars.contains(piece.learned_bar(bar))) held[bar] = chunk;
   return held;
 }
 
@@ -28,8 +28,8 @@ Mask touched(const std::vector<int>& chunk_at, BarRange bars) {
 }
 
 // A boundary inside a return is the one its source has. Named by the bar before it.
-int boundary_of(const Anatomy& anatomy, int bar) {
-  const auto& sections = anatomy.planned.sections;
+int boundary_of(const Analysis& analysis, int bar) {
+  const auto& sections = analysis.planned.sections;
   for (std::size_t follow = 0; follow <= sections.size(); ++follow) {
     const auto at = std::find_if(sections.begin(), sections.end(),
                                  [&](const PlannedSection& one) { return one.bars.contains(bar); });
@@ -40,18 +40,18 @@ int boundary_of(const Anatomy& anatomy, int bar) {
 }
 
 void find_ranges(Facts& facts) {
-  const Anatomy& anatomy = facts.anatomy;
-  const auto& passages = anatomy.passages;
+  const Analysis& analysis = facts.analysis;
+  const auto& passages = analysis.passages;
   std::map<int, int> join_of;  // by boundary
   std::vector<int> after;      // by passage: the join at its end
   for (std::size_t at = 0; at + 1 < passages.size(); ++at) {
-    const int boundary = boundary_of(anatomy, passages[at].bars.last);
+    const int boundary = boundary_of(analysis, passages[at].bars.last);
     after.push_back(join_of.emplace(boundary, static_cast<int>(join_of.size())).first->second);
   }
   facts.join_count = static_cast<int>(join_of.size());
   facts.joins = (Mask{1} << facts.join_count) - 1;
   for (std::size_t first = 0; first < passages.size(); ++first) {
-    if (passages[first].learned != anatomy.planned.chunks[passages[first].chunk].bars)
+    if (passages[first].learned != analysis.planned.chunks[passages[first].chunk].bars)
       throw std::logic_error("a return cuts a chunk");
     Range range{passages[first].bars, 0, 0, 0, 0, passages[first].section};
     for (std::size_t last = first; last < passages.size(); ++last) {
@@ -59,9 +59,9 @@ void find_ranges(Facts& facts) {
       range.bars.last = passages[last].bars.last;
       range.chunks |= Mask{1} << passages[last].chunk;
       if (passages[last].section != range.section) range.section = -1;
-      const int level = anatomy.level_in(range.bars);
-      range.recall = halves(anatomy.time.recall(range.bars, level));
-      range.join = halves(anatomy.time.join(range.bars, level));
+      const int level = analysis.level_in(range.bars);
+      range.recall = halves(analysis.time.recall(range.bars, level));
+      range.join = halves(analysis.time.join(range.bars, level));
       facts.ranges.push_back(range);
     }
   }
@@ -73,10 +73,10 @@ struct Pair {
 };
 
 std::vector<Pair> find_rivals(Facts& facts) {
-  const std::vector<int> chunk_at = chunk_at_bar(facts.anatomy);
+  const std::vector<int> chunk_at = chunk_at_bar(facts.analysis);
   std::vector<Pair> pairs;
   facts.rivals.assign(facts.chunks, 0);
-  for (const LookAlikes& group : facts.anatomy.planned.piece.look_alikes)
+  for (const LookAlikes& group : facts.analysis.planned.piece.look_alikes)
     for (std::size_t one = 0; one < group.passages.size(); ++one)
       for (std::size_t other = one + 1; other < group.passages.size(); ++other) {
         const Mask some = touched(chunk_at, group.passages[one]);
@@ -94,14 +94,14 @@ std::vector<Pair> find_rivals(Facts& facts) {
 }
 
 void find_starts(Facts& facts, const std::vector<Pair>& pairs, int most_before) {
-  const auto& cues = facts.anatomy.planned.cues;
+  const auto& cues = facts.analysis.planned.cues;
   for (Mask chosen = 1; chosen < Mask{1} << cues.size(); ++chosen) {
     Starts starts;
     std::set<int> forks_met;
     for (const CueStart& cue : cues) {
       if (!(chosen >> (cue.number - 1) & 1)) continue;
       starts.cues.push_back(cue.number);
-      for (const int chunk : facts.anatomy.starts[cue.number - 1].chunks)
+      for (const int chunk : facts.analysis.starts[cue.number - 1].chunks)
         starts.chunks |= Mask{1} << chunk;
       for (const Pair& pair : pairs)
         for (const int fork : {pair.one, pair.other})
@@ -110,24 +110,24 @@ void find_starts(Facts& facts, const std::vector<Pair>& pairs, int most_before) 
     for (std::size_t pair = 0; pair < pairs.size(); ++pair)
       if (forks_met.count(pairs[pair].one) > 0 && forks_met.count(pairs[pair].other) > 0)
         starts.forks |= Mask{1} << pair;
-    starts.cost = halves(facts.anatomy.time.cue_starts(static_cast<int>(starts.cues.size())));
+    starts.cost = halves(facts.analysis.time.cue_starts(static_cast<int>(starts.cues.size())));
     facts.starts.push_back(std::move(starts));
   }
 }
 
 void find_temper(Facts& facts, const Terms& terms) {
   if (terms.temper == Temper::no) return;
-  const Piece& piece = facts.anatomy.planned.piece;
+  const Piece& piece = facts.analysis.planned.piece;
   const bool speaks = piece.parts().size() > 1 && piece.instrument.has_hands;
   for (const Drill drill : {Drill::spoken_part, Drill::write_out}) {
     if (drill == Drill::spoken_part && !speaks) continue;
     std::map<std::pair<int, int>, Mask> classes;  // by falling level, cost
     for (int chunk = 0; chunk < facts.chunks; ++chunk) {
-      const Chunk& of = facts.anatomy.planned.chunks[chunk];
+      const Chunk& of = facts.analysis.planned.chunks[chunk];
       if (terms.temper == Temper::weak && of.level < terms.method.weak_level) continue;
       const double minutes = drill == Drill::spoken_part
-                                 ? facts.anatomy.time.spoken_part(of.bars, of.level)
-                                 : facts.anatomy.time.write_out(of.bars, of.level);
+                                 ? facts.analysis.time.spoken_part(of.bars, of.level)
+                                 : facts.analysis.time.write_out(of.bars, of.level);
       classes[{-of.level, halves(minutes)}] |= Mask{1} << chunk;
     }
     for (const auto& [key, mask] : classes)
@@ -137,12 +137,12 @@ void find_temper(Facts& facts, const Terms& terms) {
 
 }  // namespace
 
-Facts::Facts(const Anatomy& of, const Terms& terms) : anatomy(of) {
-  chunks = static_cast<int>(anatomy.planned.chunks.size());
+Facts::Facts(const Analysis& of, const Terms& terms) : analysis(of) {
+  chunks = static_cast<int>(analysis.planned.chunks.size());
   if (chunks > 6) throw std::logic_error("too many chunks for every plan to be tried");
   all = (Mask{1} << chunks) - 1;
-  for (const double minutes : anatomy.learn_minutes) learn.push_back(halves(minutes));
-  run = halves(anatomy.time.run_through());
+  for (const double minutes : analysis.learn_minutes) learn.push_back(halves(minutes));
+  run = halves(analysis.time.run_through());
   find_ranges(*this);
   find_starts(*this, find_rivals(*this), terms.method.chunk_most);
   find_temper(*this, terms);

@@ -10,7 +10,7 @@
 #include <cstdint>
 #include <vector>
 
-#include "plan/chunks/anatomy.h"
+#include "plan/chunks/analysis.h"
 #include "plan/terms.h"
 
 namespace cahier::brute {
@@ -47,9 +47,9 @@ struct TemperClass {
 
 struct Facts {
   // REQUIRES: `anatomy` outlives the facts; at most 6 chunks, and returns that cut no chunk.
-  Facts(const Anatomy& of, const Terms& terms);
+  Facts(const Analysis& of, const Terms& terms);
 
-  const Anatomy& anatomy;
+  const Analysis& analysis;
   int chunks = 0;
   Mask all = 0;    // every chunk
   Mask joins = 0;  // every join that must be played

@@ -67,7 +67,7 @@ std::vector<Dish> Menu::all_from_memory(Mask learned) const {
     if (!freedom_.wide_recalls && range.section < 0) continue;
     Effect effect = joining(freedom_.late_joins ? range.joins : 0);
     const bool returns =
-        range.section >= 0 && facts_.anatomy.planned.sections[range.section].same_as.has_value();
+        range.section >= 0 && facts_.analysis.planned.sections[range.section].same_as.has_value();
     if (freedom_.recalls_at_return || !returns) effect |= retrieving(range.chunks);
     reached.take(range.recall, effect, std::uint64_t{1} << at);
   }

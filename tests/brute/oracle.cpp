@@ -21,8 +21,8 @@ Oracle::Oracle(const Piece& piece, const Terms& terms) : piece_(piece), terms_(t
   for (Piece& cut : chunkings(piece_, terms_.method)) {
     auto way = std::make_unique<Way>();
     way->cut = std::move(cut);
-    way->anatomy = std::make_unique<Anatomy>(dissect(way->cut, terms_.method, kNeverCut));
-    way->facts = std::make_unique<Facts>(*way->anatomy, terms_);
+    way->analysis = std::make_unique<Analysis>(analyse(way->cut, terms_.method, kNeverCut));
+    way->facts = std::make_unique<Facts>(*way->analysis, terms_);
     ways_.push_back(std::move(way));
   }
 }
@@ -43,7 +43,7 @@ std::optional<Plan> Oracle::plan(int halves, const Freedom& freedom) const {
 
 std::optional<Plan> Oracle::plan_cut_as(const std::vector<Chunk>& chunks, int halves) const {
   for (const auto& way : ways_) {
-    const auto& own = way->anatomy->planned.chunks;
+    const auto& own = way->analysis->planned.chunks;
     if (std::equal(own.begin(), own.end(), chunks.begin(), chunks.end(),
                    [](const Chunk& one, const Chunk& other) { return one.bars == other.bars; }))
       return plan(*way, halves, {});

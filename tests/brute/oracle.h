@@ -31,7 +31,7 @@ class Oracle {
  private:
   struct Way {
     Piece cut;  // the piece, its phrases being its chunks
-    std::unique_ptr<Anatomy> anatomy;
+    std::unique_ptr<Analysis> analysis;
     std::unique_ptr<Facts> facts;
   };
 

@@ -52,11 +52,11 @@ struct Tally {
   long wrong = 0;
 };
 
-void compare(const brute::TinyWork& work, const Anatomy& anatomy, int halves, bool expected,
+void compare(const brute::TinyWork& work, const Analysis& analysis, int halves, bool expected,
              long most, Tally& tally) {
   if (halves <= 0) return;
   const std::optional<bool> found =
-      brute::any_plan_at_all(anatomy, brute::with_halves(work.terms, halves), most);
+      brute::any_plan_at_all(analysis, brute::with_halves(work.terms, halves), most);
   if (!found) {
     ++tally.too_many;
     return;
@@ -73,11 +73,11 @@ bool ask(long number, long turn, long most, Tally& tally) {
   const brute::TinyWork work = brute::phrased(number, easy_method(turn));
   if ((work.terms.by - work.terms.from).count() > kMostDays) return false;
   const Piece cut = brute::chunkings(work.piece, work.terms.method).front();
-  const Anatomy anatomy = dissect(cut, work.terms.method, brute::kNeverCut);
-  if (anatomy.planned.chunks.size() > kMostChunks) return false;
+  const Analysis analysis = analyse(cut, work.terms.method, brute::kNeverCut);
+  if (analysis.planned.chunks.size() > kMostChunks) return false;
   const std::optional<int> least = brute::Oracle(work.piece, work.terms).least();
-  compare(work, anatomy, least ? *least - 1 : kLittle, false, most, tally);
-  if (least) compare(work, anatomy, *least, true, most, tally);
+  compare(work, analysis, least ? *least - 1 : kLittle, false, most, tally);
+  if (least) compare(work, analysis, *least, true, most, tally);
   return true;
 }
 

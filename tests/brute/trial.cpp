@@ -34,9 +34,10 @@ constexpr std::array<Liberty, 8> kLiberties = {{
     {&Freedom::late_joins, "joins left for a later day"},
 }};
 
-std::string said(const std::vector<Breach>& found) {
+std::string said(const std::vector<Violation>& found) {
   std::string text;
-  for (const Breach& breach : found) text += fmt::format("; rule {}: {}", breach.rule, breach.what);
+  for (const Violation& violation : found)
+    text += fmt::format("; rule {}: {}", violation.rule, violation.what);
   return text;
 }
 
@@ -69,7 +70,7 @@ class Questions {
   void prove_it_exists(int halves) {
     const std::optional<Plan> plan = oracle_.plan(halves);
     if (!plan) return trial_.faults.push_back("the least allowance has no plan");
-    const std::vector<Breach> found = breaches(*plan);
+    const std::vector<Violation> found = violations(*plan);
     if (!found.empty())
       trial_.faults.push_back(
           fmt::format("the plan found for {} minutes is none{}", halves / 2.0, said(found)));
@@ -94,7 +95,7 @@ class Questions {
       trial_.faults.push_back(
           fmt::format("the lower bound refuses {} minutes, which are enough", halves / 2.0));
     if (!plan) return;
-    const std::vector<Breach> found = breaches(*plan);
+    const std::vector<Violation> found = violations(*plan);
     if (!plan->fits || !found.empty())
       trial_.faults.push_back(
           fmt::format("the planner's plan for {} minutes is none{}", halves / 2.0, said(found)));

@@ -10,7 +10,7 @@ namespace {
 class Writer {
  public:
   Writer(const Facts& facts, const Terms& terms)
-      : facts_(facts), make_(facts.anatomy, terms.method, 0), left_(facts.temper.size()) {
+      : facts_(facts), make_(facts.analysis, terms.method, 0), left_(facts.temper.size()) {
     for (std::size_t kind = 0; kind < left_.size(); ++kind) left_[kind] = facts.temper[kind].chunks;
   }
 
@@ -76,7 +76,7 @@ Plan written_plan(const Piece& piece, const Facts& facts, const Terms& terms,
   plan.order = terms.order;
   plan.new_to_performing = terms.new_to_performing;
   plan.blocks = terms.blocks;
-  plan.pieces = {facts.anatomy.planned};
+  plan.pieces = {facts.analysis.planned};
   plan.pieces[0].dice = weighted_dice_tables(plan.pieces[0].thrown_cues());
   plan.pieces[0].piece = piece;
   plan.days = calendar(terms);

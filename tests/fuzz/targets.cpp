@@ -13,6 +13,7 @@
 #include "practice/method.h"
 #include "report/plan_json.h"
 #include "report/plan_text.h"
+#include "text/errors.h"
 #include "text/templates.h"
 #include "text/words.h"
 #include "workbook/packet.h"

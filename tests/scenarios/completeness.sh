@@ -13,13 +13,13 @@ say_missing() {
 
 options=$(for command in print plan report check new; do "$cahier" "$command" --help; done |
   grep -o -e '--[a-z][a-z-]*' | sort -u)
-keys=$(cat "$source"/src/piece/read_*.cpp "$source"/src/practice/read_log*.cpp | tr '\n' ' ' |
+keys=$(cat "$source"/src/piece/read_*.cpp "$source"/src/inputs/read_*.cpp "$source"/src/log/read_log*.cpp | tr '\n' ' ' |
   grep -oE '(fields_?|inner)\.(text|whole|number|yes_no|list|node)\("[^"]+"|(require_bars?|read_day|read_word|read_log_date|read_told|read_logged_bars)\((fields_?|inner), "[^"]+"' |
   sed 's/.*"\(.*\)"/\1/' | sort -u)
 
 # Nothing found means that this script no longer reads the program aright.
 [ "$(echo "$options" | wc -l)" -ge 15 ] || say_missing "a sensible number of options" "the help"
-[ "$(echo "$keys" | wc -l)" -ge 45 ] || say_missing "a sensible number of keys" "src/piece and src/practice"
+[ "$(echo "$keys" | wc -l)" -ge 45 ] || say_missing "a sensible number of keys" "src/piece and src/log"
 
 for option in $options; do
   [ "$option" = --help ] && continue

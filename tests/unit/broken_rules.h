@@ -15,9 +15,9 @@ namespace cahier {
 // The rules broken, each once; the words go to the test's report.
 inline std::vector<int> broken_rules(const Plan& plan) {
   std::vector<int> rules;
-  for (const Breach& breach : breaches(plan)) {
-    UNSCOPED_INFO("rule " << breach.rule << ": " << breach.what);
-    rules.push_back(breach.rule);
+  for (const Violation& violation : violations(plan)) {
+    UNSCOPED_INFO("rule " << violation.rule << ": " << violation.what);
+    rules.push_back(violation.rule);
   }
   std::sort(rules.begin(), rules.end());
   rules.erase(std::unique(rules.begin(), rules.end()), rules.end());
@@ -36,9 +36,9 @@ using Rules = std::vector<int>;
 inline bool says(const std::function<void(Plan&)>& change, const std::string& words) {
   Plan plan = sound_plan();
   change(plan);
-  const auto found = breaches(plan);
-  return std::any_of(found.begin(), found.end(), [&](const Breach& breach) {
-    return breach.what.find(words) != std::string::npos;
+  const auto found = violations(plan);
+  return std::any_of(found.begin(), found.end(), [&](const Violation& violation) {
+    return violation.what.find(words) != std::string::npos;
   });
 }
 

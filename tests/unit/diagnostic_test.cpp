@@ -1,4 +1,5 @@
-#include "text/diagnostic.h"
+#include "text/diagnostics.h"
+#include "text/errors.h"
 
 #include <catch2/catch.hpp>
 

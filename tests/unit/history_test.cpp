@@ -1,6 +1,6 @@
 #include <catch2/catch.hpp>
 
-#include "plan/chunks/history.h"
+#include "practice/history.h"
 #include "practice/pace_samples.h"
 #include "practice/time_model.h"
 #include "sample_pieces.h"

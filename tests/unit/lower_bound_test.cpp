@@ -6,6 +6,8 @@
 #include <cstdlib>
 
 #include "plan/schedule/best_fill.h"
+#include "plan/schedule/comfortable.h"
+#include "plan/schedule/learning_order.h"
 #include "plan/schedule/tight.h"
 #include "random_work.h"
 #include "sample_plan.h"
@@ -136,11 +138,11 @@ TEST_CASE("where the bound says never, no way of packing places everything") {
     if (could_fit({piece}, terms)) continue;
     ++refused;
     const std::vector<Day> empty = calendar(terms);
-    const std::vector<Anatomy> anatomies = {dissect(piece, terms.method, 6.0)};
-    const Work work{terms, anatomies, empty, learning_order(anatomies, terms.order)};
-    for (const auto turn : {Packing::Turn::in_order, Packing::Turn::filling})
-      for (const auto runs : {RunPacking::late, RunPacking::early})
-        CHECK_FALSE(squeeze(work, {Reach::unsettled, turn, runs}).unplaced.empty());
+    const std::vector<Analysis> analyses = {analyse(piece, terms.method, 6.0)};
+    const Work work{terms, analyses, empty, learning_order(analyses, terms.order)};
+    for (const auto turn : {TightVariant::Turn::in_order, TightVariant::Turn::filling})
+      for (const auto runs : {RunPlacing::late, RunPlacing::early})
+        CHECK_FALSE(lay_tight(work, {Reach::unsettled, turn, runs}).unplaced.empty());
     CHECK_FALSE(lay_out(work, {static_cast<int>(empty.size()), false, true, true, true,
                                static_cast<int>(work.order.size())})
                     .unplaced.empty());

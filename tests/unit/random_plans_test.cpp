@@ -55,15 +55,15 @@ std::string left_out_in_silence(const Plan& plan) {
   std::string text;
   Plan as_if_it_fitted = plan;
   as_if_it_fitted.fits = true;
-  for (const Breach& breach : breaches(as_if_it_fitted)) {
+  for (const Violation& violation : violations(as_if_it_fitted)) {
     const bool named =
-        breach.rule == 10 ||
+        violation.rule == 10 ||
         std::any_of(plan.unplaced.begin(), plan.unplaced.end(), [&](const Unplaced& work) {
-          return (breach.rule == 4 && work.drill == Drill::join) ||
-                 (breach.rule == 5 && work.drill == Drill::recall) ||
-                 (breach.rule == 8 && work.drill == Drill::cue_starts);
+          return (violation.rule == 4 && work.drill == Drill::join) ||
+                 (violation.rule == 5 && work.drill == Drill::recall) ||
+                 (violation.rule == 8 && work.drill == Drill::cue_starts);
         });
-    if (!named) text += "rule " + std::to_string(breach.rule) + ": " + breach.what + "\n";
+    if (!named) text += "rule " + std::to_string(violation.rule) + ": " + violation.what + "\n";
   }
   for (int piece = 0; piece < static_cast<int>(plan.pieces.size()); ++piece)
     if (runs_in(plan, piece) + unplaced_in(plan, piece, Drill::run_through) < plan.runs_required())

@@ -37,8 +37,8 @@ inline Date date(const std::string& text) { return parse_date(text).value(); }
 // What is wrong with a plan, in one text; empty for a sound one.
 inline std::string faults_of(const Plan& plan) {
   std::string text;
-  for (const Breach& breach : breaches(plan))
-    text += "rule " + std::to_string(breach.rule) + ": " + breach.what + "\n";
+  for (const Violation& violation : violations(plan))
+    text += "rule " + std::to_string(violation.rule) + ": " + violation.what + "\n";
   return text;
 }
 

@@ -32,7 +32,7 @@ TEST_CASE("season: days are missed, time runs out, and work is made good on othe
       for (const PractisedDay& day : edition.days) {
         missed += day.missed ? 1 : 0;
         undone += day.missed ? 0 : static_cast<int>(day.undone.size());
-        for (const Deed& deed : day.deeds)
+        for (const ReportedTask& deed : day.deeds)
           late += typed_code(deed.task.id, day.date) == deed.task.id ? 1 : 0;
       }
   CHECK(missed >= 2 * static_cast<int>(kSeasons));
@@ -117,15 +117,16 @@ TEST_CASE("season: what was really done keeps the rules as one plan") {
   for (const Season& season : seasons()) {
     const bool missed_the_last_day = season.editions.back().days.back().missed;
     std::string faults;
-    for (const Breach& breach : breaches(SeasonAsOnePlan(season.editions).plan())) {
+    for (const Violation& violation : violations(SeasonAsOnePlan(season.editions).plan())) {
       const auto says = [&](const char* words) {
-        return breach.what.find(words) != std::string::npos;
+        return violation.what.find(words) != std::string::npos;
       };
-      if (breach.rule == 9 && (says("comes before a weaker chunk") || says("which is not weak") ||
-                               says("is asked for in Temper but has no")))
+      if (violation.rule == 9 &&
+          (says("comes before a weaker chunk") || says("which is not weak") ||
+           says("is asked for in Temper but has no")))
         continue;
-      if (breach.rule == 6 && missed_the_last_day && says("run-throughs instead of")) continue;
-      faults += fmt::format("rule {}: {}\n", breach.rule, breach.what);
+      if (violation.rule == 6 && missed_the_last_day && says("run-throughs instead of")) continue;
+      faults += fmt::format("rule {}: {}\n", violation.rule, violation.what);
     }
     CHECK(faults == "");
   }

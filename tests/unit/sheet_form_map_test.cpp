@@ -8,8 +8,8 @@
 #include "hostile_plans.h"
 #include "sample_pieces.h"
 #include "sheet_words.h"
-#include "workbook/sheets/form/form_signs.h"
-#include "workbook/sheets/form/form_strip.h"
+#include "workbook/parts/form_signs.h"
+#include "workbook/parts/form_strip.h"
 
 using namespace cahier;
 using sample::count_of;

@@ -30,7 +30,7 @@ struct PlayerTruth {
 };
 
 // Something done on a day.
-struct Deed {
+struct ReportedTask {
   Task task;
   double minutes;                      // it took, to the half minute
   std::vector<int> slips;              // bars as printed, of all drills but cue starts
@@ -43,17 +43,17 @@ struct PractisedDay {
   Date date;
   double allowance = 0;
   bool missed = false;
-  std::vector<Deed> deeds;
+  std::vector<ReportedTask> deeds;
   std::vector<Task> undone;
 
   double minutes() const {
     double sum = 0;
-    for (const Deed& deed : deeds) sum += deed.minutes;
+    for (const ReportedTask& deed : deeds) sum += deed.minutes;
     return sum;
   }
   std::size_t runs() const {
     std::size_t sum = 0;
-    for (const Deed& deed : deeds) sum += deed.runs.size();
+    for (const ReportedTask& deed : deeds) sum += deed.runs.size();
     return sum;
   }
 };
@@ -118,7 +118,7 @@ class SimulatedPlayer {
   }
 
   bool do_task(const PlannedPiece& planned, const Task& task, PractisedDay& day) {
-    Deed deed{task, time_taken(task), {}, {}, {}, {}};
+    ReportedTask deed{task, time_taken(task), {}, {}, {}, {}};
     switch (task.drill) {
       case Drill::learn:
         for (int bar = task.bars.first; bar <= task.bars.last; ++bar) learned_[bar] = day.date;
@@ -209,7 +209,7 @@ class SimulatedPlayer {
 
   // The starts that are assigned, and then so many by the dice; a start into bars not learned yet
   // is thrown again.
-  bool start_anywhere(const PlannedPiece& planned, Date date, Deed& deed) {
+  bool start_anywhere(const PlannedPiece& planned, Date date, ReportedTask& deed) {
     const auto can_start = [&](int number) {
       return learned_before(planned.cues[number - 1].bar, date);
     };
@@ -228,7 +228,7 @@ class SimulatedPlayer {
     return true;
   }
 
-  void begin(const PlannedPiece& planned, int number, Deed& deed) {
+  void begin(const PlannedPiece& planned, int number, ReportedTask& deed) {
     const int bar = planned.cues[number - 1].bar;
     (chance_.happens(slip_of({bar, bar})) ? deed.missed : deed.hit).push_back(number);
   }

@@ -24,7 +24,8 @@ struct PractisedEdition {
 inline bool is_timed(Date date) { return date.time_since_epoch().count() % 2 == 0; }
 
 // What a log would tell of one deed; of a run-through task as many as were made.
-inline void add_done(const PlannedPiece& planned, Date date, const Deed& deed, Record& record) {
+inline void add_done(const PlannedPiece& planned, Date date, const ReportedTask& deed,
+                     Record& record) {
   Done done;
   done.date = date;
   done.drill = deed.task.drill;
@@ -52,7 +53,7 @@ inline Record record_of_editions(const std::vector<PractisedEdition>& editions) 
   record.edition = static_cast<int>(editions.size()) + 1;
   for (const PractisedEdition& edition : editions)
     for (const PractisedDay& day : edition.days) {
-      for (const Deed& deed : day.deeds)
+      for (const ReportedTask& deed : day.deeds)
         add_done(edition.plan.pieces.front(), day.date, deed, record);
       if (!day.deeds.empty()) record.minutes.push_back({day.date, day.minutes()});
     }
@@ -126,7 +127,7 @@ class SeasonAsOnePlan {
   void take_day(const PlannedPiece& of_edition, const PractisedDay& practised) {
     Day& day = plan_.days[(practised.date - plan_.from).count()];
     day.off = false;
-    for (const Deed& deed : practised.deeds) {
+    for (const ReportedTask& deed : practised.deeds) {
       Task task = deed.task;
       task.block = 0;
       const std::string date = iso(day.date);
@@ -139,7 +140,7 @@ class SeasonAsOnePlan {
     day.allowance = std::max(practised.allowance, day.minutes());
   }
 
-  void take_starts(const PlannedPiece& of_edition, const Deed& deed, Task& task) const {
+  void take_starts(const PlannedPiece& of_edition, const ReportedTask& deed, Task& task) const {
     std::set<int> bars;
     for (const auto* numbers : {&deed.hit, &deed.missed})
       for (const int number : *numbers) bars.insert(of_edition.cues[number - 1].bar);

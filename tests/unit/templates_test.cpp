@@ -6,7 +6,7 @@
 #include <filesystem>
 #include <fstream>
 
-#include "text/diagnostic.h"
+#include "text/errors.h"
 
 using namespace cahier;
 

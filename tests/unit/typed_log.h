@@ -51,7 +51,7 @@ inline std::string typed_day(const PlannedPiece& planned, const PractisedDay& da
   std::vector<int> slips;
   std::vector<int> hit;
   std::vector<int> missed;
-  for (const Deed& deed : day.deeds) {
+  for (const ReportedTask& deed : day.deeds) {
     const Task& task = deed.task;
     codes.push_back(typed_code(task.id, day.date));
     if (task.drill == Drill::learn && is_timed(day.date))

@@ -5,7 +5,7 @@
 #include <stdexcept>
 
 #include "paper/page_size.h"
-#include "text/diagnostic.h"
+#include "text/errors.h"
 
 using namespace cahier;
 

@@ -11,7 +11,7 @@
 #include <fstream>
 #include <iterator>
 
-#include "text/diagnostic.h"
+#include "text/errors.h"
 
 using namespace cahier;
 

@@ -102,7 +102,7 @@ class PhraseCutter {
 
  private:
   double cost(BarRange chunk, int offset) const {
-    const double off_load = time_.learn(chunk, hardest_level(piece_, chunk)) / load_ - 1;
+    const double off_load = time_.learn(chunk, piece_.hardest_level(chunk)) / load_ - 1;
     // Too much for a session is worse than too little.
     double points = off_load > 0 ? 2 * off_load * off_load : off_load * off_load;
     if (offset % 4 != 0) points += 0.15;
@@ -152,13 +152,6 @@ std::vector<BarRange> phrases_of(const Section& section) {
   return section.phrases.empty() ? std::vector<BarRange>{section.bars} : section.phrases;
 }
 
-int hardest_level(const Piece& piece, BarRange bars) {
-  int hardest = 1;
-  for (int bar = bars.first; bar <= bars.last; ++bar)
-    hardest = std::max(hardest, piece.level_at(bar));
-  return hardest;
-}
-
 std::vector<Uncut> uncut_bars(const Section& section, const std::vector<BarRange>& learned,
                               const Method& method) {
   std::vector<Uncut> result;
@@ -188,7 +181,7 @@ std::vector<Chunk> cut_into_chunks(const Piece& piece, const std::vector<Section
     for (const Uncut& uncut : uncut_bars(sections[index], learned, method))
       for (const BarRange& bars : uncut.whole ? std::vector{uncut.bars} : cut(uncut.bars))
         chunks.push_back(
-            {fmt::format("{}{}", label[index], ++number), bars, index, hardest_level(piece, bars)});
+            {fmt::format("{}{}", label[index], ++number), bars, index, piece.hardest_level(bars)});
   }
   return chunks;
 }

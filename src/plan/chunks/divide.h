@@ -41,7 +41,4 @@ std::vector<Chunk> cut_into_chunks(const Piece& piece, const std::vector<Section
 // The section's phrases; where it names none, the whole section.
 std::vector<BarRange> phrases_of(const Section& section);
 
-// The hardest level among bars.
-int hardest_level(const Piece& piece, BarRange bars);
-
 }  // namespace cahier

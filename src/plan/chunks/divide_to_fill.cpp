@@ -63,7 +63,7 @@ class Filling {
   }
 
   Reached after(Reached reached, BarRange chunk) const {
-    const double learn = time_.learn(chunk, hardest_level(piece_, chunk));
+    const double learn = time_.learn(chunk, piece_.hardest_level(chunk));
     ++reached.chunks;
     if (reached.used + learn <= minutes_of(reached.day)) {
       reached.used += learn;

@@ -15,34 +15,35 @@ constexpr double kNearBest = 0.8;
 
 }  // namespace
 
-Proof::Proof(const Anatomy& anatomy, const Terms& terms, ForkList& forks, TemperList& temper)
-    : anatomy_(anatomy), method_(terms.method), forks_(forks), temper_(temper) {
-  assigned_.assign(anatomy.starts.size(), 0);
+CueStartsDue::CueStartsDue(const Analysis& analysis, const Terms& terms, ForksDue& forks,
+                           TemperDue& temper)
+    : analysis_(analysis), method_(terms.method), forks_(forks), temper_(temper) {
+  assigned_.assign(analysis.starts.size(), 0);
 }
 
-std::vector<Task> Proof::on_day(int position, const std::vector<int>& practice_days, int end,
-                                const Memory& memory, const TaskMaker& make, int set_aside,
-                                bool temper, double room, bool begun) {
+std::vector<Task> CueStartsDue::on_day(int position, const std::vector<int>& practice_days, int end,
+                                       const RecallsDue& recalls, const TaskMaker& make,
+                                       int set_aside, bool temper, double room, bool begun) {
   std::vector<Task> tasks;
   const int day = practice_days[position];
-  add_forks(day, end, memory, make, room, tasks);
+  add_forks(day, end, recalls, make, room, tasks);
   if (tasks.empty())
-    add_cue_starts(position, day, end, memory, make, set_aside, begun, room, tasks);
-  if (temper) add_temper(position, practice_days, end, memory, make, room, tasks);
+    add_cue_starts(position, day, end, recalls, make, set_aside, begun, room, tasks);
+  if (temper) add_temper(position, practice_days, end, recalls, make, room, tasks);
   return tasks;
 }
 
-void Proof::remember(const std::vector<int>& cues) {
+void CueStartsDue::remember(const std::vector<int>& cues) {
   for (const int cue : cues) assigned_[cue - 1] = 1;
 }
 
 // One a day: forks are for a fresh head.
-void Proof::add_forks(int day, int end, const Memory& memory, const TaskMaker& make, double& room,
-                      std::vector<Task>& tasks) {
+void CueStartsDue::add_forks(int day, int end, const RecallsDue& recalls, const TaskMaker& make,
+                             double& room, std::vector<Task>& tasks) {
   for (auto fork = forks_.begin(); fork != forks_.end(); ++fork) {
-    Task task = ForkList::task(**fork, make);
-    if (task.minutes > room || !ForkList::ready(**fork, task, memory, day)) continue;
-    if (!memory.ripe_enough(task.chunks, day) && end - day > kForkAtTheLatest) continue;
+    Task task = ForksDue::task(**fork, make);
+    if (task.minutes > room || !ForksDue::ready(**fork, task, recalls, day)) continue;
+    if (!recalls.ripe_enough(task.chunks, day) && end - day > kForkAtTheLatest) continue;
     room -= task.minutes;
     tasks.push_back(std::move(task));
     forks_.strike(fork);
@@ -50,52 +51,52 @@ void Proof::add_forks(int day, int end, const Memory& memory, const TaskMaker& m
   }
 }
 
-std::vector<int> Proof::cues_to_assign(int day, int count, const Memory& memory,
-                                       int set_aside) const {
+std::vector<int> CueStartsDue::cues_to_assign(int day, int count, const RecallsDue& recalls,
+                                              int set_aside) const {
   std::vector<int> cues;
-  const bool near = set_aside >= 0 && !memory.far_enough(day, set_aside);
-  for (const CueStart& cue : anatomy_.planned.cues) {
+  const bool near = set_aside >= 0 && !recalls.far_enough(day, set_aside);
+  for (const CueStart& cue : analysis_.planned.cues) {
     // Before a run-through only what slips.
     if (near && cue.weight == 1) continue;
-    const auto& chunks = anatomy_.starts[cue.number - 1].chunks;
+    const auto& chunks = analysis_.starts[cue.number - 1].chunks;
     const double gaps = (assigned_[cue.number - 1] == 0 ? kEarly : kNearBest) / cue.weight;
-    if (memory.ripe_enough(chunks, day, gaps)) cues.push_back(cue.number);
+    if (recalls.ripe_enough(chunks, day, gaps)) cues.push_back(cue.number);
   }
   std::stable_sort(cues.begin(), cues.end(), [&](int a, int b) {
-    const auto& starts = anatomy_.planned.cues;
+    const auto& starts = analysis_.planned.cues;
     // A start that leads into what slips has its turn as often as the dice would give it.
     const int turns_a = assigned_[a - 1] * starts[b - 1].weight;
     const int turns_b = assigned_[b - 1] * starts[a - 1].weight;
     if (turns_a != turns_b) return turns_a < turns_b;
-    return memory.ripeness(anatomy_.starts[a - 1].chunks.front(), day) >
-           memory.ripeness(anatomy_.starts[b - 1].chunks.front(), day);
+    return recalls.ripeness(analysis_.starts[a - 1].chunks.front(), day) >
+           recalls.ripeness(analysis_.starts[b - 1].chunks.front(), day);
   });
   if (static_cast<int>(cues.size()) > count) cues.resize(count);
   return cues;
 }
 
 // The chunks surely played from these cue starts; all chunks when the dice alone decide.
-std::vector<int> Proof::chunks_of(const std::vector<int>& cues) const {
+std::vector<int> CueStartsDue::chunks_of(const std::vector<int>& cues) const {
   std::vector<int> chunks;
   for (const int cue : cues)
-    for (const int chunk : anatomy_.starts[cue - 1].chunks) chunks.push_back(chunk);
+    for (const int chunk : analysis_.starts[cue - 1].chunks) chunks.push_back(chunk);
   if (cues.empty())
-    for (int chunk = 0; chunk < static_cast<int>(anatomy_.planned.chunks.size()); ++chunk)
+    for (int chunk = 0; chunk < static_cast<int>(analysis_.planned.chunks.size()); ++chunk)
       chunks.push_back(chunk);
   return chunks;
 }
 
-void Proof::add_cue_starts(int position, int day, int end, const Memory& memory,
-                           const TaskMaker& make, int set_aside, bool begun, double& room,
-                           std::vector<Task>& tasks) {
-  const bool whole = memory.everything_learned() && memory.last_learning_day() < day;
+void CueStartsDue::add_cue_starts(int position, int day, int end, const RecallsDue& recalls,
+                                  const TaskMaker& make, int set_aside, bool begun, double& room,
+                                  std::vector<Task>& tasks) {
+  const bool whole = recalls.everything_learned() && recalls.last_learning_day() < day;
   const int apart = !whole ? kSessionsApart : end - day <= kLastWeeks ? 1 : kWholeApart;
   // A day that holds a recall anyway may as well hold a session.
   if (position - last_session_ < apart && !(whole && begun)) return;
-  const std::vector<int> cues = cues_to_assign(day, whole ? 1 : 2, memory, set_aside);
+  const std::vector<int> cues = cues_to_assign(day, whole ? 1 : 2, recalls, set_aside);
   for (int throws = whole ? method_.cue_throws : 0; throws >= 0; --throws) {
     if (cues.empty() && throws == 0) return;
-    Task task = make.cue_starts(cues, throws, memory.progress(chunks_of(cues), day));
+    Task task = make.cue_starts(cues, throws, recalls.tempo_progress(chunks_of(cues), day));
     if (task.minutes > room) continue;
     task.reason = Reason::every_start;
     for (const int cue : cues) ++assigned_[cue - 1];
@@ -106,20 +107,20 @@ void Proof::add_cue_starts(int position, int day, int end, const Memory& memory,
   }
 }
 
-void Proof::add_temper(int position, const std::vector<int>& practice_days, int end,
-                       const Memory& memory, const TaskMaker& make, double& room,
-                       std::vector<Task>& tasks) {
+void CueStartsDue::add_temper(int position, const std::vector<int>& practice_days, int end,
+                              const RecallsDue& recalls, const TaskMaker& make, double& room,
+                              std::vector<Task>& tasks) {
   const int day = practice_days[position];
-  if (!memory.everything_learned() || memory.last_learning_day() >= day) return;
+  if (!recalls.everything_learned() || recalls.last_learning_day() >= day) return;
   if (end - day <= method_.quiet_days) return;
   int days_left = 0;
   for (int i = position; i < static_cast<int>(practice_days.size()); ++i)
     if (end - practice_days[i] > method_.quiet_days) ++days_left;
   int share = (temper_.left() + days_left - 1) / std::max(1, days_left);
   for (; share > 0; --share) {
-    const auto next = temper_.next(memory, day);
+    const auto next = temper_.next(recalls, day);
     if (next == temper_.end()) return;
-    Task task = TemperList::task(*next, make);
+    Task task = TemperDue::task(*next, make);
     if (task.minutes > room) return;
     room -= task.minutes;
     tasks.push_back(std::move(task));

@@ -12,37 +12,39 @@
 
 namespace cahier {
 
-class Proof {
+class CueStartsDue {
  public:
   // Takes from `forks` and `temper` what it places. REQUIRES: everything passed in outlives this
   // object.
-  Proof(const Anatomy& anatomy, const Terms& terms, ForkList& forks, TemperList& temper);
+  CueStartsDue(const Analysis& analysis, const Terms& terms, ForksDue& forks, TemperDue& temper);
 
   // The day's tasks within `room` minutes. `position` is the day's place among the practice days;
   // `set_aside` the first day from today on for which the whole is set aside, or -1; `begun`
   // whether the day has work already, so that it is worth sitting down for.
   std::vector<Task> on_day(int position, const std::vector<int>& practice_days, int end,
-                           const Memory& memory, const TaskMaker& make, int set_aside, bool temper,
-                           double room, bool begun);
+                           const RecallsDue& recalls, const TaskMaker& make, int set_aside,
+                           bool temper, double room, bool begun);
 
   // Cue starts begun from before the plan: each has been met, whatever the dice brought besides.
   void remember(const std::vector<int>& cues);
 
  private:
-  void add_forks(int day, int end, const Memory& memory, const TaskMaker& make, double& room,
+  void add_forks(int day, int end, const RecallsDue& recalls, const TaskMaker& make, double& room,
                  std::vector<Task>& tasks);
-  void add_cue_starts(int position, int day, int end, const Memory& memory, const TaskMaker& make,
-                      int set_aside, bool begun, double& room, std::vector<Task>& tasks);
+  void add_cue_starts(int position, int day, int end, const RecallsDue& recalls,
+                      const TaskMaker& make, int set_aside, bool begun, double& room,
+                      std::vector<Task>& tasks);
   void add_temper(int position, const std::vector<int>& practice_days, int end,
-                  const Memory& memory, const TaskMaker& make, double& room,
+                  const RecallsDue& recalls, const TaskMaker& make, double& room,
                   std::vector<Task>& tasks);
   std::vector<int> chunks_of(const std::vector<int>& cues) const;
-  std::vector<int> cues_to_assign(int day, int count, const Memory& memory, int set_aside) const;
+  std::vector<int> cues_to_assign(int day, int count, const RecallsDue& recalls,
+                                  int set_aside) const;
 
-  const Anatomy& anatomy_;
+  const Analysis& analysis_;
   const Method& method_;
-  ForkList& forks_;
-  TemperList& temper_;
+  ForksDue& forks_;
+  TemperDue& temper_;
   std::vector<int> assigned_;  // by cue number - 1: how often
   int last_session_ = -100;    // position of the last session of cue starts
 };

@@ -4,26 +4,26 @@
 
 namespace cahier {
 
-ForkList::ForkList(const Anatomy& anatomy) {
-  for (const Fork& fork : anatomy.forks) waiting_.push_back(&fork);
+ForksDue::ForksDue(const Analysis& analysis) {
+  for (const Fork& fork : analysis.forks) waiting_.push_back(&fork);
 }
 
-bool ForkList::ready(const Fork& fork, const Task& task, const Memory& memory, int day) {
-  const auto known = [&](int chunk) { return memory.learned_before(chunk, day); };
+bool ForksDue::ready(const Fork& fork, const Task& task, const RecallsDue& recalls, int day) {
+  const auto known = [&](int chunk) { return recalls.learned_before(chunk, day); };
   return std::all_of(fork.learned.begin(), fork.learned.end(), known) &&
          std::all_of(task.chunks.begin(), task.chunks.end(), known);
 }
 
-void ForkList::strike_met(const Task& task, const Memory& memory, int day) {
+void ForksDue::strike_met(const Task& task, const RecallsDue& recalls, int day) {
   waiting_.remove_if([&](const Fork* fork) {
     const bool met = std::all_of(fork->cues.begin(), fork->cues.end(), [&](int cue) {
       return std::find(task.cues.begin(), task.cues.end(), cue) != task.cues.end();
     });
-    return met && ready(*fork, task, memory, day);
+    return met && ready(*fork, task, recalls, day);
   });
 }
 
-Task ForkList::task(const Fork& fork, const TaskMaker& make) {
+Task ForksDue::task(const Fork& fork, const TaskMaker& make) {
   Task task = make.cue_starts(fork.cues, 0);
   task.fork = true;
   task.reason = Reason::fork;
@@ -31,7 +31,7 @@ Task ForkList::task(const Fork& fork, const TaskMaker& make) {
   return task;
 }
 
-std::vector<Task> ForkList::left_over(const TaskMaker& make) const {
+std::vector<Task> ForksDue::left_over(const TaskMaker& make) const {
   std::vector<Task> tasks;
   for (const Fork* fork : waiting_) tasks.push_back(task(*fork, make));
   return tasks;

@@ -9,12 +9,12 @@
 
 namespace cahier {
 
-class ForkList {
+class ForksDue {
  public:
   using Place = std::list<const Fork*>::const_iterator;
 
   // REQUIRES: the anatomy outlives this object.
-  explicit ForkList(const Anatomy& anatomy);
+  explicit ForksDue(const Analysis& analysis);
 
   Place begin() const { return waiting_.begin(); }
   Place end() const { return waiting_.end(); }
@@ -22,11 +22,11 @@ class ForkList {
 
   // Whether all passages of the group, and all that the drill plays, were learned on an earlier
   // day.
-  static bool ready(const Fork& fork, const Task& task, const Memory& memory, int day);
+  static bool ready(const Fork& fork, const Task& task, const RecallsDue& recalls, int day);
   static Task task(const Fork& fork, const TaskMaker& make);
   std::vector<Task> left_over(const TaskMaker& make) const;
   // Strikes those that cue starts met on a day, with everything learned before.
-  void strike_met(const Task& task, const Memory& memory, int day);
+  void strike_met(const Task& task, const RecallsDue& recalls, int day);
 
  private:
   std::list<const Fork*> waiting_;

@@ -4,41 +4,41 @@
 
 namespace cahier {
 
-JoinList::JoinList(const Anatomy& anatomy, const Method& method)
-    : anatomy_(anatomy), method_(method) {}
+JoinsDue::JoinsDue(const Analysis& analysis, const Method& method)
+    : analysis_(analysis), method_(method) {}
 
-void JoinList::learned(int chunk, int day, const Memory& memory) {
-  for (const int index : anatomy_.joins_of[chunk]) {
-    const Join& join = anatomy_.joins[index];
-    if (memory.learned(join.left_chunk) && memory.learned(join.right_chunk))
+void JoinsDue::learned(int chunk, int day, const RecallsDue& recalls) {
+  for (const int index : analysis_.joins_of[chunk]) {
+    const Join& join = analysis_.joins[index];
+    if (recalls.learned(join.left_chunk) && recalls.learned(join.right_chunk))
       open_.emplace(join.left, day);
   }
 }
 
-void JoinList::played(const Task& task) {
+void JoinsDue::played(const Task& task) {
   for (auto join = open_.begin(); join != open_.end();) {
     const bool across = task.bars.contains(bars(join->first, join->first + 1));
     join = across ? open_.erase(join) : std::next(join);
   }
 }
 
-bool JoinList::waits(int chunk, int next) const {
-  const auto& joins = anatomy_.joins_of[chunk];
+bool JoinsDue::waits(int chunk, int next) const {
+  const auto& joins = analysis_.joins_of[chunk];
   return std::any_of(joins.begin(), joins.end(), [&](int index) {
-    const Join& join = anatomy_.joins[index];
+    const Join& join = analysis_.joins[index];
     return join.left_chunk == chunk && join.right_chunk == next &&
-           !anatomy_.passages[join.left].in_return && !anatomy_.passages[join.left + 1].in_return &&
-           open_.contains(join.left);
+           !analysis_.passages[join.left].in_return &&
+           !analysis_.passages[join.left + 1].in_return && open_.contains(join.left);
   });
 }
 
-std::vector<Task> JoinList::take(const Memory& memory, const TaskMaker& make, double room,
+std::vector<Task> JoinsDue::take(const RecallsDue& recalls, const TaskMaker& make, double room,
                                  const Taking& taking) {
   std::vector<Task> tasks;
   std::vector<int> waiting;
   for (const auto& [left, day] : open_)
     if (day <= taking.since) waiting.push_back(left);
-  const auto& passages = anatomy_.passages;
+  const auto& passages = analysis_.passages;
   int taken = 0;  // passages before this one are in a task already
   for (auto next = waiting.begin(); next != waiting.end();) {
     const int first = *next++;
@@ -48,7 +48,7 @@ std::vector<Task> JoinList::take(const Memory& memory, const TaskMaker& make, do
     int from = first;
     while (taking.lead_in && from > taken &&
            passages[from - 1].section == passages[first].section &&
-           memory.learned(passages[from - 1].chunk) && short_enough(from - 1, last))
+           recalls.learned(passages[from - 1].chunk) && short_enough(from - 1, last))
       --from;
     for (; from <= first; ++from) {
       Task task = make.join(bars(from, last));
@@ -65,17 +65,17 @@ std::vector<Task> JoinList::take(const Memory& memory, const TaskMaker& make, do
   return tasks;
 }
 
-std::vector<BarRange> JoinList::left_over() const {
+std::vector<BarRange> JoinsDue::left_over() const {
   std::vector<BarRange> result;
   for (const auto& [left, day] : open_) result.push_back(bars(left, left + 1));
   return result;
 }
 
-BarRange JoinList::bars(int first, int last) const {
-  return {anatomy_.passages[first].bars.first, anatomy_.passages[last].bars.last};
+BarRange JoinsDue::bars(int first, int last) const {
+  return {analysis_.passages[first].bars.first, analysis_.passages[last].bars.last};
 }
 
-bool JoinList::short_enough(int first, int last) const {
+bool JoinsDue::short_enough(int first, int last) const {
   return bars(first, last).size() <= method_.stretch_bars;
 }
 

@@ -10,13 +10,13 @@
 
 namespace cahier {
 
-class JoinList {
+class JoinsDue {
  public:
   // REQUIRES: anatomy and method outlive this object.
-  JoinList(const Anatomy& anatomy, const Method& method);
+  JoinsDue(const Analysis& analysis, const Method& method);
 
   // A chunk was learned on a day: its joins with learned neighbours are now to be played.
-  void learned(int chunk, int day, const Memory& memory);
+  void learned(int chunk, int day, const RecallsDue& recalls);
 
   // A task was played across whatever joins lie in its bars.
   void played(const Task& task);
@@ -33,7 +33,7 @@ class JoinList {
 
   // Join tasks, as far as `room` reaches: neighbouring joins in one task, as long as a stretch may
   // be. Marks them as played.
-  std::vector<Task> take(const Memory& memory, const TaskMaker& make, double room,
+  std::vector<Task> take(const RecallsDue& recalls, const TaskMaker& make, double room,
                          const Taking& taking);
 
   // Bars of the joins that were to be played and were not.
@@ -43,7 +43,7 @@ class JoinList {
   BarRange bars(int first, int last) const;
   bool short_enough(int first, int last) const;
 
-  const Anatomy& anatomy_;
+  const Analysis& analysis_;
   const Method& method_;
   std::map<int, int> open_;  // left passages of joins to be played, and since which day
 };

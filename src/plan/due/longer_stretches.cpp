@@ -26,11 +26,11 @@ std::vector<BarRange> halves(const PlannedPiece& planned) {
 }
 
 // The sections that are learned where they stand and fall into several stretches.
-std::vector<BarRange> long_sections(const Anatomy& anatomy) {
+std::vector<BarRange> long_sections(const Analysis& analysis) {
   std::vector<BarRange> sections;
-  for (const PlannedSection& section : anatomy.planned.sections) {
+  for (const PlannedSection& section : analysis.planned.sections) {
     const auto stretches =
-        std::count_if(anatomy.stretches.begin(), anatomy.stretches.end(),
+        std::count_if(analysis.stretches.begin(), analysis.stretches.end(),
                       [&](const Stretch& stretch) { return section.bars.contains(stretch.bars); });
     if (!section.same_as && stretches > 1) sections.push_back(section.bars);
   }
@@ -60,9 +60,10 @@ class Booker {
     return first;
   }
 
-  std::vector<Booking> take() {
-    std::stable_sort(bookings_.begin(), bookings_.end(),
-                     [](const Booking& a, const Booking& b) { return a.day < b.day; });
+  std::vector<ReservedRecall> take() {
+    std::stable_sort(
+        bookings_.begin(), bookings_.end(),
+        [](const ReservedRecall& a, const ReservedRecall& b) { return a.day < b.day; });
     return std::move(bookings_);
   }
 
@@ -87,18 +88,19 @@ class Booker {
   const Method& method_;
   std::vector<double>& room_;
   int first_day_;
-  std::vector<Booking> bookings_;
+  std::vector<ReservedRecall> bookings_;
 };
 
 }  // namespace
 
-std::vector<Booking> book_growth(const Anatomy& anatomy, const TaskMaker& make,
-                                 const Method& method, std::vector<double>& room, int learn_until,
-                                 int first_run) {
+std::vector<ReservedRecall> reserve_longer_stretches(const Analysis& analysis,
+                                                     const TaskMaker& make, const Method& method,
+                                                     std::vector<double>& room, int learn_until,
+                                                     int first_run) {
   Booker booker(make, method, room, learn_until);
-  const int halves_on = booker.book(halves(anatomy.planned), first_run, Reason::half);
+  const int halves_on = booker.book(halves(analysis.planned), first_run, Reason::half);
   if (halves_on < first_run)
-    for (const BarRange& section : long_sections(anatomy))
+    for (const BarRange& section : long_sections(analysis))
       booker.book({section}, halves_on, Reason::section);
   return booker.take();
 }

@@ -9,7 +9,7 @@
 namespace cahier {
 
 // Bars to be played on a day from memory, set aside before the rest of the day is filled.
-struct Booking {
+struct ReservedRecall {
   int day = 0;
   BarRange bars;
   double minutes = 0;
@@ -20,8 +20,9 @@ struct Booking {
 // for the sections that are otherwise recalled in several stretches: each about a best gap before
 // what comes after it. `room` is what each day still holds; it is reduced. A piece without two
 // sections has no halves; where the calendar leaves no room, nothing is booked.
-std::vector<Booking> book_growth(const Anatomy& anatomy, const TaskMaker& make,
-                                 const Method& method, std::vector<double>& room, int learn_until,
-                                 int first_run);
+std::vector<ReservedRecall> reserve_longer_stretches(const Analysis& analysis,
+                                                     const TaskMaker& make, const Method& method,
+                                                     std::vector<double>& room, int learn_until,
+                                                     int first_run);
 
 }  // namespace cahier

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <vector>
 
-#include "plan/chunks/anatomy.h"
+#include "plan/chunks/analysis.h"
 #include "plan/due/cue_starts_due.h"
 #include "plan/due/forks_due.h"
 #include "plan/due/joins_due.h"
@@ -17,35 +17,35 @@
 
 namespace cahier {
 
-struct Desk {
-  // The arguments as in Memory.
-  Desk(const Anatomy& of, const Terms& terms, int piece, const std::vector<int>& practice_days,
-       int first, int end, bool to_the_edge)
-      : anatomy(of),
+struct PieceProgress {
+  // The arguments as in RecallsDue.
+  PieceProgress(const Analysis& of, const Terms& terms, int piece,
+                const std::vector<int>& practice_days, int first, int end, bool to_the_edge)
+      : analysis(of),
         make(of, terms.method, piece),
-        memory(of, terms.method, practice_days, first, end, to_the_edge),
+        recalls(of, terms.method, practice_days, first, end, to_the_edge),
         joins(of, terms.method),
         passes(of.stretches.size(), 0),
         forks(of),
         temper(of, terms),
-        proof(of, terms, forks, temper) {}
-  Desk(const Desk&) = delete;
-  Desk& operator=(const Desk&) = delete;
+        starts_due(of, terms, forks, temper) {}
+  PieceProgress(const PieceProgress&) = delete;
+  PieceProgress& operator=(const PieceProgress&) = delete;
 
-  const Anatomy& anatomy;
+  const Analysis& analysis;
   TaskMaker make;
-  Memory memory;
-  JoinList joins;
+  RecallsDue recalls;
+  JoinsDue joins;
   std::vector<int> passes;  // whole recalls so far, by stretch
-  ForkList forks;
-  TemperList temper;
-  Proof proof;
+  ForksDue forks;
+  TemperDue temper;
+  CueStartsDue starts_due;
   RunDays runs;
   int runs_made = 0;
   int run_days_made = 0;
   int last_run_made = -1;
-  int weak_turns = 0;             // recalls of what slips, by itself
-  std::vector<Booking> bookings;  // by day
+  int weak_turns = 0;                    // recalls of what slips, by itself
+  std::vector<ReservedRecall> reserved;  // by day
 
   // Run-throughs still required, and the days they must lie on.
   int runs_to_come(const Terms& terms) const {
@@ -62,13 +62,12 @@ struct Desk {
   // By stretch: the first day from `day` on for which a run-through or a booking of it is set
   // aside, or -1.
   std::vector<int> next_played(int day) const {
-    std::vector<int> next(anatomy.stretches.size(), next_run(day - 1));
-    for (const Booking& booking : bookings) {
-      if (booking.day < day) continue;
+    std::vector<int> next(analysis.stretches.size(), next_run(day - 1));
+    for (const ReservedRecall& one : reserved) {
+      if (one.day < day) continue;
       for (std::size_t i = 0; i < next.size(); ++i)
-        if (booking.bars.contains(anatomy.stretches[i].bars) &&
-            (next[i] < 0 || booking.day < next[i]))
-          next[i] = booking.day;
+        if (one.bars.contains(analysis.stretches[i].bars) && (next[i] < 0 || one.day < next[i]))
+          next[i] = one.day;
     }
     return next;
   }
@@ -76,8 +75,8 @@ struct Desk {
   // The first day from `day` on with a run-through or a booking, or -1.
   int next_set_aside(int day) const {
     int next = next_run(day - 1);
-    for (const Booking& booking : bookings)
-      if (booking.day >= day && (next < 0 || booking.day < next)) next = booking.day;
+    for (const ReservedRecall& one : reserved)
+      if (one.day >= day && (next < 0 || one.day < next)) next = one.day;
     return next;
   }
 

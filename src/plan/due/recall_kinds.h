@@ -9,7 +9,7 @@ namespace cahier {
 
 // Bars passed through slowly, then counting, then recalled at a nearer tempo, by `turn`; always
 // recalled where `room` minutes do not reach for more. `chunks` are those of the bars.
-Task recall_turn(const Desk& desk, BarRange bars, const std::vector<int>& chunks, int turn, int day,
-                 double room);
+Task recall_turn(const PieceProgress& progress, BarRange bars, const std::vector<int>& chunks,
+                 int turn, int day, double room);
 
 }  // namespace cahier

@@ -17,13 +17,13 @@ using Due = std::function<bool(int chunk)>;
 
 // The first and the last chunk of one recall that starts from `chunk`: neighbours where they stand,
 // learned on earlier days, as far as `room` minutes go.
-std::pair<int, int> recall_reach(const Desk& desk, int chunk, int day, double room, Reach reach,
-                                 const Due& due);
+std::pair<int, int> recall_reach(const PieceProgress& progress, int chunk, int day, double room,
+                                 Reach reach, const Due& due);
 
 // Minutes to recall the chunks from the first to the last, neighbours where they stand.
-double recall_minutes(const Desk& desk, int first, int last);
+double recall_minutes(const PieceProgress& progress, int first, int last);
 
 // Whether the chunk was learned on an earlier day and stands right after the one before it.
-bool follows(const Desk& desk, int chunk, int day);
+bool follows(const PieceProgress& progress, int chunk, int day);
 
 }  // namespace cahier

@@ -17,13 +17,13 @@ constexpr int kWeek = 7;  // days in which what was overdue comes back
 
 }  // namespace
 
-Memory::Memory(const Anatomy& anatomy, const Method& method, const std::vector<int>& practice_days,
-               int first, int end, bool to_the_edge)
-    : anatomy_(anatomy), method_(method), practice_days_(practice_days), end_(end) {
+RecallsDue::RecallsDue(const Analysis& analysis, const Method& method,
+                       const std::vector<int>& practice_days, int first, int end, bool to_the_edge)
+    : analysis_(analysis), method_(method), practice_days_(practice_days), end_(end) {
   best_gap_.push_back(1);
   for (int left = 1; left <= end; ++left) best_gap_.push_back(best_gap(method, left));
-  learned_.assign(anatomy.planned.chunks.size(), -1);
-  retrieved_.assign(anatomy.planned.chunks.size(), -1);
+  learned_.assign(analysis.planned.chunks.size(), -1);
+  retrieved_.assign(analysis.planned.chunks.size(), -1);
   std::size_t position = 0;
   for (int day = 0; day <= end; ++day) {
     while (position < practice_days.size() && practice_days[position] < day) ++position;
@@ -42,33 +42,33 @@ Memory::Memory(const Anatomy& anatomy, const Method& method, const std::vector<i
   }
 }
 
-void Memory::learn(int chunk, int day) {
+void RecallsDue::learn(int chunk, int day) {
   learned_[chunk] = day;
   ++learned_count_;
   last_learning_day_ = std::max(last_learning_day_, day);
 }
 
-void Memory::retrieve(const std::vector<int>& chunks, int day) {
+void RecallsDue::retrieve(const std::vector<int>& chunks, int day) {
   for (const int chunk : chunks)
     if (learned_before(chunk, day)) retrieved_[chunk] = day;
 }
 
-void Memory::retrieve_all(int day) {
+void RecallsDue::retrieve_all(int day) {
   for (std::size_t chunk = 0; chunk < learned_.size(); ++chunk)
     if (learned_before(static_cast<int>(chunk), day)) retrieved_[chunk] = day;
 }
 
-double Memory::ripeness(int chunk, int day) const {
+double RecallsDue::ripeness(int chunk, int day) const {
   return (day - last(chunk)) / best(last(chunk));
 }
 
-bool Memory::ripe_enough(const std::vector<int>& chunks, int day, double gaps) const {
+bool RecallsDue::ripe_enough(const std::vector<int>& chunks, int day, double gaps) const {
   return std::all_of(chunks.begin(), chunks.end(), [&](int chunk) {
     return learned_before(chunk, day) && !waits_for_first(chunk) && ripeness(chunk, day) >= gaps;
   });
 }
 
-double Memory::progress(const std::vector<int>& chunks, int day) const {
+double RecallsDue::tempo_progress(const std::vector<int>& chunks, int day) const {
   double least = 1;
   if (at_tempo_) return least;
   for (const int chunk : chunks) {
@@ -79,7 +79,7 @@ double Memory::progress(const std::vector<int>& chunks, int day) const {
 }
 
 // The last day on which the next recall is in time.
-int Memory::limit_day(int chunk) const {
+int RecallsDue::limit_day(int chunk) const {
   if (waits_for_first(chunk)) {
     const int position = position_of_[learned_[chunk] + 1] + method_.first_recall_days - 1;
     const int by_rule =
@@ -89,13 +89,13 @@ int Memory::limit_day(int chunk) const {
   return latest_[last(chunk)];
 }
 
-bool Memory::must(int chunk, int position) const {
+bool RecallsDue::must(int chunk, int position) const {
   const int next =
       position + 1 < static_cast<int>(practice_days_.size()) ? practice_days_[position + 1] : end_;
   return next > limit_day(chunk);
 }
 
-bool Memory::better_left(int chunk, int position, int next_played) const {
+bool RecallsDue::better_left(int chunk, int position, int next_played) const {
   if (next_played < 0 || waits_for_first(chunk) || must(chunk, position)) return false;
   if (next_played > limit_day(chunk)) return false;
   // A recall now would make the one to come an early one.
@@ -105,14 +105,14 @@ bool Memory::better_left(int chunk, int position, int next_played) const {
 }
 
 // What slips is not left for a run-through to come.
-bool Memory::weak_and_due(int chunk, int position) const {
+bool RecallsDue::weak_and_due(int chunk, int position) const {
   const int today = practice_days_[position];
-  return anatomy_.planned.chunks[chunk].raised && learned_before(chunk, today) &&
+  return analysis_.planned.chunks[chunk].raised && learned_before(chunk, today) &&
          !waits_for_first(chunk) && ripeness(chunk, today) >= kWeakGap;
 }
 
-void Memory::add_wants(const Stretch& stretch, int index, int position, int next_played,
-                       std::vector<Want>& wants) const {
+void RecallsDue::add_wants(const Stretch& stretch, int index, int position, int next_played,
+                           std::vector<Want>& wants) const {
   const int today = practice_days_[position];
   double ripest = 0;
   double least_ripe = 1e9;
@@ -150,11 +150,11 @@ void Memory::add_wants(const Stretch& stretch, int index, int position, int next
     if (!belongs(chunk)) continue;
     Want want;
     want.stretch = index;
-    want.bars = anatomy_.planned.chunks[chunk].bars;
+    want.bars = analysis_.planned.chunks[chunk].bars;
     want.whole = whole;
     for (; chunk <= stretch.last_chunk && belongs(chunk); ++chunk) {
       want.chunks.push_back(chunk);
-      want.bars.last = anatomy_.planned.chunks[chunk].bars.last;
+      want.bars.last = analysis_.planned.chunks[chunk].bars.last;
       want.first = want.first || waits_for_first(chunk);
       want.must = want.must || must(chunk, position);
       want.ripeness = std::max(want.ripeness, ripeness(chunk, today));
@@ -166,15 +166,15 @@ void Memory::add_wants(const Stretch& stretch, int index, int position, int next
   }
 }
 
-std::vector<Want> Memory::wants(int position, const std::vector<int>& next_played) const {
+std::vector<Want> RecallsDue::wants(int position, const std::vector<int>& next_played) const {
   std::vector<Want> wants;
-  for (int index = 0; index < static_cast<int>(anatomy_.stretches.size()); ++index)
+  for (int index = 0; index < static_cast<int>(analysis_.stretches.size()); ++index)
     if (next_played[index] != practice_days_[position])
-      add_wants(anatomy_.stretches[index], index, position, next_played[index], wants);
+      add_wants(analysis_.stretches[index], index, position, next_played[index], wants);
   return wants;
 }
 
-bool Memory::holds_to_the_end(int chunk) const {
+bool RecallsDue::holds_to_the_end(int chunk) const {
   return waits_for_first(chunk)
              ? position_of_[learned_[chunk] + 1] >= static_cast<int>(practice_days_.size())
              : end_ <= limit_day(chunk);

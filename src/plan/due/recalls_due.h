@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "plan/chunks/anatomy.h"
+#include "plan/chunks/analysis.h"
 #include "practice/method.h"
 
 namespace cahier {
@@ -23,14 +23,14 @@ struct Want {
 
 // Days are indices into the calendar, which begins with what is past; the date itself has index
 // `end`.
-class Memory {
+class RecallsDue {
  public:
   // `practice_days` in order, none before `first`, the first day of the plan. `to_the_edge` lets
   // gaps be as long as the rules allow when rounded to days; else they stay within the exact limit.
   // What was overdue when the plan began comes back within its first week. REQUIRES: everything
   // passed in outlives this object.
-  Memory(const Anatomy& anatomy, const Method& method, const std::vector<int>& practice_days,
-         int first, int end, bool to_the_edge);
+  RecallsDue(const Analysis& analysis, const Method& method, const std::vector<int>& practice_days,
+             int first, int end, bool to_the_edge);
 
   void learn(int chunk, int day);
   void retrieve(const std::vector<int>& chunks, int day);
@@ -53,7 +53,7 @@ class Memory {
 
   // How far the newest of these chunks is on its way to the performance tempo, 0 on the day it was
   // learned, 1 from six sevenths of the time to the date on.
-  double progress(const std::vector<int>& chunks, int day) const;
+  double tempo_progress(const std::vector<int>& chunks, int day) const;
 
   // Everything is at the performance tempo already.
   void is_at_tempo() { at_tempo_ = true; }
@@ -78,7 +78,7 @@ class Memory {
   void add_wants(const Stretch& stretch, int index, int position, int next_played,
                  std::vector<Want>& wants) const;
 
-  const Anatomy& anatomy_;
+  const Analysis& analysis_;
   const Method& method_;
   const std::vector<int>& practice_days_;
   int end_;

@@ -83,9 +83,9 @@ RunDays choose_run_days(const Method& method, const std::vector<Day>& calendar,
   return result;
 }
 
-RunDays pack_run_days(const Method& method, const std::vector<Day>& calendar,
-                      const std::vector<double>& room, int first, const RunsAsked& asked,
-                      double minutes, RunPacking packing) {
+RunDays place_runs_tightly(const Method& method, const std::vector<Day>& calendar,
+                           const std::vector<double>& room, int first, const RunsAsked& asked,
+                           double minutes, RunPlacing variant) {
   RunDays result;
   result.runs.assign(calendar.size(), 0);
   result.alone = std::all_of(calendar.begin(), calendar.end(),
@@ -94,7 +94,7 @@ RunDays pack_run_days(const Method& method, const std::vector<Day>& calendar,
   std::vector<int> candidates;
   for (int day = std::max(0, first); day < static_cast<int>(calendar.size()); ++day)
     if (calendar[day].allowance > 0) candidates.push_back(day);
-  if (!is_once_learned(packing)) std::reverse(candidates.begin(), candidates.end());
+  if (!is_once_learned(variant)) std::reverse(candidates.begin(), candidates.end());
 
   int days_to_come = asked.on_days;
   int days_left = static_cast<int>(candidates.size());
@@ -104,10 +104,10 @@ RunDays pack_run_days(const Method& method, const std::vector<Day>& calendar,
     int count = static_cast<int>(room[day] / minutes + 1e-9);
     if (result.alone) count = room[day] == calendar[day].allowance ? 1 : 0;
     const bool single =
-        packing == RunPacking::late_odd_last && result.missing % method.runs_a_day != 0;
+        variant == RunPlacing::late_odd_last && result.missing % method.runs_a_day != 0;
     count = std::min({count, single || result.alone ? 1 : method.runs_a_day,
                       std::max(1, result.missing - (days_to_come - 1))});
-    if (packing == RunPacking::even) count = std::min(count, (result.missing + left - 1) / left);
+    if (variant == RunPlacing::even) count = std::min(count, (result.missing + left - 1) / left);
     if (count <= 0) continue;
     result.runs[day] = count;
     result.missing -= count;

@@ -1,7 +1,6 @@
 // On which days the run-throughs stand.
 #pragma once
 
-#include <cstddef>
 #include <vector>
 
 #include "plan/plan.h"
@@ -14,11 +13,6 @@ struct RunDays {
   bool alone = false;     // a run-through is longer than any day's allowance
   int missing = 0;        // run-throughs that found no place
 };
-
-// Which run-throughs of `asked` in all, counted from 0, are to be witnessed: the first half of them
-// needs no witness; then a recording is made, and in the last quarter somebody listens as well.
-inline bool asks_recording(std::size_t run, std::size_t asked) { return 2 * run >= asked; }
-inline bool asks_listener(std::size_t run, std::size_t asked) { return 4 * run >= 3 * asked; }
 
 // How many run-throughs are required, on how many days at least, and how many more are welcome.
 struct RunsAsked {
@@ -39,16 +33,16 @@ RunDays choose_run_days(const Method& method, const std::vector<Day>& calendar,
 // Ways of packing run-throughs into few days: as many a day as the method allows, at the end, the
 // odd one on the first or on the last of them; the same as soon as everything is learned; or evenly
 // on all days from then on.
-enum class RunPacking { late, late_odd_last, early, even };
+enum class RunPlacing { late, late_odd_last, early, even };
 
 // Whether the packing starts from the day everything is learned.
-inline bool is_once_learned(RunPacking packing) {
-  return packing == RunPacking::early || packing == RunPacking::even;
+inline bool is_once_learned(RunPlacing variant) {
+  return variant == RunPlacing::early || variant == RunPlacing::even;
 }
 
 // Days for the run-throughs in the fewest days or as the packing says, among those from `first` on.
-RunDays pack_run_days(const Method& method, const std::vector<Day>& calendar,
-                      const std::vector<double>& room, int first, const RunsAsked& asked,
-                      double minutes, RunPacking packing);
+RunDays place_runs_tightly(const Method& method, const std::vector<Day>& calendar,
+                           const std::vector<double>& room, int first, const RunsAsked& asked,
+                           double minutes, RunPlacing variant);
 
 }  // namespace cahier

@@ -4,28 +4,28 @@
 
 namespace cahier {
 
-TaskMaker::TaskMaker(const Anatomy& anatomy, const Method& method, int piece)
-    : anatomy_(anatomy), method_(method), piece_(piece) {}
+TaskMaker::TaskMaker(const Analysis& analysis, const Method& method, int piece)
+    : analysis_(analysis), method_(method), piece_(piece) {}
 
-Step TaskMaker::together(int times) const { return {anatomy_.planned.piece.parts(), {}, times}; }
+Step TaskMaker::together(int times) const { return {analysis_.planned.piece.parts(), {}, times}; }
 
 Task TaskMaker::playing(Drill drill, BarRange bars, int level, double minutes) const {
   Task task;
   task.piece = piece_;
   task.drill = drill;
   task.bars = bars;
-  task.chunks = anatomy_.chunks_in(bars);
-  task.tempo = anatomy_.time.mark(bars.first, anatomy_.time.share(drill, level));
-  task.beat = tempo_or_usual(anatomy_.planned.piece, bars.first).beat;
+  task.chunks = analysis_.chunks_in(bars);
+  task.tempo = analysis_.time.mark(bars.first, analysis_.time.share(drill, level));
+  task.beat = tempo_or_usual(analysis_.planned.piece, bars.first).beat;
   task.minutes = minutes;
   return task;
 }
 
 Task TaskMaker::learn(int chunk) const {
-  const Chunk& of = anatomy_.planned.chunks[chunk];
-  Task task = playing(Drill::learn, of.bars, of.level, anatomy_.learn_minutes[chunk]);
+  const Chunk& of = analysis_.planned.chunks[chunk];
+  Task task = playing(Drill::learn, of.bars, of.level, analysis_.learn_minutes[chunk]);
   task.chunks = {chunk};
-  const auto& parts = anatomy_.planned.piece.parts();
+  const auto& parts = analysis_.planned.piece.parts();
   if (parts.size() > 1)
     for (auto part = parts.rbegin(); part != parts.rend(); ++part)
       task.steps.push_back({{*part}, {}, method_.repetitions});
@@ -34,66 +34,66 @@ Task TaskMaker::learn(int chunk) const {
 }
 
 Task TaskMaker::join(BarRange bars) const {
-  const int level = anatomy_.level_in(bars);
-  Task task = playing(Drill::join, bars, level, anatomy_.time.join(bars, level));
+  const int level = analysis_.level_in(bars);
+  Task task = playing(Drill::join, bars, level, analysis_.time.join(bars, level));
   task.steps = {together(1)};
   return task;
 }
 
 Task TaskMaker::recall(BarRange bars, double progress) const {
-  const int level = anatomy_.level_in(bars);
-  Task task = playing(Drill::recall, bars, level, anatomy_.time.recall(bars, level));
+  const int level = analysis_.level_in(bars);
+  Task task = playing(Drill::recall, bars, level, analysis_.time.recall(bars, level));
   raise_tempo(task, level, progress);
   task.steps = {together(1)};
   return task;
 }
 
 Task TaskMaker::slow_pass(BarRange bars) const {
-  const int level = anatomy_.level_in(bars);
-  Task task = playing(Drill::slow_pass, bars, level, anatomy_.time.slow_pass(bars, level));
+  const int level = analysis_.level_in(bars);
+  Task task = playing(Drill::slow_pass, bars, level, analysis_.time.slow_pass(bars, level));
   task.steps = {together(1)};
   return task;
 }
 
 Task TaskMaker::counted_pass(BarRange bars) const {
-  const int level = anatomy_.level_in(bars);
-  Task task = playing(Drill::counted_pass, bars, level, anatomy_.time.counted_pass(bars, level));
+  const int level = analysis_.level_in(bars);
+  Task task = playing(Drill::counted_pass, bars, level, analysis_.time.counted_pass(bars, level));
   task.steps = {together(1)};
   return task;
 }
 
 Task TaskMaker::run_through() const {
   Task task =
-      playing(Drill::run_through, anatomy_.planned.piece.whole(), 1, anatomy_.time.run_through());
+      playing(Drill::run_through, analysis_.planned.piece.whole(), 1, analysis_.time.run_through());
   task.steps = {together(1)};
   return task;
 }
 
 void TaskMaker::raise_tempo(Task& task, int level, double progress) const {
-  const double share = anatomy_.time.share(task.drill, level);
+  const double share = analysis_.time.share(task.drill, level);
   task.tempo =
-      anatomy_.time.mark(task.bars.first, share + (1 - share) * std::clamp(progress, 0.0, 1.0));
+      analysis_.time.mark(task.bars.first, share + (1 - share) * std::clamp(progress, 0.0, 1.0));
 }
 
 Task TaskMaker::cue_starts(const std::vector<int>& cues, int throws, double progress) const {
-  BarRange bars = anatomy_.planned.piece.whole();
+  BarRange bars = analysis_.planned.piece.whole();
   if (!cues.empty()) {
-    bars = anatomy_.starts[cues.front() - 1].bars;
+    bars = analysis_.starts[cues.front() - 1].bars;
     for (const int cue : cues) {
-      bars.first = std::min(bars.first, anatomy_.starts[cue - 1].bars.first);
-      bars.last = std::max(bars.last, anatomy_.starts[cue - 1].bars.last);
+      bars.first = std::min(bars.first, analysis_.starts[cue - 1].bars.first);
+      bars.last = std::max(bars.last, analysis_.starts[cue - 1].bars.last);
     }
   }
   const int starts = static_cast<int>(cues.size()) + throws;
   int level = 1;
   for (const int cue : cues)
-    level = std::max(level, anatomy_.level_in(anatomy_.starts[cue - 1].bars));
-  if (cues.empty()) level = anatomy_.level_in(bars);
-  Task task = playing(Drill::cue_starts, bars, level, anatomy_.time.cue_starts(starts));
+    level = std::max(level, analysis_.level_in(analysis_.starts[cue - 1].bars));
+  if (cues.empty()) level = analysis_.level_in(bars);
+  Task task = playing(Drill::cue_starts, bars, level, analysis_.time.cue_starts(starts));
   raise_tempo(task, level, progress);
   task.chunks.clear();
   for (const int cue : cues)
-    for (const int chunk : anatomy_.starts[cue - 1].chunks) task.chunks.push_back(chunk);
+    for (const int chunk : analysis_.starts[cue - 1].chunks) task.chunks.push_back(chunk);
   std::sort(task.chunks.begin(), task.chunks.end());
   task.chunks.erase(std::unique(task.chunks.begin(), task.chunks.end()), task.chunks.end());
   task.steps = {together(starts)};
@@ -103,11 +103,11 @@ Task TaskMaker::cue_starts(const std::vector<int>& cues, int throws, double prog
 }
 
 Task TaskMaker::spoken_part(int chunk) const {
-  const Chunk& of = anatomy_.planned.chunks[chunk];
+  const Chunk& of = analysis_.planned.chunks[chunk];
   Task task =
-      playing(Drill::spoken_part, of.bars, of.level, anatomy_.time.spoken_part(of.bars, of.level));
+      playing(Drill::spoken_part, of.bars, of.level, analysis_.time.spoken_part(of.bars, of.level));
   task.chunks = {chunk};
-  const auto& parts = anatomy_.planned.piece.parts();
+  const auto& parts = analysis_.planned.piece.parts();
   for (const std::string& spoken : parts) {
     Step step{{}, {spoken}, method_.spoken_times};
     for (const std::string& part : parts)
@@ -118,9 +118,9 @@ Task TaskMaker::spoken_part(int chunk) const {
 }
 
 Task TaskMaker::write_out(int chunk) const {
-  const Chunk& of = anatomy_.planned.chunks[chunk];
+  const Chunk& of = analysis_.planned.chunks[chunk];
   Task task =
-      playing(Drill::write_out, of.bars, of.level, anatomy_.time.write_out(of.bars, of.level));
+      playing(Drill::write_out, of.bars, of.level, analysis_.time.write_out(of.bars, of.level));
   task.chunks = {chunk};
   task.tempo.reset();
   task.steps = {together(1)};

@@ -1,7 +1,7 @@
 // Tasks with everything that hangs on their drill: chunks, steps, tempo, minutes.
 #pragma once
 
-#include "plan/chunks/anatomy.h"
+#include "plan/chunks/analysis.h"
 #include "plan/plan.h"
 
 namespace cahier {
@@ -9,7 +9,7 @@ namespace cahier {
 class TaskMaker {
  public:
   // REQUIRES: the anatomy and the method outlive this object.
-  TaskMaker(const Anatomy& anatomy, const Method& method, int piece);
+  TaskMaker(const Analysis& analysis, const Method& method, int piece);
 
   Task learn(int chunk) const;
   Task join(BarRange bars) const;
@@ -30,7 +30,7 @@ class TaskMaker {
   Step together(int times) const;
   void raise_tempo(Task& task, int level, double progress) const;
 
-  const Anatomy& anatomy_;
+  const Analysis& analysis_;
   const Method& method_;
   int piece_;
 };

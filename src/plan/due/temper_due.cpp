@@ -6,9 +6,9 @@
 
 namespace cahier {
 
-TemperList::TemperList(const Anatomy& anatomy, const Terms& terms) {
+TemperDue::TemperDue(const Analysis& analysis, const Terms& terms) {
   if (terms.temper == Temper::no) return;
-  const auto& chunks = anatomy.planned.chunks;
+  const auto& chunks = analysis.planned.chunks;
   std::vector<int> weakest_first;
   for (int chunk = 0; chunk < static_cast<int>(chunks.size()); ++chunk)
     if (terms.temper == Temper::yes || chunks[chunk].level >= terms.method.weak_level)
@@ -17,14 +17,15 @@ TemperList::TemperList(const Anatomy& anatomy, const Terms& terms) {
                    [&](int a, int b) { return chunks[a].level > chunks[b].level; });
   const auto wait = [&](int chunk, Drill drill) {
     const Chunk& of = chunks[chunk];
-    const double minutes = drill == Drill::spoken_part ? anatomy.time.spoken_part(of.bars, of.level)
-                                                       : anatomy.time.write_out(of.bars, of.level);
+    const double minutes = drill == Drill::spoken_part
+                               ? analysis.time.spoken_part(of.bars, of.level)
+                               : analysis.time.write_out(of.bars, of.level);
     const bool required = terms.temper == Temper::yes ||
-                          hardest_level(anatomy.planned.piece, of.bars) >= terms.method.weak_level;
+                          analysis.planned.piece.hardest_level(of.bars) >= terms.method.weak_level;
     waiting_.push_back({chunk, drill, of.level, minutes, required});
   };
   // Who plays with two hands can play with one and speak the other.
-  const Instrument& instrument = anatomy.planned.piece.instrument;
+  const Instrument& instrument = analysis.planned.piece.instrument;
   if (instrument.parts.size() < 2 || !instrument.has_hands) {
     for (const int chunk : weakest_first) wait(chunk, Drill::write_out);
     return;
@@ -38,21 +39,21 @@ TemperList::TemperList(const Anatomy& anatomy, const Terms& terms) {
   if (!weakest_first.empty()) wait(weakest_first.back(), Drill::write_out);
 }
 
-void TemperList::strike(int chunk, Drill drill) {
+void TemperDue::strike(int chunk, Drill drill) {
   waiting_.remove_if([&](const Item& item) { return item.chunk == chunk && item.drill == drill; });
 }
 
-void TemperList::relax(int chunk, Drill drill) {
+void TemperDue::relax(int chunk, Drill drill) {
   for (Item& item : waiting_)
     if (item.chunk == chunk && item.drill == drill) item.required = false;
 }
 
-std::vector<TemperList::Place> TemperList::weakest(const Memory& memory, int day) const {
+std::vector<TemperDue::Place> TemperDue::weakest(const RecallsDue& recalls, int day) const {
   std::vector<Place> places;
   for (const Drill drill : {Drill::spoken_part, Drill::write_out}) {
     int level = 0;
     for (auto item = waiting_.begin(); item != waiting_.end(); ++item)
-      if (item->drill == drill && memory.learned_before(item->chunk, day)) {
+      if (item->drill == drill && recalls.learned_before(item->chunk, day)) {
         if (level == 0) level = item->level;
         if (item->level == level) places.push_back(item);
       }
@@ -60,19 +61,19 @@ std::vector<TemperList::Place> TemperList::weakest(const Memory& memory, int day
   return places;
 }
 
-TemperList::Place TemperList::next(const Memory& memory, int day) const {
+TemperDue::Place TemperDue::next(const RecallsDue& recalls, int day) const {
   return std::find_if(waiting_.begin(), waiting_.end(),
-                      [&](const Item& item) { return memory.learned_before(item.chunk, day); });
+                      [&](const Item& item) { return recalls.learned_before(item.chunk, day); });
 }
 
-Task TemperList::task(const Item& item, const TaskMaker& make) {
+Task TemperDue::task(const Item& item, const TaskMaker& make) {
   Task task =
       item.drill == Drill::spoken_part ? make.spoken_part(item.chunk) : make.write_out(item.chunk);
   task.reason = Reason::weakest_first;
   return task;
 }
 
-std::vector<Task> TemperList::left_over(const TaskMaker& make) const {
+std::vector<Task> TemperDue::left_over(const TaskMaker& make) const {
   std::vector<Task> tasks;
   for (const Item& item : waiting_)
     if (item.required) tasks.push_back(task(item, make));

@@ -10,7 +10,7 @@
 
 namespace cahier {
 
-class TemperList {
+class TemperDue {
  public:
   struct Item {
     int chunk;
@@ -21,13 +21,13 @@ class TemperList {
   };
   using Place = std::list<Item>::const_iterator;
 
-  TemperList(const Anatomy& anatomy, const Terms& terms);
+  TemperDue(const Analysis& analysis, const Terms& terms);
 
   // The next of all whose chunk was learned on an earlier day than `day`, the weakest first; end()
   // when none waits.
-  Place next(const Memory& memory, int day) const;
+  Place next(const RecallsDue& recalls, int day) const;
   // All that may come next: of each drill the weakest chunks of those.
-  std::vector<Place> weakest(const Memory& memory, int day) const;
+  std::vector<Place> weakest(const RecallsDue& recalls, int day) const;
   Place end() const { return waiting_.end(); }
   void strike(Place place) { waiting_.erase(place); }
   void strike(int chunk, Drill drill);

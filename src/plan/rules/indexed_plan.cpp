@@ -7,70 +7,70 @@
 namespace cahier {
 namespace {
 
-void index_bars(JudgedPiece& judged) {
-  const PlannedPiece& planned = *judged.planned;
+void index_bars(IndexedPiece& piece) {
+  const PlannedPiece& planned = *piece.planned;
   const BarRange whole = planned.piece.whole();
   const std::size_t size = static_cast<std::size_t>(whole.last) + 1;
-  judged.learned_bar.assign(size, 0);
-  judged.section_at.assign(size, -1);
-  judged.chunk_at.assign(size, -1);
-  judged.occurrence_at.assign(size, -1);
+  piece.learned_bar.assign(size, 0);
+  piece.section_at.assign(size, -1);
+  piece.chunk_at.assign(size, -1);
+  piece.occurrence_at.assign(size, -1);
   for (int bar = whole.first; bar <= whole.last; ++bar)
-    judged.learned_bar[bar] = planned.piece.learned_bar(bar);
+    piece.learned_bar[bar] = planned.piece.learned_bar(bar);
   for (std::size_t section = 0; section < planned.sections.size(); ++section)
     for (int bar = planned.sections[section].bars.first; bar <= planned.sections[section].bars.last;
          ++bar)
-      judged.section_at[bar] = static_cast<int>(section);
+      piece.section_at[bar] = static_cast<int>(section);
 
   std::vector<int> holder(size, -1);
   for (std::size_t chunk = 0; chunk < planned.chunks.size(); ++chunk)
     for (int bar = planned.chunks[chunk].bars.first; bar <= planned.chunks[chunk].bars.last; ++bar)
       holder[bar] = static_cast<int>(chunk);
   for (int bar = whole.first; bar <= whole.last; ++bar)
-    judged.chunk_at[bar] = holder[judged.learned_bar[bar]];
+    piece.chunk_at[bar] = holder[piece.learned_bar[bar]];
 }
 
-void index_occurrences(JudgedPiece& judged) {
-  const BarRange whole = judged.planned->piece.whole();
+void index_occurrences(IndexedPiece& piece) {
+  const BarRange whole = piece.planned->piece.whole();
   for (int bar = whole.first; bar <= whole.last; ++bar) {
-    const bool goes_on = bar > whole.first && judged.chunk_at[bar] == judged.chunk_at[bar - 1] &&
-                         judged.learned_bar[bar] == judged.learned_bar[bar - 1] + 1;
+    const bool goes_on = bar > whole.first && piece.chunk_at[bar] == piece.chunk_at[bar - 1] &&
+                         piece.learned_bar[bar] == piece.learned_bar[bar - 1] + 1;
     if (goes_on)
-      judged.occurrences.back().bars.last = bar;
+      piece.occurrences.back().bars.last = bar;
     else
-      judged.occurrences.push_back({{bar, bar}, judged.chunk_at[bar], false});
-    judged.occurrence_at[bar] = static_cast<int>(judged.occurrences.size()) - 1;
+      piece.occurrences.push_back({{bar, bar}, piece.chunk_at[bar], false});
+    piece.occurrence_at[bar] = static_cast<int>(piece.occurrences.size()) - 1;
   }
-  for (auto& occurrence : judged.occurrences)
+  for (auto& occurrence : piece.occurrences)
     occurrence.whole = occurrence.chunk >= 0 &&
-                       occurrence.bars.size() == judged.chunks()[occurrence.chunk].bars.size();
+                       occurrence.bars.size() == piece.chunks()[occurrence.chunk].bars.size();
 }
 
-void check_sections(Judgement& judgement, const JudgedPiece& judged) {
-  const PlannedPiece& planned = *judged.planned;
+void check_sections(IndexedPlan& indexed, const IndexedPiece& piece) {
+  const PlannedPiece& planned = *piece.planned;
   for (const Section& section : planned.piece.sections) {
-    const int at = judged.section_at[section.bars.first];
+    const int at = piece.section_at[section.bars.first];
     if (at >= 0 && planned.sections[at].bars.first != section.bars.first)
-      judgement.breach(1, fmt::format("section \"{}\" begins at bar {} in the piece but not in "
-                                      "the plan",
-                                      section.name, section.bars.first));
+      indexed.violation(1, fmt::format("section \"{}\" begins at bar {} in the piece but not in "
+                                       "the plan",
+                                       section.name, section.bars.first));
   }
   for (const PlannedSection& section : planned.sections)
     for (int bar = section.bars.first; bar <= section.bars.last; ++bar) {
       const int source = section.same_as
-                             ? judged.learned_bar[section.same_as->first + bar - section.bars.first]
+                             ? piece.learned_bar[section.same_as->first + bar - section.bars.first]
                              : bar;
-      if (judged.learned_bar[bar] == source) continue;
-      judgement.breach(1, fmt::format("the plan and the piece do not agree where the notes of bar "
-                                      "{} are learned",
-                                      bar));
+      if (piece.learned_bar[bar] == source) continue;
+      indexed.violation(1, fmt::format("the plan and the piece do not agree where the notes of bar "
+                                       "{} are learned",
+                                       bar));
       break;
     }
 }
 
 }  // namespace
 
-std::vector<int> JudgedPiece::touched(const BarRange& bars) const {
+std::vector<int> IndexedPiece::touched(const BarRange& bars) const {
   std::vector<int> chunks;
   for (int at = occurrence_at[bars.first]; at <= occurrence_at[bars.last]; ++at)
     if (occurrences[at].chunk >= 0) chunks.push_back(occurrences[at].chunk);
@@ -79,7 +79,7 @@ std::vector<int> JudgedPiece::touched(const BarRange& bars) const {
   return chunks;
 }
 
-const CueStart* JudgedPiece::find_cue(int number) const {
+const CueStart* IndexedPiece::find_cue(int number) const {
   const auto& cues = planned->cues;
   const auto found =
       std::lower_bound(cues.begin(), cues.end(), number,
@@ -97,29 +97,29 @@ std::string in_words(const BarRange& bars) {
                           : fmt::format("bars {}-{}", bars.first, bars.last);
 }
 
-std::string in_words(const Judgement& judgement, const Moment& moment) {
-  const Task& task = judgement.task(moment);
-  return fmt::format("{}, task {} ({}, {})", iso(judgement.days[moment.day]->date), task.id,
+std::string in_words(const IndexedPlan& indexed, const Moment& moment) {
+  const Task& task = indexed.task(moment);
+  return fmt::format("{}, task {} ({}, {})", iso(indexed.days[moment.day]->date), task.id,
                      drill_word(task.drill), in_words(task.bars));
 }
 
-void index_pieces(Judgement& judgement) {
-  for (std::size_t piece = 0; piece < judgement.plan.pieces.size(); ++piece) {
-    JudgedPiece judged;
-    judged.planned = &judgement.plan.pieces[piece];
-    judged.index = static_cast<int>(piece);
-    index_bars(judged);
-    index_occurrences(judged);
-    judged.learned.resize(judged.chunks().size());
-    judged.retrieved.resize(judged.chunks().size());
-    check_sections(judgement, judged);
-    judgement.pieces.push_back(std::move(judged));
+void index_pieces(IndexedPlan& indexed) {
+  for (const PlannedPiece& planned : indexed.plan.pieces) {
+    IndexedPiece piece;
+    piece.planned = &planned;
+    piece.index = static_cast<int>(indexed.pieces.size());
+    index_bars(piece);
+    index_occurrences(piece);
+    piece.learned.resize(piece.chunks().size());
+    piece.retrieved.resize(piece.chunks().size());
+    check_sections(indexed, piece);
+    indexed.pieces.push_back(std::move(piece));
   }
-  judgement.each_task([&](const Moment& moment, const Task& task) {
-    JudgedPiece& judged = judgement.pieces[task.piece];
+  indexed.each_task([&](const Moment& moment, const Task& task) {
+    IndexedPiece& piece = indexed.pieces[task.piece];
     for (const int chunk : task.chunks) {
-      if (task.drill == Drill::learn && !judged.learned[chunk]) judged.learned[chunk] = moment;
-      if (is_retrieval(task.drill)) judged.retrieved[chunk].push_back(moment);
+      if (task.drill == Drill::learn && !piece.learned[chunk]) piece.learned[chunk] = moment;
+      if (is_retrieval(task.drill)) piece.retrieved[chunk].push_back(moment);
     }
   });
 }

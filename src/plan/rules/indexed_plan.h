@@ -11,7 +11,8 @@
 #include <utility>
 #include <vector>
 
-#include "plan/rules/rules.h"
+#include "plan/plan.h"
+#include "plan/rules/violation.h"
 
 namespace cahier {
 
@@ -30,7 +31,7 @@ struct Occurrence {
 };
 
 // One piece, indexed. Vectors "by bar" are indexed with the printed bar number.
-struct JudgedPiece {
+struct IndexedPiece {
   const PlannedPiece* planned = nullptr;
   int index = 0;
   std::vector<int> learned_bar;         // by bar: whose notes it has
@@ -48,17 +49,17 @@ struct JudgedPiece {
   const CueStart* find_cue(int number) const;
 };
 
-struct Judgement {
+struct IndexedPlan {
   const Plan& plan;
   // The plan's days, after those from the first on which something was done; of those the days on
   // which nothing was done are kept in `idle`.
   std::vector<const Day*> days{};
   std::deque<Day> idle{};
   int first = 0;  // index of the plan's first day
-  std::vector<JudgedPiece> pieces{};
-  std::vector<Breach> found{};
+  std::vector<IndexedPiece> pieces{};
+  std::vector<Violation> found{};
 
-  void breach(int rule, std::string what) { found.push_back({rule, std::move(what)}); }
+  void violation(int rule, std::string what) { found.push_back({rule, std::move(what)}); }
   int day_count() const { return static_cast<int>(days.size()); }
   const Task& task(const Moment& moment) const { return days[moment.day]->tasks[moment.task]; }
   bool is_past(const Moment& moment) const { return moment.day < first; }
@@ -85,25 +86,13 @@ struct Judgement {
 // here anew, so that a slip in the planner's own list cannot hide itself.
 bool is_retrieval(Drill drill);
 
+// Adds the pieces to an indexed plan whose form is sound; also checks that sections and returns
+// agree with the piece.
+void index_pieces(IndexedPlan& indexed);
+
 // "bars 5-8" or "bar 5".
 std::string in_words(const BarRange& bars);
 // "2027-01-04, task 0104-1 (recall, bars 5-8)".
-std::string in_words(const Judgement& judgement, const Moment& moment);
-
-// The rules, each adding what it finds. check_form goes first; the others rely on its success and
-// on index_pieces.
-bool check_form(Judgement& judgement);         // false when the rest cannot be judged; sets `days`
-void index_pieces(Judgement& judgement);       // also: sections and returns agree with the piece
-void check_chunks(Judgement& judgement);       // rule 1
-void check_learning(Judgement& judgement);     // rule 2
-void check_calendar(Judgement& judgement);     // rule 3, names and order of tasks
-void check_steps(Judgement& judgement);        // what is played, how often and how fast
-void check_covered(Judgement& judgement);      // tasks hold the chunks they say, all learned before
-void check_joins(Judgement& judgement);        // rule 4
-void check_recalls(Judgement& judgement);      // rule 5
-void check_runs(Judgement& judgement);         // rule 6
-void check_cues(Judgement& judgement);         // rule 7
-void check_look_alikes(Judgement& judgement);  // rule 8
-void check_temper(Judgement& judgement);       // rule 9
+std::string in_words(const IndexedPlan& indexed, const Moment& moment);
 
 }  // namespace cahier

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "plan/rules/indexed_plan.h"
+#include "plan/rules/each_rule.h"
 
 namespace cahier {
 namespace {
@@ -24,14 +24,14 @@ bool holds(const Chunks& sorted_chunks, int chunk) {
 
 // Chunks that lie wholly in the task's bars must be named; of those cut short by the edge of a
 // return only a share can be played, and they may be named where all of that share is.
-void check_bars_hold_chunks(Judgement& judgement, const JudgedPiece& judged, const Moment& moment,
+void check_bars_hold_chunks(IndexedPlan& indexed, const IndexedPiece& piece, const Moment& moment,
                             const Task& task, int rule) {
   const Chunks named = sorted(task.chunks);
   Chunks must;
   Chunks may;
-  for (int at = judged.occurrence_at[task.bars.first]; at <= judged.occurrence_at[task.bars.last];
+  for (int at = piece.occurrence_at[task.bars.first]; at <= piece.occurrence_at[task.bars.last];
        ++at) {
-    const Occurrence& occurrence = judged.occurrences[at];
+    const Occurrence& occurrence = piece.occurrences[at];
     if (occurrence.chunk < 0 || !task.bars.contains(occurrence.bars)) continue;
     may.push_back(occurrence.chunk);
     if (occurrence.whole) must.push_back(occurrence.chunk);
@@ -40,67 +40,66 @@ void check_bars_hold_chunks(Judgement& judgement, const JudgedPiece& judged, con
   may = sorted(may);
   for (const int chunk : must)
     if (!holds(named, chunk))
-      judgement.breach(rule, fmt::format("{} plays chunk {} but does not name it",
-                                         in_words(judgement, moment), judged.chunks()[chunk].id));
+      indexed.violation(rule, fmt::format("{} plays chunk {} but does not name it",
+                                          in_words(indexed, moment), piece.chunks()[chunk].id));
   for (const int chunk : named)
     if (!holds(may, chunk))
-      judgement.breach(rule, fmt::format("{} names chunk {}, which does not lie in its bars",
-                                         in_words(judgement, moment), judged.chunks()[chunk].id));
+      indexed.violation(rule, fmt::format("{} names chunk {}, which does not lie in its bars",
+                                          in_words(indexed, moment), piece.chunks()[chunk].id));
   if (std::adjacent_find(named.begin(), named.end()) != named.end())
-    judgement.breach(rule, in_words(judgement, moment) + " names a chunk twice");
+    indexed.violation(rule, in_words(indexed, moment) + " names a chunk twice");
 }
 
 // The chunks within a chunk's length after a bar, by the piece and by where its notes are learned.
-void add_chunks_after(const JudgedPiece& judged, int bar, int length, Chunks& chunks) {
-  const int last = judged.planned->piece.bars;
-  for (const int start : {bar, judged.learned_bar[bar]})
+void add_chunks_after(const IndexedPiece& piece, int bar, int length, Chunks& chunks) {
+  const int last = piece.planned->piece.bars;
+  for (const int start : {bar, piece.learned_bar[bar]})
     for (int at = start; at <= std::min(last, start + length); ++at)
-      if (judged.chunk_at[at] >= 0) chunks.push_back(judged.chunk_at[at]);
+      if (piece.chunk_at[at] >= 0) chunks.push_back(piece.chunk_at[at]);
 }
 
-void check_cue_chunks(Judgement& judgement, const JudgedPiece& judged, const Moment& moment,
+void check_cue_chunks(IndexedPlan& indexed, const IndexedPiece& piece, const Moment& moment,
                       const Task& task) {
-  const std::string what = in_words(judgement, moment);
+  const std::string what = in_words(indexed, moment);
   if (task.cues.empty() && task.throws == 0)
-    return judgement.breach(7, what + " has neither a cue start nor a throw");
+    return indexed.violation(7, what + " has neither a cue start nor a throw");
   if (task.cues.empty() && task.chunks.empty()) return;  // the dice alone decide
   Chunks near;
-  int first = judged.planned->piece.bars;
+  int first = piece.planned->piece.bars;
   int last = 0;
   for (const int number : task.cues) {
-    const CueStart* cue = judged.find_cue(number);
+    const CueStart* cue = piece.find_cue(number);
     if (cue == nullptr)
-      return judgement.breach(
+      return indexed.violation(
           7, fmt::format("{} assigns cue start {}, which does not exist", what, number));
     first = std::min(first, cue->bar);
     last = std::max(last, cue->bar);
-    add_chunks_after(judged, cue->bar, judgement.plan.method.chunk_most, near);
-    const int begun = judged.chunk_at[cue->bar];
+    add_chunks_after(piece, cue->bar, indexed.plan.method.chunk_most, near);
+    const int begun = piece.chunk_at[cue->bar];
     if (begun >= 0 && std::find(task.chunks.begin(), task.chunks.end(), begun) == task.chunks.end())
-      judgement.breach(5, fmt::format("{} begins in chunk {} but does not name it", what,
-                                      judged.chunks()[begun].id));
+      indexed.violation(5, fmt::format("{} begins in chunk {} but does not name it", what,
+                                       piece.chunks()[begun].id));
   }
   near = sorted(near);
   for (const int chunk : task.chunks)
     if (!holds(near, chunk))
-      judgement.breach(5, fmt::format("{} names chunk {}, which is near none of its cue starts",
-                                      what, judged.chunks()[chunk].id));
+      indexed.violation(5, fmt::format("{} names chunk {}, which is near none of its cue starts",
+                                       what, piece.chunks()[chunk].id));
   if (task.bars.first != first || task.bars.last < last ||
-      task.bars.last > last + 2 * judgement.plan.method.chunk_most)
-    judgement.breach(7, fmt::format("{} does not go from its first cue start to its last", what));
+      task.bars.last > last + 2 * indexed.plan.method.chunk_most)
+    indexed.violation(7, fmt::format("{} does not go from its first cue start to its last", what));
 }
 
-void check_learned_before(Judgement& judgement, const JudgedPiece& judged, const Moment& moment,
+void check_learned_before(IndexedPlan& indexed, const IndexedPiece& piece, const Moment& moment,
                           const Task& task, int rule) {
   const bool by_day = task.drill != Drill::join;
-  for (const int chunk :
-       task.drill == Drill::cue_starts ? task.chunks : judged.touched(task.bars)) {
-    const auto& learned = judged.learned[chunk];
+  for (const int chunk : task.drill == Drill::cue_starts ? task.chunks : piece.touched(task.bars)) {
+    const auto& learned = piece.learned[chunk];
     if (learned && (by_day ? learned->day < moment.day : *learned < moment)) continue;
-    judgement.breach(rule, fmt::format("{} needs chunk {} ({}), which is not learned {}",
-                                       in_words(judgement, moment), judged.chunks()[chunk].id,
-                                       in_words(judged.chunks()[chunk].bars),
-                                       by_day ? "on an earlier day" : "before"));
+    indexed.violation(rule, fmt::format("{} needs chunk {} ({}), which is not learned {}",
+                                        in_words(indexed, moment), piece.chunks()[chunk].id,
+                                        in_words(piece.chunks()[chunk].bars),
+                                        by_day ? "on an earlier day" : "before"));
   }
 }
 
@@ -112,16 +111,16 @@ int rule_of(Drill drill) {
 
 }  // namespace
 
-void check_covered(Judgement& judgement) {
-  judgement.each_planned([&](const Moment& moment, const Task& task) {
+void check_covered(IndexedPlan& indexed) {
+  indexed.each_planned([&](const Moment& moment, const Task& task) {
     if (task.drill == Drill::learn) return;
-    const JudgedPiece& judged = judgement.pieces[task.piece];
+    const IndexedPiece& piece = indexed.pieces[task.piece];
     const int rule = rule_of(task.drill);
     if (task.drill == Drill::cue_starts)
-      check_cue_chunks(judgement, judged, moment, task);
+      check_cue_chunks(indexed, piece, moment, task);
     else
-      check_bars_hold_chunks(judgement, judged, moment, task, rule);
-    check_learned_before(judgement, judged, moment, task, rule);
+      check_bars_hold_chunks(indexed, piece, moment, task, rule);
+    check_learned_before(indexed, piece, moment, task, rule);
   });
 }
 

@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "plan/rules/indexed_plan.h"
+#include "plan/rules/each_rule.h"
 
 namespace cahier {
 namespace {
@@ -83,10 +83,10 @@ std::string fault_of(const Task& task, const Names& parts) {
 
 }  // namespace
 
-void check_steps(Judgement& judgement) {
-  judgement.each_planned([&](const Moment& moment, const Task& task) {
-    const std::string fault = fault_of(task, judgement.plan.pieces[task.piece].piece.parts());
-    if (!fault.empty()) judgement.breach(rule_of(task.drill), in_words(judgement, moment) + fault);
+void check_steps(IndexedPlan& indexed) {
+  indexed.each_planned([&](const Moment& moment, const Task& task) {
+    const std::string fault = fault_of(task, indexed.plan.pieces[task.piece].piece.parts());
+    if (!fault.empty()) indexed.violation(rule_of(task.drill), in_words(indexed, moment) + fault);
   });
 }
 

@@ -6,15 +6,15 @@
 #include <string>
 #include <vector>
 
-#include "plan/rules/indexed_plan.h"
+#include "plan/rules/each_rule.h"
 
 namespace cahier {
 namespace {
 
 // The stretches that a chunk must not leave: sections, cut where a phrase begins, and around what
 // was learned before the plan.
-std::vector<BarRange> phrases_of(const Judgement& judgement, const JudgedPiece& judged) {
-  const PlannedPiece& planned = *judged.planned;
+std::vector<BarRange> phrases_of(const IndexedPlan& indexed, const IndexedPiece& piece) {
+  const PlannedPiece& planned = *piece.planned;
   std::vector<char> begins(static_cast<std::size_t>(planned.piece.bars) + 2, 0);
   const BarRange whole = planned.piece.whole();
   const auto mark = [&](int bar) {
@@ -25,9 +25,8 @@ std::vector<BarRange> phrases_of(const Judgement& judgement, const JudgedPiece& 
     mark(section.bars.first);
     for (const auto& phrase : section.phrases) mark(phrase.first);
   }
-  judgement.each_task([&](const Moment& moment, const Task& task) {
-    if (!judgement.is_past(moment) || task.piece != judged.index || task.drill != Drill::learn)
-      return;
+  indexed.each_task([&](const Moment& moment, const Task& task) {
+    if (!indexed.is_past(moment) || task.piece != piece.index || task.drill != Drill::learn) return;
     mark(task.bars.first);
     mark(task.bars.last + 1);
   });
@@ -49,40 +48,40 @@ bool can_be_cut(int bars, const Method& method) {
   return bars > 0 && fewest * method.chunk_least <= bars;
 }
 
-void check_sizes(Judgement& judgement, const JudgedPiece& judged) {
-  const PlannedPiece& planned = *judged.planned;
-  const Method& method = judgement.plan.method;
-  const std::vector<BarRange> phrases = phrases_of(judgement, judged);
+void check_sizes(IndexedPlan& indexed, const IndexedPiece& piece) {
+  const PlannedPiece& planned = *piece.planned;
+  const Method& method = indexed.plan.method;
+  const std::vector<BarRange> phrases = phrases_of(indexed, piece);
   for (const Chunk& chunk : planned.chunks) {
     const auto after =
         std::upper_bound(phrases.begin(), phrases.end(), chunk.bars.first,
                          [](int bar, const BarRange& phrase) { return bar < phrase.first; });
     const BarRange& phrase = *(after - 1);
     if (!phrase.contains(chunk.bars)) {
-      judgement.breach(1, fmt::format("chunk {} ({}) crosses the start of a section or phrase at "
-                                      "bar {}",
-                                      chunk.id, in_words(chunk.bars), phrase.last + 1));
+      indexed.violation(1, fmt::format("chunk {} ({}) crosses the start of a section or phrase at "
+                                       "bar {}",
+                                       chunk.id, in_words(chunk.bars), phrase.last + 1));
       continue;
     }
     const int size = counted(chunk.bars);
     const bool too_short = size < method.chunk_least && can_be_cut(counted(phrase), method);
     if (too_short || size > method.chunk_most)
-      judgement.breach(
+      indexed.violation(
           1, fmt::format("chunk {} ({}) has {} bars; {} to {} are allowed", chunk.id,
                          in_words(chunk.bars), size, method.chunk_least, method.chunk_most));
   }
 }
 
-void check_each_bar_once(Judgement& judgement, const JudgedPiece& judged) {
-  const PlannedPiece& planned = *judged.planned;
+void check_each_bar_once(IndexedPlan& indexed, const IndexedPiece& piece) {
+  const PlannedPiece& planned = *piece.planned;
   const BarRange whole = planned.piece.whole();
   std::vector<int> holders(static_cast<std::size_t>(whole.last) + 1, 0);
   for (const Chunk& chunk : planned.chunks)
     for (int bar = chunk.bars.first; bar <= chunk.bars.last; ++bar) ++holders[bar];
   for (int bar = whole.first; bar <= whole.last; ++bar) {
-    const int wanted = judged.learned_bar[bar] == bar ? 1 : 0;
+    const int wanted = piece.learned_bar[bar] == bar ? 1 : 0;
     if (holders[bar] != wanted)
-      judgement.breach(
+      indexed.violation(
           1, fmt::format("bar {} lies in {} chunks instead of {}", bar, holders[bar], wanted));
   }
 }
@@ -104,22 +103,22 @@ bool parts_apart_then_together(const Task& task, const std::vector<std::string>&
   return each_alone && sorted(task.steps.back().parts) == sorted(parts);
 }
 
-void check_learn_task(Judgement& judgement, const Moment& moment, const Task& task) {
-  const JudgedPiece& judged = judgement.pieces[task.piece];
-  const std::string what = in_words(judgement, moment);
-  if (task.chunks.size() != 1) return judgement.breach(2, what + " does not hold one chunk");
+void check_learn_task(IndexedPlan& indexed, const Moment& moment, const Task& task) {
+  const IndexedPiece& piece = indexed.pieces[task.piece];
+  const std::string what = in_words(indexed, moment);
+  if (task.chunks.size() != 1) return indexed.violation(2, what + " does not hold one chunk");
   const int chunk = task.chunks[0];
-  if (task.bars != judged.chunks()[chunk].bars)
-    judgement.breach(
-        2, fmt::format("{} has not the bars of chunk {}", what, judged.chunks()[chunk].id));
-  if (judged.learned[chunk] != moment)
-    judgement.breach(2, fmt::format("{} learns chunk {} again", what, judged.chunks()[chunk].id));
-  if (!parts_apart_then_together(task, judged.planned->piece.parts()))
-    judgement.breach(2, what + " is not every part alone, then all together");
+  if (task.bars != piece.chunks()[chunk].bars)
+    indexed.violation(
+        2, fmt::format("{} has not the bars of chunk {}", what, piece.chunks()[chunk].id));
+  if (piece.learned[chunk] != moment)
+    indexed.violation(2, fmt::format("{} learns chunk {} again", what, piece.chunks()[chunk].id));
+  if (!parts_apart_then_together(task, piece.planned->piece.parts()))
+    indexed.violation(2, what + " is not every part alone, then all together");
   for (const Step& step : task.steps)
-    if (step.times != judgement.plan.method.repetitions)
-      judgement.breach(2, fmt::format("{} repeats a step {} times instead of {}", what, step.times,
-                                      judgement.plan.method.repetitions));
+    if (step.times != indexed.plan.method.repetitions)
+      indexed.violation(2, fmt::format("{} repeats a step {} times instead of {}", what, step.times,
+                                       indexed.plan.method.repetitions));
 }
 
 bool said_to_be_unplaced(const Plan& plan, int piece, const BarRange& bars) {
@@ -130,27 +129,26 @@ bool said_to_be_unplaced(const Plan& plan, int piece, const BarRange& bars) {
 
 }  // namespace
 
-void check_chunks(Judgement& judgement) {
-  for (const JudgedPiece& judged : judgement.pieces) {
-    check_each_bar_once(judgement, judged);
-    check_sizes(judgement, judged);
+void check_chunks(IndexedPlan& indexed) {
+  for (const IndexedPiece& piece : indexed.pieces) {
+    check_each_bar_once(indexed, piece);
+    check_sizes(indexed, piece);
     std::set<std::string> ids;
-    for (const Chunk& chunk : judged.chunks())
+    for (const Chunk& chunk : piece.chunks())
       if (!ids.insert(chunk.id).second)
-        judgement.breach(1, fmt::format("two chunks are called {}", chunk.id));
+        indexed.violation(1, fmt::format("two chunks are called {}", chunk.id));
   }
 }
 
-void check_learning(Judgement& judgement) {
-  judgement.each_task([&](const Moment& moment, const Task& task) {
-    if (task.drill == Drill::learn) check_learn_task(judgement, moment, task);
+void check_learning(IndexedPlan& indexed) {
+  indexed.each_task([&](const Moment& moment, const Task& task) {
+    if (task.drill == Drill::learn) check_learn_task(indexed, moment, task);
   });
-  for (const JudgedPiece& judged : judgement.pieces)
-    for (std::size_t chunk = 0; chunk < judged.chunks().size(); ++chunk) {
-      const Chunk& missing = judged.chunks()[chunk];
-      if (!judged.learned[chunk] &&
-          !said_to_be_unplaced(judgement.plan, judged.index, missing.bars))
-        judgement.breach(
+  for (const IndexedPiece& piece : indexed.pieces)
+    for (std::size_t chunk = 0; chunk < piece.chunks().size(); ++chunk) {
+      const Chunk& missing = piece.chunks()[chunk];
+      if (!piece.learned[chunk] && !said_to_be_unplaced(indexed.plan, piece.index, missing.bars))
+        indexed.violation(
             2, fmt::format("chunk {} ({}) is never learned", missing.id, in_words(missing.bars)));
     }
 }

@@ -6,7 +6,7 @@
 #include <set>
 #include <string>
 
-#include "plan/rules/indexed_plan.h"
+#include "plan/rules/each_rule.h"
 
 namespace cahier {
 namespace {
@@ -26,27 +26,27 @@ bool is_run_alone(const Day& day, double longest_allowance) {
          day.tasks[0].minutes > longest_allowance && day.note == DayNote::run_alone;
 }
 
-void check_allowances(Judgement& judgement) {
+void check_allowances(IndexedPlan& indexed) {
   double longest = 0;
-  for (const Day& day : judgement.plan.days) longest = std::max(longest, day.allowance);
-  for (const Day& day : judgement.plan.days) {
+  for (const Day& day : indexed.plan.days) longest = std::max(longest, day.allowance);
+  for (const Day& day : indexed.plan.days) {
     if (day.allowance < 0 || (day.off && day.allowance > 0))
-      judgement.breach(3,
-                       fmt::format("{} is off, or has {} minutes", iso(day.date), day.allowance));
+      indexed.violation(3,
+                        fmt::format("{} is off, or has {} minutes", iso(day.date), day.allowance));
     if (day.tasks.empty()) continue;
     const double minutes = sum_of_minutes(day);
     if (day.off || day.allowance <= 0)
-      judgement.breach(3, fmt::format("{} has work but is no practice day", iso(day.date)));
+      indexed.violation(3, fmt::format("{} has work but is no practice day", iso(day.date)));
     else if (minutes > day.allowance + kSliver && !is_run_alone(day, longest))
-      judgement.breach(3, fmt::format("{} holds {} minutes but allows {}", iso(day.date), minutes,
-                                      day.allowance));
+      indexed.violation(3, fmt::format("{} holds {} minutes but allows {}", iso(day.date), minutes,
+                                       day.allowance));
   }
 }
 
-void check_names(Judgement& judgement) {
+void check_names(IndexedPlan& indexed) {
   std::set<std::string> seen;
   std::set<std::string> months_and_days;
-  for (const Day& day : judgement.plan.days) {
+  for (const Day& day : indexed.plan.days) {
     const std::chrono::year_month_day date{day.date};
     const std::string prefix = fmt::format("{:02}{:02}", static_cast<unsigned>(date.month()),
                                            static_cast<unsigned>(date.day()));
@@ -57,37 +57,37 @@ void check_names(Judgement& judgement) {
       if (number == 0 && !first_time)
         while (seen.count(fmt::format("{}-{}", prefix, number + 1)) > 0) ++number;
       if (task.id != fmt::format("{}-{}", prefix, ++number))
-        judgement.breach(0, fmt::format("task {} on {} should be called {}-{}", task.id,
-                                        iso(day.date), prefix, number));
+        indexed.violation(0, fmt::format("task {} on {} should be called {}-{}", task.id,
+                                         iso(day.date), prefix, number));
       if (!seen.insert(task.id).second)
-        judgement.breach(0, fmt::format("two tasks are called {}", task.id));
+        indexed.violation(0, fmt::format("two tasks are called {}", task.id));
     }
   }
 }
 
-void check_minutes_and_sitting(Judgement& judgement, const Moment& moment, const Task& task) {
+void check_minutes_and_sitting(IndexedPlan& indexed, const Moment& moment, const Task& task) {
   const double halves = task.minutes * 2;
   if (!(task.minutes > 0) || std::abs(halves - std::round(halves)) > kSliver)
-    judgement.breach(3, fmt::format("{} takes {} minutes, which is no number of half minutes",
-                                    in_words(judgement, moment), task.minutes));
-  const int before = moment.task > 0 ? judgement.task({moment.day, moment.task - 1}).block : 0;
+    indexed.violation(3, fmt::format("{} takes {} minutes, which is no number of half minutes",
+                                     in_words(indexed, moment), task.minutes));
+  const int before = moment.task > 0 ? indexed.task({moment.day, moment.task - 1}).block : 0;
   const int latest = moment.task > 0 ? before + 1 : 0;
   if (task.block < before || task.block > latest)
-    judgement.breach(3, fmt::format("{} stands in sitting {}, out of turn",
-                                    in_words(judgement, moment), task.block + 1));
+    indexed.violation(3, fmt::format("{} stands in sitting {}, out of turn",
+                                     in_words(indexed, moment), task.block + 1));
 }
 
 }  // namespace
 
-void check_calendar(Judgement& judgement) {
-  check_allowances(judgement);
-  check_names(judgement);
+void check_calendar(IndexedPlan& indexed) {
+  check_allowances(indexed);
+  check_names(indexed);
   int learning_day = -1;
-  judgement.each_planned([&](const Moment& moment, const Task& task) {
-    check_minutes_and_sitting(judgement, moment, task);
+  indexed.each_planned([&](const Moment& moment, const Task& task) {
+    check_minutes_and_sitting(indexed, moment, task);
     if (task.drill == Drill::learn) learning_day = moment.day;
     if (task.drill == Drill::recall && learning_day == moment.day)
-      judgement.breach(0, in_words(judgement, moment) + " comes after new work; recall is cold");
+      indexed.violation(0, in_words(indexed, moment) + " comes after new work; recall is cold");
   });
 }
 

@@ -6,7 +6,7 @@
 #include <utility>
 #include <vector>
 
-#include "plan/rules/indexed_plan.h"
+#include "plan/rules/each_rule.h"
 
 namespace cahier {
 namespace {
@@ -18,9 +18,9 @@ bool plays_across(Drill drill) {
 
 // Boundaries are named by the bar before them. A boundary inside one return is the boundary its
 // source has, followed until it lies in no return or at the edge of one.
-int source_of(const JudgedPiece& judged, int bar) {
-  for (std::size_t follow = 0; follow <= judged.planned->sections.size(); ++follow) {
-    const PlannedSection& section = judged.planned->sections[judged.section_at[bar]];
+int source_of(const IndexedPiece& piece, int bar) {
+  for (std::size_t follow = 0; follow <= piece.planned->sections.size(); ++follow) {
+    const PlannedSection& section = piece.planned->sections[piece.section_at[bar]];
     if (!section.same_as || bar + 1 > section.bars.last) break;
     bar = section.same_as->first + bar - section.bars.first;
   }
@@ -56,12 +56,11 @@ class LastPlayed {
   std::vector<int> next_;  // the first boundary from here on that is not yet met
 };
 
-std::vector<LastPlayed> last_played(const Judgement& judgement) {
+std::vector<LastPlayed> last_played(const IndexedPlan& indexed) {
   std::vector<LastPlayed> played;
-  for (const JudgedPiece& judged : judgement.pieces)
-    played.emplace_back(judged.planned->piece.bars);
-  for (int day = judgement.day_count() - 1; day >= 0; --day) {
-    const auto& tasks = judgement.days[day]->tasks;
+  for (const IndexedPiece& piece : indexed.pieces) played.emplace_back(piece.planned->piece.bars);
+  for (int day = indexed.day_count() - 1; day >= 0; --day) {
+    const auto& tasks = indexed.days[day]->tasks;
     for (int number = static_cast<int>(tasks.size()) - 1; number >= 0; --number)
       if (plays_across(tasks[number].drill))
         played[tasks[number].piece].play(tasks[number].bars, {day, number});
@@ -69,36 +68,36 @@ std::vector<LastPlayed> last_played(const Judgement& judgement) {
   return played;
 }
 
-void check_piece(Judgement& judgement, const JudgedPiece& judged, const LastPlayed& played) {
-  const BarRange whole = judged.planned->piece.whole();
+void check_piece(IndexedPlan& indexed, const IndexedPiece& piece, const LastPlayed& played) {
+  const BarRange whole = piece.planned->piece.whole();
   std::vector<Moment> met(static_cast<std::size_t>(whole.last) + 1);
   for (int bar = whole.first; bar < whole.last; ++bar) {
-    Moment& source = met[source_of(judged, bar)];
+    Moment& source = met[source_of(piece, bar)];
     source = std::max(source, played.at(bar));
   }
-  for (std::size_t at = 1; at < judged.occurrences.size(); ++at) {
-    const Occurrence& before = judged.occurrences[at - 1];
-    const Occurrence& after = judged.occurrences[at];
+  for (std::size_t at = 1; at < piece.occurrences.size(); ++at) {
+    const Occurrence& before = piece.occurrences[at - 1];
+    const Occurrence& after = piece.occurrences[at];
     if (before.chunk < 0 || after.chunk < 0) continue;
-    const auto& one = judged.learned[before.chunk];
-    const auto& other = judged.learned[after.chunk];
+    const auto& one = piece.learned[before.chunk];
+    const auto& other = piece.learned[after.chunk];
     if (!one || !other) continue;
-    if (met[source_of(judged, before.bars.last)] > std::max(*one, *other)) continue;
-    judgement.breach(
+    if (met[source_of(piece, before.bars.last)] > std::max(*one, *other)) continue;
+    indexed.violation(
         4, fmt::format("the join of bars {} and {} (chunks {} and {}) is not played "
                        "after both are learned",
-                       before.bars.last, after.bars.first, judged.chunks()[before.chunk].id,
-                       judged.chunks()[after.chunk].id));
+                       before.bars.last, after.bars.first, piece.chunks()[before.chunk].id,
+                       piece.chunks()[after.chunk].id));
   }
 }
 
 }  // namespace
 
-void check_joins(Judgement& judgement) {
-  if (!judgement.plan.fits) return;
-  const std::vector<LastPlayed> played = last_played(judgement);
-  for (std::size_t piece = 0; piece < judgement.pieces.size(); ++piece)
-    check_piece(judgement, judgement.pieces[piece], played[piece]);
+void check_joins(IndexedPlan& indexed) {
+  if (!indexed.plan.fits) return;
+  const std::vector<LastPlayed> played = last_played(indexed);
+  for (std::size_t piece = 0; piece < indexed.pieces.size(); ++piece)
+    check_piece(indexed, indexed.pieces[piece], played[piece]);
 }
 
 }  // namespace cahier

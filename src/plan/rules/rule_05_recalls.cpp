@@ -13,7 +13,7 @@
 #include <string>
 #include <vector>
 
-#include "plan/rules/indexed_plan.h"
+#include "plan/rules/each_rule.h"
 #include "practice/best_gap.h"
 
 namespace cahier {
@@ -23,16 +23,15 @@ constexpr int kWeek = 7;
 
 // By day, counted from the first; the day after the last is the date itself.
 struct Calendar {
-  explicit Calendar(const Judgement& judgement) : first(judgement.first) {
-    const int count = judgement.day_count();
+  explicit Calendar(const IndexedPlan& indexed) : first(indexed.first) {
+    const int count = indexed.day_count();
     next_practice.assign(count, count);
     for (int day = 0; day < count; ++day)
-      limit.push_back(longest_gap_days(judgement.plan.method, count - day));
+      limit.push_back(longest_gap_days(indexed.plan.method, count - day));
     for (int day = count - 2; day >= 0; --day)
-      next_practice[day] =
-          judgement.days[day + 1]->allowance > 0 ? day + 1 : next_practice[day + 1];
+      next_practice[day] = indexed.days[day + 1]->allowance > 0 ? day + 1 : next_practice[day + 1];
     for (int day = first; day < std::min(count, first + kWeek); ++day)
-      if (judgement.days[day]->allowance > 0) overdue_by = day;
+      if (indexed.days[day]->allowance > 0) overdue_by = day;
   }
 
   int date() const { return static_cast<int>(limit.size()); }
@@ -60,24 +59,24 @@ struct Calendar {
   std::vector<int> limit;
 };
 
-void check_chunk(Judgement& judgement, const JudgedPiece& judged, int chunk,
+void check_chunk(IndexedPlan& indexed, const IndexedPiece& piece, int chunk,
                  const Calendar& calendar) {
-  const int learned = judged.learned[chunk]->day;
-  const auto& returns = judged.retrieved[chunk];
-  const auto day_text = [&](int day) { return iso(judgement.days.front()->date + days{day}); };
-  const std::string name = fmt::format("chunk {} ({})", judged.chunks()[chunk].id,
-                                       in_words(judged.chunks()[chunk].bars));
+  const int learned = piece.learned[chunk]->day;
+  const auto& returns = piece.retrieved[chunk];
+  const auto day_text = [&](int day) { return iso(indexed.days.front()->date + days{day}); };
+  const std::string name =
+      fmt::format("chunk {} ({})", piece.chunks()[chunk].id, in_words(piece.chunks()[chunk].bars));
 
-  const int first_by = calendar.first_recall_by(learned, judgement.plan.method.first_recall_days);
+  const int first_by = calendar.first_recall_by(learned, indexed.plan.method.first_recall_days);
   const int first = returns.empty() ? calendar.date() : returns.front().day;
   if (first_by < calendar.date() && first > first_by)
-    judgement.breach(5, fmt::format("{}, learned on {}, is not recalled by {}", name,
-                                    day_text(learned), day_text(first_by)));
+    indexed.violation(5, fmt::format("{}, learned on {}, is not recalled by {}", name,
+                                     day_text(learned), day_text(first_by)));
 
   int from = learned;
   const auto check_gap = [&](int to) {
     if (to >= calendar.first && to > calendar.latest_after(from))
-      judgement.breach(
+      indexed.violation(
           5, fmt::format("{} rests {} days from {} to {}; {} is the limit", name, to - from,
                          day_text(from), day_text(to), calendar.latest_after(from) - from));
     from = to;
@@ -88,12 +87,12 @@ void check_chunk(Judgement& judgement, const JudgedPiece& judged, int chunk,
 
 }  // namespace
 
-void check_recalls(Judgement& judgement) {
-  if (!judgement.plan.fits) return;
-  const Calendar calendar(judgement);
-  for (const JudgedPiece& judged : judgement.pieces)
-    for (std::size_t chunk = 0; chunk < judged.chunks().size(); ++chunk)
-      if (judged.learned[chunk]) check_chunk(judgement, judged, static_cast<int>(chunk), calendar);
+void check_recalls(IndexedPlan& indexed) {
+  if (!indexed.plan.fits) return;
+  const Calendar calendar(indexed);
+  for (const IndexedPiece& piece : indexed.pieces)
+    for (std::size_t chunk = 0; chunk < piece.chunks().size(); ++chunk)
+      if (piece.learned[chunk]) check_chunk(indexed, piece, static_cast<int>(chunk), calendar);
 }
 
 }  // namespace cahier

@@ -5,7 +5,7 @@
 #include <optional>
 #include <vector>
 
-#include "plan/rules/indexed_plan.h"
+#include "plan/rules/each_rule.h"
 
 namespace cahier {
 namespace {
@@ -17,36 +17,36 @@ struct Tally {
   int runs_that_day = 0;
 };
 
-void check_enough(Judgement& judgement, const JudgedPiece& judged, const Tally& tally) {
-  const Plan& plan = judgement.plan;
+void check_enough(IndexedPlan& indexed, const IndexedPiece& piece, const Tally& tally) {
+  const Plan& plan = indexed.plan;
   const bool missing_are_named =
       std::any_of(plan.unplaced.begin(), plan.unplaced.end(),
-                  [&](const Unplaced& work) { return work.piece == judged.index; });
+                  [&](const Unplaced& work) { return work.piece == piece.index; });
   if (missing_are_named) return;
   if (tally.runs < plan.runs_required())
-    judgement.breach(6, fmt::format("\"{}\" has {} run-throughs instead of {}",
-                                    judged.planned->piece.title, tally.runs, plan.runs_required()));
+    indexed.violation(6, fmt::format("\"{}\" has {} run-throughs instead of {}",
+                                     piece.planned->piece.title, tally.runs, plan.runs_required()));
   if (tally.on_days < plan.method.run_days)
-    judgement.breach(6,
-                     fmt::format("the run-throughs of \"{}\" lie on {} days instead of {}",
-                                 judged.planned->piece.title, tally.on_days, plan.method.run_days));
+    indexed.violation(6,
+                      fmt::format("the run-throughs of \"{}\" lie on {} days instead of {}",
+                                  piece.planned->piece.title, tally.on_days, plan.method.run_days));
 }
 
 }  // namespace
 
-void check_runs(Judgement& judgement) {
-  const Plan& plan = judgement.plan;
+void check_runs(IndexedPlan& indexed) {
+  const Plan& plan = indexed.plan;
   const Date quiet_from = plan.by - days{plan.method.quiet_days};
-  std::vector<Tally> tallies(judgement.pieces.size());
-  judgement.each_task([&](const Moment& moment, const Task& task) {
-    if (task.drill == Drill::learn && judgement.days[moment.day]->date >= quiet_from)
-      judgement.breach(6, in_words(judgement, moment) + " is new in the last days");
+  std::vector<Tally> tallies(indexed.pieces.size());
+  indexed.each_task([&](const Moment& moment, const Task& task) {
+    if (task.drill == Drill::learn && indexed.days[moment.day]->date >= quiet_from)
+      indexed.violation(6, in_words(indexed, moment) + " is new in the last days");
     if (task.drill != Drill::run_through) return;
-    const JudgedPiece& judged = judgement.pieces[task.piece];
-    if (task.bars != judged.planned->piece.whole())
-      judgement.breach(6, in_words(judgement, moment) + " is not the whole piece");
+    const IndexedPiece& piece = indexed.pieces[task.piece];
+    if (task.bars != piece.planned->piece.whole())
+      indexed.violation(6, in_words(indexed, moment) + " is not the whole piece");
     // For a new date it is played through anew.
-    if (plan.upkeep && judgement.is_past(moment)) return;
+    if (plan.upkeep && indexed.is_past(moment)) return;
     Tally& tally = tallies[task.piece];
     if (tally.last_day != moment.day) {
       ++tally.on_days;
@@ -56,13 +56,13 @@ void check_runs(Judgement& judgement) {
     const int runs = task.steps.empty() ? 0 : task.steps[0].times;
     tally.runs += runs;
     tally.runs_that_day += runs;
-    if (!judgement.is_past(moment) && tally.runs_that_day > plan.method.runs_a_day)
-      judgement.breach(
-          6, fmt::format("{} makes {} runs in a day; {} are allowed", in_words(judgement, moment),
+    if (!indexed.is_past(moment) && tally.runs_that_day > plan.method.runs_a_day)
+      indexed.violation(
+          6, fmt::format("{} makes {} runs in a day; {} are allowed", in_words(indexed, moment),
                          tally.runs_that_day, plan.method.runs_a_day));
   });
-  for (const JudgedPiece& judged : judgement.pieces)
-    check_enough(judgement, judged, tallies[judged.index]);
+  for (const IndexedPiece& piece : indexed.pieces)
+    check_enough(indexed, piece, tallies[piece.index]);
 }
 
 }  // namespace cahier

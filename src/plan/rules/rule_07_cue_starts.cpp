@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "plan/rules/indexed_plan.h"
+#include "plan/rules/each_rule.h"
 
 namespace cahier {
 namespace {
@@ -16,51 +16,52 @@ constexpr int kLongSection = 16;
 // More ordered outcomes than this are no table for a printed page.
 constexpr long kMostOutcomes = 1296;
 
-void check_numbers(Judgement& judgement, const JudgedPiece& judged) {
-  const auto& cues = judged.planned->cues;
+void check_numbers(IndexedPlan& indexed, const IndexedPiece& piece) {
+  const auto& cues = piece.planned->cues;
   for (std::size_t at = 0; at < cues.size(); ++at) {
     if (cues[at].number != static_cast<int>(at) + 1)
-      judgement.breach(7, fmt::format("cue start {} has the number {}", at + 1, cues[at].number));
+      indexed.violation(7, fmt::format("cue start {} has the number {}", at + 1, cues[at].number));
     if (at > 0 && cues[at].bar <= cues[at - 1].bar)
-      judgement.breach(7, fmt::format("cue start {} is not after the one before", cues[at].number));
-    const int chunk = judged.chunk_at[cues[at].bar];
-    if (chunk >= 0 && judged.chunks()[chunk].raised != (cues[at].weight > 1))
-      judgement.breach(
+      indexed.violation(7,
+                        fmt::format("cue start {} is not after the one before", cues[at].number));
+    const int chunk = piece.chunk_at[cues[at].bar];
+    if (chunk >= 0 && piece.chunks()[chunk].raised != (cues[at].weight > 1))
+      indexed.violation(
           7, fmt::format("the share of cue start {} does not go by its slips", cues[at].number));
-    if (cues[at].section != judged.section_at[cues[at].bar])
-      judgement.breach(7, fmt::format("cue start {} is put in a wrong section", cues[at].number));
+    if (cues[at].section != piece.section_at[cues[at].bar])
+      indexed.violation(7, fmt::format("cue start {} is put in a wrong section", cues[at].number));
   }
 }
 
-void check_places(Judgement& judgement, const JudgedPiece& judged) {
+void check_places(IndexedPlan& indexed, const IndexedPiece& piece) {
   std::vector<int> bars;
-  for (const CueStart& cue : judged.planned->cues) bars.push_back(cue.bar);
+  for (const CueStart& cue : piece.planned->cues) bars.push_back(cue.bar);
   std::sort(bars.begin(), bars.end());
   const auto is_cue = [&](int bar) { return std::binary_search(bars.begin(), bars.end(), bar); };
-  for (const PlannedSection& section : judged.planned->sections) {
+  for (const PlannedSection& section : piece.planned->sections) {
     if (!is_cue(section.bars.first))
-      judgement.breach(7, fmt::format("section \"{}\" begins at bar {} without a cue start",
-                                      section.name, section.bars.first));
+      indexed.violation(7, fmt::format("section \"{}\" begins at bar {} without a cue start",
+                                       section.name, section.bars.first));
     const auto inside = std::upper_bound(bars.begin(), bars.end(), section.bars.first);
     const int size = section.bars.size() - (section.bars.first == 0 ? 1 : 0);
     if (size > kLongSection && (inside == bars.end() || *inside > section.bars.last))
-      judgement.breach(
+      indexed.violation(
           7, fmt::format("section \"{}\" has {} bars and no cue start inside", section.name, size));
   }
-  for (const int bar : judged.planned->piece.cues)
+  for (const int bar : piece.planned->piece.cues)
     if (!is_cue(bar))
-      judgement.breach(7, fmt::format("bar {} is asked for as a cue start and is none", bar));
+      indexed.violation(7, fmt::format("bar {} is asked for as a cue start and is none", bar));
 }
 
 // Each cue start's outcomes are its weight times one share, the largest that leaves room for all.
-std::string fault_of(const DiceTable& table, const JudgedPiece& judged) {
+std::string fault_of(const DiceTable& table, const IndexedPiece& piece) {
   long total = 1;
   if (table.faces < 2 || table.count < 1) return "has no dice";
   for (int die = 0; die < table.count; ++die)
     if ((total *= table.faces) > kMostOutcomes) return "has too many outcomes";
   long weights = 0;
   for (const auto& row : table.rows) {
-    const CueStart* cue = judged.find_cue(row.cue);
+    const CueStart* cue = piece.find_cue(row.cue);
     if (cue == nullptr || cue->weight < 1) return fmt::format("has a cue start {}", row.cue);
     weights += cue->weight;
   }
@@ -76,7 +77,7 @@ std::string fault_of(const DiceTable& table, const JudgedPiece& judged) {
     });
   };
   for (const auto& row : table.rows) {
-    const long due = total / weights * judged.find_cue(row.cue)->weight;
+    const long due = total / weights * piece.find_cue(row.cue)->weight;
     if (static_cast<long>(row.outcomes.size()) != due)
       return fmt::format("gives cue start {} {} outcomes of {}, not {}", row.cue,
                          row.outcomes.size(), total, due);
@@ -89,26 +90,26 @@ std::string fault_of(const DiceTable& table, const JudgedPiece& judged) {
   return {};
 }
 
-void check_dice(Judgement& judgement, const JudgedPiece& judged) {
+void check_dice(IndexedPlan& indexed, const IndexedPiece& piece) {
   std::vector<int> thrown;
-  for (const DiceTable& table : judged.planned->dice) {
+  for (const DiceTable& table : piece.planned->dice) {
     for (const auto& row : table.rows) thrown.push_back(row.cue);
-    const std::string fault = fault_of(table, judged);
-    if (!fault.empty()) judgement.breach(7, "the dice table " + fault);
+    const std::string fault = fault_of(table, piece);
+    if (!fault.empty()) indexed.violation(7, "the dice table " + fault);
   }
   std::vector<int> numbers;
-  for (const CueStart& cue : judged.planned->cues) numbers.push_back(cue.number);
+  for (const CueStart& cue : piece.planned->cues) numbers.push_back(cue.number);
   if (thrown != numbers)
-    judgement.breach(7, "the dice tables do not hold each cue start once, in order");
+    indexed.violation(7, "the dice tables do not hold each cue start once, in order");
 }
 
 }  // namespace
 
-void check_cues(Judgement& judgement) {
-  for (const JudgedPiece& judged : judgement.pieces) {
-    check_numbers(judgement, judged);
-    check_places(judgement, judged);
-    check_dice(judgement, judged);
+void check_cues(IndexedPlan& indexed) {
+  for (const IndexedPiece& piece : indexed.pieces) {
+    check_numbers(indexed, piece);
+    check_places(indexed, piece);
+    check_dice(indexed, piece);
   }
 }
 

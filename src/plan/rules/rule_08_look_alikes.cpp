@@ -8,7 +8,7 @@
 #include <utility>
 #include <vector>
 
-#include "plan/rules/indexed_plan.h"
+#include "plan/rules/each_rule.h"
 
 namespace cahier {
 namespace {
@@ -23,42 +23,42 @@ struct Passage {
 
 using Group = std::vector<Passage>;
 
-Group passages_of(const JudgedPiece& judged, const LookAlikes& look_alikes) {
+Group passages_of(const IndexedPiece& piece, const LookAlikes& look_alikes) {
   Group group;
   for (std::size_t at = 0; at < look_alikes.passages.size(); ++at) {
     Passage passage;
     passage.bars = look_alikes.passages[at];
     passage.fork = look_alikes.forks[at];
-    passage.chunks = judged.touched(passage.bars);
+    passage.chunks = piece.touched(passage.bars);
     passage.learned = true;
     for (const int chunk : passage.chunks) {
-      passage.learned = passage.learned && judged.learned[chunk];
-      if (judged.learned[chunk]) passage.when = std::max(passage.when, *judged.learned[chunk]);
+      passage.learned = passage.learned && piece.learned[chunk];
+      if (piece.learned[chunk]) passage.when = std::max(passage.when, *piece.learned[chunk]);
     }
     group.push_back(std::move(passage));
   }
   return group;
 }
 
-std::vector<int> days_new_only_in(const JudgedPiece& judged, const Passage& one,
+std::vector<int> days_new_only_in(const IndexedPiece& piece, const Passage& one,
                                   const Passage& other) {
   std::vector<int> new_days;
   for (const int chunk : one.chunks)
-    if (judged.learned[chunk] &&
+    if (piece.learned[chunk] &&
         !std::binary_search(other.chunks.begin(), other.chunks.end(), chunk))
-      new_days.push_back(judged.learned[chunk]->day);
+      new_days.push_back(piece.learned[chunk]->day);
   std::sort(new_days.begin(), new_days.end());
   return new_days;
 }
 
-void check_not_both_new(Judgement& judgement, const JudgedPiece& judged, const Passage& one,
+void check_not_both_new(IndexedPlan& indexed, const IndexedPiece& piece, const Passage& one,
                         const Passage& other) {
-  const std::vector<int> some = days_new_only_in(judged, one, other);
-  const std::vector<int> others = days_new_only_in(judged, other, one);
+  const std::vector<int> some = days_new_only_in(piece, one, other);
+  const std::vector<int> others = days_new_only_in(piece, other, one);
   const auto both = std::find_first_of(some.begin(), some.end(), others.begin(), others.end());
-  if (both != some.end() && *both >= judgement.first)
-    judgement.breach(8, fmt::format("look-alikes {} and {} are both new on {}", in_words(one.bars),
-                                    in_words(other.bars), iso(judgement.days[*both]->date)));
+  if (both != some.end() && *both >= indexed.first)
+    indexed.violation(8, fmt::format("look-alikes {} and {} are both new on {}", in_words(one.bars),
+                                     in_words(other.bars), iso(indexed.days[*both]->date)));
 }
 
 // For each piece, its fork bars and, for each pair of a group, the last drill that meets both.
@@ -68,11 +68,11 @@ struct Forks {
   std::map<std::pair<int, std::pair<int, int>>, Moment> drilled;
 };
 
-void note_drill(Forks& forks, const JudgedPiece& judged, const Task& task, const Moment& moment,
+void note_drill(Forks& forks, const IndexedPiece& piece, const Task& task, const Moment& moment,
                 int length) {
   std::set<std::pair<int, int>> met;
   for (const int number : task.cues)
-    if (const CueStart* cue = judged.find_cue(number)) {
+    if (const CueStart* cue = piece.find_cue(number)) {
       const auto end = forks.at_bar.upper_bound(cue->bar + length);
       for (auto at = forks.at_bar.lower_bound(cue->bar); at != end; ++at) met.insert(at->second);
     }
@@ -81,42 +81,42 @@ void note_drill(Forks& forks, const JudgedPiece& judged, const Task& task, const
       forks.drilled[{one->first, {one->second, other->second}}] = moment;
 }
 
-void check_pair(Judgement& judgement, const JudgedPiece& judged, const Forks& forks, int group,
+void check_pair(IndexedPlan& indexed, const IndexedPiece& piece, const Forks& forks, int group,
                 int first, int second) {
   const Passage& one = forks.groups[group][first];
   const Passage& other = forks.groups[group][second];
-  check_not_both_new(judgement, judged, one, other);
-  if (!judgement.plan.fits || !one.learned || !other.learned) return;
+  check_not_both_new(indexed, piece, one, other);
+  if (!indexed.plan.fits || !one.learned || !other.learned) return;
   const auto drilled = forks.drilled.find({group, {first, second}});
   if (drilled == forks.drilled.end() || drilled->second < std::max(one.when, other.when))
-    judgement.breach(8, fmt::format("the forks at bars {} and {} are not drilled together after "
-                                    "both passages are learned",
-                                    one.fork, other.fork));
+    indexed.violation(8, fmt::format("the forks at bars {} and {} are not drilled together after "
+                                     "both passages are learned",
+                                     one.fork, other.fork));
 }
 
 }  // namespace
 
-void check_look_alikes(Judgement& judgement) {
-  std::vector<Forks> forks(judgement.pieces.size());
-  for (const JudgedPiece& judged : judgement.pieces)
-    for (const LookAlikes& look_alikes : judged.planned->piece.look_alikes) {
-      Forks& own = forks[judged.index];
+void check_look_alikes(IndexedPlan& indexed) {
+  std::vector<Forks> forks(indexed.pieces.size());
+  for (const IndexedPiece& piece : indexed.pieces)
+    for (const LookAlikes& look_alikes : piece.planned->piece.look_alikes) {
+      Forks& own = forks[piece.index];
       const int group = static_cast<int>(own.groups.size());
-      own.groups.push_back(passages_of(judged, look_alikes));
+      own.groups.push_back(passages_of(piece, look_alikes));
       for (std::size_t at = 0; at < own.groups.back().size(); ++at)
         own.at_bar.insert({own.groups.back()[at].fork, {group, static_cast<int>(at)}});
     }
-  judgement.each_task([&](const Moment& moment, const Task& task) {
+  indexed.each_task([&](const Moment& moment, const Task& task) {
     if (task.drill == Drill::cue_starts && !forks[task.piece].groups.empty())
-      note_drill(forks[task.piece], judgement.pieces[task.piece], task, moment,
-                 judgement.plan.method.chunk_most);
+      note_drill(forks[task.piece], indexed.pieces[task.piece], task, moment,
+                 indexed.plan.method.chunk_most);
   });
-  for (const JudgedPiece& judged : judgement.pieces) {
-    const Forks& own = forks[judged.index];
+  for (const IndexedPiece& piece : indexed.pieces) {
+    const Forks& own = forks[piece.index];
     for (int group = 0; group < static_cast<int>(own.groups.size()); ++group)
       for (int one = 0; one < static_cast<int>(own.groups[group].size()); ++one)
         for (int other = one + 1; other < static_cast<int>(own.groups[group].size()); ++other)
-          check_pair(judgement, judged, own, group, one, other);
+          check_pair(indexed, piece, own, group, one, other);
   }
 }
 

@@ -7,7 +7,7 @@
 #include <utility>
 #include <vector>
 
-#include "plan/rules/indexed_plan.h"
+#include "plan/rules/each_rule.h"
 
 namespace cahier {
 namespace {
@@ -24,19 +24,19 @@ int level_of(const Chunk& chunk) { return std::clamp(chunk.level, 0, kLevels - 1
 // One drill of one piece: which learned chunks it has not touched yet, counted by level.
 class Waiting {
  public:
-  Waiting(const Judgement& judgement, const JudgedPiece& judged)
-      : plan_(judgement.plan), judged_(judged), touched_(judged.chunks().size(), false) {
-    for (std::size_t chunk = 0; chunk < judged.chunks().size(); ++chunk)
-      if (judged.learned[chunk] && is_asked_for(plan_, judged.chunks()[chunk]))
+  Waiting(const IndexedPlan& indexed, const IndexedPiece& piece)
+      : plan_(indexed.plan), piece_(piece), touched_(piece.chunks().size(), false) {
+    for (std::size_t chunk = 0; chunk < piece.chunks().size(); ++chunk)
+      if (piece.learned[chunk] && is_asked_for(plan_, piece.chunks()[chunk]))
         by_day_.push_back(static_cast<int>(chunk));
     std::sort(by_day_.begin(), by_day_.end(), [&](int one, int other) {
-      return judged.learned[one]->day < judged.learned[other]->day;
+      return piece.learned[one]->day < piece.learned[other]->day;
     });
   }
 
   void learn_before(int day) {
-    for (; next_ < by_day_.size() && judged_.learned[by_day_[next_]]->day < day; ++next_)
-      if (!touched_[by_day_[next_]]) ++count_[level_of(judged_.chunks()[by_day_[next_]])];
+    for (; next_ < by_day_.size() && piece_.learned[by_day_[next_]]->day < day; ++next_)
+      if (!touched_[by_day_[next_]]) ++count_[level_of(piece_.chunks()[by_day_[next_]])];
   }
 
   int weakest() const {
@@ -49,8 +49,8 @@ class Waiting {
   void touch(int chunk, int day) {
     if (touched_[chunk]) return;
     touched_[chunk] = true;
-    const Chunk& done = judged_.chunks()[chunk];
-    if (is_asked_for(plan_, done) && judged_.learned[chunk] && judged_.learned[chunk]->day < day)
+    const Chunk& done = piece_.chunks()[chunk];
+    if (is_asked_for(plan_, done) && piece_.learned[chunk] && piece_.learned[chunk]->day < day)
       --count_[level_of(done)];
   }
 
@@ -58,7 +58,7 @@ class Waiting {
 
  private:
   const Plan& plan_;
-  const JudgedPiece& judged_;
+  const IndexedPiece& piece_;
   std::vector<bool> touched_;
   std::vector<int> by_day_;
   std::size_t next_ = 0;
@@ -66,51 +66,48 @@ class Waiting {
 };
 
 // Whether the log tells of a slip in a chunk on that day or later.
-bool has_slipped_since(const Judgement& judgement, const JudgedPiece& judged, int chunk, int day) {
-  const auto lies_in_chunk = [&](int bar) { return judged.chunk_at[bar] == chunk; };
-  const auto& done = judgement.plan.record.done;
+bool has_slipped_since(const IndexedPlan& indexed, const IndexedPiece& piece, int chunk, int day) {
+  const auto lies_in_chunk = [&](int bar) { return piece.chunk_at[bar] == chunk; };
+  const auto& done = indexed.plan.record.done;
   return std::any_of(done.begin(), done.end(), [&](const Done& one) {
-    if (one.piece != judged.index || one.date < judgement.days[day]->date) return false;
+    if (one.piece != piece.index || one.date < indexed.days[day]->date) return false;
     const bool slipped =
         one.slips && std::any_of(one.slips->begin(), one.slips->end(), lies_in_chunk);
     return slipped || std::any_of(one.missed.begin(), one.missed.end(), lies_in_chunk);
   });
 }
 
-void check_task(Judgement& judgement, const Moment& moment, const Task& task, Waiting& waiting) {
-  const JudgedPiece& judged = judgement.pieces[task.piece];
-  const std::string what = in_words(judgement, moment);
-  if (task.drill == Drill::spoken_part && judged.planned->piece.parts().size() < 2)
-    judgement.breach(9, what + " speaks the only part");
-  if (judgement.plan.temper == Temper::no) judgement.breach(9, what + " is not asked for");
+void check_task(IndexedPlan& indexed, const Moment& moment, const Task& task, Waiting& waiting) {
+  const IndexedPiece& piece = indexed.pieces[task.piece];
+  const std::string what = in_words(indexed, moment);
+  if (task.drill == Drill::spoken_part && piece.planned->piece.parts().size() < 2)
+    indexed.violation(9, what + " speaks the only part");
+  if (indexed.plan.temper == Temper::no) indexed.violation(9, what + " is not asked for");
   waiting.learn_before(moment.day);
-  const std::vector<int> chunks = judged.touched(task.bars);
+  const std::vector<int> chunks = piece.touched(task.bars);
   int level = kLevels - 1;
   for (const int chunk : chunks) {
-    level = std::min(level, level_of(judged.chunks()[chunk]));
-    if (judgement.plan.temper == Temper::weak &&
-        !is_asked_for(judgement.plan, judged.chunks()[chunk]))
-      judgement.breach(9, fmt::format("{} tempers chunk {}, which is not weak", what,
-                                      judged.chunks()[chunk].id));
+    level = std::min(level, level_of(piece.chunks()[chunk]));
+    if (indexed.plan.temper == Temper::weak && !is_asked_for(indexed.plan, piece.chunks()[chunk]))
+      indexed.violation(
+          9, fmt::format("{} tempers chunk {}, which is not weak", what, piece.chunks()[chunk].id));
   }
   for (const int chunk : task.chunks) waiting.touch(chunk, moment.day);
   if (waiting.weakest() > level)
-    judgement.breach(9, fmt::format("{} comes before a weaker chunk (level {}) that waits", what,
-                                    waiting.weakest()));
+    indexed.violation(9, fmt::format("{} comes before a weaker chunk (level {}) that waits", what,
+                                     waiting.weakest()));
 }
 
 // Once, by the piece itself: what only slips ask for, or ask for again, is welcome where there is
 // room.
-bool is_required(const Judgement& judgement, const JudgedPiece& judged, int chunk, Drill drill) {
-  const Plan& plan = judgement.plan;
-  const Piece& piece = judged.planned->piece;
-  const BarRange& bars = judged.chunks()[chunk].bars;
-  int level = 0;
-  for (int bar = bars.first; bar <= bars.last; ++bar) level = std::max(level, piece.level_at(bar));
+bool is_required(const IndexedPlan& indexed, const IndexedPiece& piece, int chunk, Drill drill) {
+  const Plan& plan = indexed.plan;
+  const Piece& music = piece.planned->piece;
+  const int level = music.hardest_level(piece.chunks()[chunk].bars);
   const bool asked = plan.temper == Temper::yes ||
                      (plan.temper == Temper::weak && level >= plan.method.weak_level);
-  if (!asked || !judged.learned[chunk]) return false;
-  const Instrument& instrument = piece.instrument;
+  if (!asked || !piece.learned[chunk]) return false;
+  const Instrument& instrument = music.instrument;
   return drill == Drill::write_out || (instrument.parts.size() > 1 && instrument.has_hands);
 }
 
@@ -122,31 +119,30 @@ bool said_to_be_unplaced(const Plan& plan, int piece, Drill drill, const BarRang
 
 }  // namespace
 
-void check_temper(Judgement& judgement) {
+void check_temper(IndexedPlan& indexed) {
   for (const Drill drill : {Drill::spoken_part, Drill::write_out}) {
     std::vector<Waiting> waiting;
     std::set<std::pair<int, int>> done;  // piece and chunk, before the plan
-    for (const JudgedPiece& judged : judgement.pieces) waiting.emplace_back(judgement, judged);
-    judgement.each_task([&](const Moment& moment, const Task& task) {
+    for (const IndexedPiece& piece : indexed.pieces) waiting.emplace_back(indexed, piece);
+    indexed.each_task([&](const Moment& moment, const Task& task) {
       if (task.drill != drill) return;
       Waiting& own = waiting[task.piece];
-      const JudgedPiece& judged = judgement.pieces[task.piece];
-      if (!judgement.is_past(moment)) return check_task(judgement, moment, task, own);
+      const IndexedPiece& piece = indexed.pieces[task.piece];
+      if (!indexed.is_past(moment)) return check_task(indexed, moment, task, own);
       own.learn_before(moment.day);
       for (const int chunk : task.chunks) done.insert({task.piece, chunk});
       for (const int chunk : task.chunks)
-        if (!judged.chunks()[chunk].raised ||
-            !has_slipped_since(judgement, judged, chunk, moment.day))
+        if (!piece.chunks()[chunk].raised || !has_slipped_since(indexed, piece, chunk, moment.day))
           own.touch(chunk, moment.day);
     });
-    for (const JudgedPiece& judged : judgement.pieces)
-      for (int chunk = 0; chunk < static_cast<int>(judged.chunks().size()); ++chunk) {
-        const Chunk& wanted = judged.chunks()[chunk];
-        if (is_required(judgement, judged, chunk, drill) && !waiting[judged.index].touched(chunk) &&
-            !done.contains({judged.index, chunk}) &&
-            !said_to_be_unplaced(judgement.plan, judged.index, drill, wanted.bars))
-          judgement.breach(9, fmt::format("chunk {} ({}) is asked for in Temper but has no {}",
-                                          wanted.id, in_words(wanted.bars), drill_word(drill)));
+    for (const IndexedPiece& piece : indexed.pieces)
+      for (int chunk = 0; chunk < static_cast<int>(piece.chunks().size()); ++chunk) {
+        const Chunk& wanted = piece.chunks()[chunk];
+        if (is_required(indexed, piece, chunk, drill) && !waiting[piece.index].touched(chunk) &&
+            !done.contains({piece.index, chunk}) &&
+            !said_to_be_unplaced(indexed.plan, piece.index, drill, wanted.bars))
+          indexed.violation(9, fmt::format("chunk {} ({}) is asked for in Temper but has no {}",
+                                           wanted.id, in_words(wanted.bars), drill_word(drill)));
       }
   }
 }

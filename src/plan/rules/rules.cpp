@@ -2,29 +2,29 @@
 
 #include <utility>
 
-#include "plan/rules/indexed_plan.h"
+#include "plan/rules/each_rule.h"
 
 namespace cahier {
 
-std::vector<Breach> breaches(const Plan& plan) {
-  Judgement judgement{plan};
+std::vector<Violation> violations(const Plan& plan) {
+  IndexedPlan indexed{plan};
   if (plan.fits != plan.unplaced.empty())
-    judgement.breach(10, plan.fits ? "the plan says that it fits, yet leaves work unplaced"
-                                   : "the plan says that it does not fit, yet all is placed");
-  if (!check_form(judgement)) return std::move(judgement.found);
-  index_pieces(judgement);
-  check_chunks(judgement);
-  check_learning(judgement);
-  check_calendar(judgement);
-  check_steps(judgement);
-  check_covered(judgement);
-  check_joins(judgement);
-  check_recalls(judgement);
-  check_runs(judgement);
-  check_cues(judgement);
-  check_look_alikes(judgement);
-  check_temper(judgement);
-  return std::move(judgement.found);
+    indexed.violation(10, plan.fits ? "the plan says that it fits, yet leaves work unplaced"
+                                    : "the plan says that it does not fit, yet all is placed");
+  if (!check_form(indexed)) return std::move(indexed.found);
+  index_pieces(indexed);
+  check_chunks(indexed);
+  check_learning(indexed);
+  check_calendar(indexed);
+  check_steps(indexed);
+  check_covered(indexed);
+  check_joins(indexed);
+  check_recalls(indexed);
+  check_runs(indexed);
+  check_cues(indexed);
+  check_look_alikes(indexed);
+  check_temper(indexed);
+  return std::move(indexed.found);
 }
 
 }  // namespace cahier

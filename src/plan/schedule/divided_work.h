@@ -5,22 +5,23 @@
 #include <utility>
 #include <vector>
 
-#include "plan/chunks/anatomy.h"
-#include "plan/schedule/comfortable.h"
+#include "plan/chunks/analysis.h"
+#include "plan/schedule/learning_order.h"
 #include "plan/schedule/past_tasks.h"
+#include "plan/schedule/work.h"
 #include "plan/terms.h"
 
 namespace cahier {
 
-struct Cut {
+struct DividedWork {
   // `calendar` from the first day of the past on.
-  Cut(std::vector<Anatomy> cut, const Terms& terms, const std::vector<Day>& calendar)
-      : anatomies(std::move(cut)),
+  DividedWork(std::vector<Analysis> cut, const Terms& terms, const std::vector<Day>& calendar)
+      : analyses(std::move(cut)),
         work{terms,
-             anatomies,
+             analyses,
              calendar,
-             learning_order(anatomies, terms.order),
-             past_days(terms.record, anatomies, terms.method, terms.from),
+             learning_order(analyses, terms.order),
+             past_days(terms.record, analyses, terms.method, terms.from),
              static_cast<int>((terms.from - calendar.front().date).count())} {
     for (const Day& day : work.past)
       for (const Task& task : day.tasks)
@@ -29,17 +30,17 @@ struct Cut {
             return item.piece == task.piece && item.chunk == task.chunks.front();
           });
   }
-  Cut(const Cut&) = delete;
-  Cut& operator=(const Cut&) = delete;
+  DividedWork(const DividedWork&) = delete;
+  DividedWork& operator=(const DividedWork&) = delete;
 
   std::vector<int> sizes() const {
     std::vector<int> sizes;
-    for (const Anatomy& anatomy : anatomies)
-      for (const Chunk& chunk : anatomy.planned.chunks) sizes.push_back(chunk.bars.size());
+    for (const Analysis& analysis : analyses)
+      for (const Chunk& chunk : analysis.planned.chunks) sizes.push_back(chunk.bars.size());
     return sizes;
   }
 
-  std::vector<Anatomy> anatomies;
+  std::vector<Analysis> analyses;
   Work work;
 };
 

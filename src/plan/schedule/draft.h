@@ -5,14 +5,14 @@
 #include <vector>
 
 #include "plan/due/piece_progress.h"
-#include "plan/schedule/comfortable.h"
+#include "plan/schedule/work.h"
 
 namespace cahier {
 
-class Ledger {
+class Draft {
  public:
-  // `to_the_edge` as in Memory. REQUIRES: `of` outlives this object.
-  Ledger(const Work& of, bool to_the_edge);
+  // `to_the_edge` as in RecallsDue. REQUIRES: `of` outlives this object.
+  Draft(const Work& of, bool to_the_edge);
 
   void put(Task task, int day);
   void miss(const Task& task, Why why);
@@ -21,7 +21,7 @@ class Ledger {
   bool stands_apart(const Task& task, int day) const;
 
   // The forks that wait and are ready, as far as the day has room.
-  void drill_forks(Desk& desk, int day);
+  void drill_forks(PieceProgress& progress, int day);
 
   // The run-throughs set aside for this day, of the pieces that are learned. Their minutes were
   // taken from the room when they were set aside.
@@ -35,10 +35,10 @@ class Ledger {
 
   const Work& work;
   int end;  // index of the date itself
-  Draft draft;
+  Schedule schedule;
   std::vector<double> room;  // minutes left, by day
   std::vector<int> practice_days;
-  std::vector<std::unique_ptr<Desk>> desks;  // by piece
+  std::vector<std::unique_ptr<PieceProgress>> pieces;  // by piece
 
  private:
   // Takes account of what was done before the plan begins.

@@ -29,14 +29,14 @@ std::vector<bool> catch_up_days(const std::vector<Day>& days, const std::vector<
 
 }  // namespace
 
-Quota::Quota(const Work& work, const Pace& pace, const std::vector<int>& practice_days,
-             const std::vector<double>& room)
+LearningQuota::LearningQuota(const Work& work, const Pace& pace,
+                             const std::vector<int>& practice_days, const std::vector<double>& room)
     : work_(work), learn_until_(pace.learn_until), eager_(pace.eager) {
   rests_ = pace.catch_up ? catch_up_days(work.days, practice_days, pace.learn_until)
                          : std::vector<bool>(work.days.size(), false);
   double total = 0;
   for (int i = 0; i < pace.chunks; ++i)
-    total += work.anatomies[work.order[i].piece].learn_minutes[work.order[i].chunk];
+    total += work.analyses[work.order[i].piece].learn_minutes[work.order[i].chunk];
   double all_room = 0;
   for (const int day : practice_days)
     if (day <= learn_until_ && !rests_[day]) all_room += room[day];
@@ -52,11 +52,11 @@ Quota::Quota(const Work& work, const Pace& pace, const std::vector<int>& practic
   }
 }
 
-bool Quota::may_learn(int day, double learned_minutes, int next) const {
+bool LearningQuota::may_learn(int day, double learned_minutes, int next) const {
   if (day > learn_until_ || rests_[day]) return false;
   if (eager_) return true;
   const Work::Item& item = work_.order[next];
-  const double minutes = work_.anatomies[item.piece].learn_minutes[item.chunk];
+  const double minutes = work_.analyses[item.piece].learn_minutes[item.chunk];
   return learned_minutes + minutes / 2 <= target_[day] + 1e-9;
 }
 

@@ -3,15 +3,15 @@
 
 #include <vector>
 
-#include "plan/schedule/comfortable.h"
+#include "plan/schedule/work.h"
 
 namespace cahier {
 
-class Quota {
+class LearningQuota {
  public:
   // `room` is each day's minutes after run-throughs are set aside. REQUIRES: `work` outlives this.
-  Quota(const Work& work, const Pace& pace, const std::vector<int>& practice_days,
-        const std::vector<double>& room);
+  LearningQuota(const Work& work, const Pace& pace, const std::vector<int>& practice_days,
+                const std::vector<double>& room);
 
   // A day kept free, so that a missed day can be made up: the last practice day of a week with at
   // least four. While there is something to learn it holds nothing new, later nothing that can

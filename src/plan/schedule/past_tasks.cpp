@@ -10,8 +10,8 @@ namespace {
 
 class Remembered {
  public:
-  Remembered(const Anatomy& anatomy, const Method& method, int piece)
-      : anatomy_(anatomy), make_(anatomy, method, piece) {}
+  Remembered(const Analysis& analysis, const Method& method, int piece)
+      : analysis_(analysis), make_(analysis, method, piece) {}
 
   std::vector<Task> tasks(const Done& done) const {
     switch (done.drill) {
@@ -41,7 +41,7 @@ class Remembered {
   template <typename Make>
   std::vector<Task> by_chunk(BarRange bars, Make make) const {
     std::vector<Task> tasks;
-    for (const int chunk : anatomy_.chunks_in(bars)) tasks.push_back(make(chunk));
+    for (const int chunk : analysis_.chunks_in(bars)) tasks.push_back(make(chunk));
     return tasks;
   }
 
@@ -55,11 +55,11 @@ class Remembered {
     std::vector<int> cues;
     std::vector<int> chunks;
     for (const int bar : bars) {
-      const auto& starts = anatomy_.starts;
+      const auto& starts = analysis_.starts;
       const auto start = std::find_if(starts.begin(), starts.end(),
                                       [&](const StartFromCue& one) { return one.bar == bar; });
       if (start == starts.end()) {
-        chunks.push_back(anatomy_.passages[anatomy_.passage_at(bar)].chunk);
+        chunks.push_back(analysis_.passages[analysis_.passage_at(bar)].chunk);
         continue;
       }
       cues.push_back(static_cast<int>(start - starts.begin()) + 1);
@@ -73,17 +73,17 @@ class Remembered {
     return task;
   }
 
-  const Anatomy& anatomy_;
+  const Analysis& analysis_;
   TaskMaker make_;
 };
 
 }  // namespace
 
-std::vector<Day> past_days(const Record& record, const std::vector<Anatomy>& anatomies,
+std::vector<Day> past_days(const Record& record, const std::vector<Analysis>& analyses,
                            const Method& method, Date from) {
   std::vector<Remembered> remembered;
-  for (std::size_t piece = 0; piece < anatomies.size(); ++piece)
-    remembered.emplace_back(anatomies[piece], method, static_cast<int>(piece));
+  for (std::size_t piece = 0; piece < analyses.size(); ++piece)
+    remembered.emplace_back(analyses[piece], method, static_cast<int>(piece));
   std::vector<Day> past;
   for (const Done& done : record.done) {
     if (done.date >= from) continue;

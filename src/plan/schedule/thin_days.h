@@ -5,14 +5,14 @@
 
 namespace cahier {
 
-class Filler {
+class ThinDays {
  public:
   // Where the day's work is not worth sitting down for, what is learned of a section is played
   // through slowly besides; the stretches take turns. Never more than the day has room for.
-  void fill(Ledger& ledger, int day);
+  void fill(Draft& draft, int day);
 
  private:
-  void fill(Ledger& ledger, Desk& desk, int day);
+  void fill(Draft& draft, PieceProgress& progress, int day);
 
   int turn_ = 0;  // the stretch that is next
 };

@@ -2,13 +2,13 @@
 // for comfort.
 #pragma once
 
-#include "plan/schedule/comfortable.h"
 #include "plan/schedule/tight_variants.h"
+#include "plan/schedule/work.h"
 
 namespace cahier {
 
 // Stops where it is plain that not everything will find a place; `unplaced` then names only some of
 // what does not.
-Draft squeeze(const Work& work, const Packing& packing);
+Schedule lay_tight(const Work& work, const TightVariant& variant);
 
 }  // namespace cahier

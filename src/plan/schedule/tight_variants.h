@@ -10,14 +10,14 @@
 namespace cahier {
 
 // One way of packing.
-struct Packing {
+struct TightVariant {
   // Which chunk comes next: the next of the order, those of the next few that fill the day best, or
   // the last of the order.
   enum class Turn { in_order, filling, backward };
 
   Reach reach = Reach::unsettled;
   Turn turn = Turn::in_order;
-  RunPacking runs = RunPacking::late;
+  RunPlacing runs = RunPlacing::late;
   bool recalls_grow = false;  // even at the cost of something new that day
   bool temper_first = false;  // spoken parts and write-outs before anything new and before joins
   bool starts = false;        // cue starts where room is left
@@ -28,6 +28,6 @@ struct Packing {
 
 // The ways worth trying, the plainest first: every one there is, or only those that were seen to
 // help larger pieces, since each costs its time.
-std::vector<Packing> ways_of_packing(bool every_one, Temper temper);
+std::vector<TightVariant> tight_variants(bool every_one, Temper temper);
 
 }  // namespace cahier

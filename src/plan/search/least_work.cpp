@@ -73,7 +73,7 @@ class Reckoning {
 
   // Minutes to learn the chunk; it becomes one of those that a day may be filled with.
   double note_chunk(BarRange chunk, LeastWork& least) const {
-    const int hardest = hardest_level(piece_, chunk);
+    const int hardest = piece_.hardest_level(chunk);
     const double learn = time_.learn(chunk, hardest);
     least.chunks.insert({halves(learn), sum(chunk, [&](int bar) { return notes(bar); })});
     if (!is_tempered(hardest)) return learn;
@@ -132,13 +132,13 @@ class Reckoning {
   }
 
   double temper(BarRange chunk) const {
-    const int hardest = hardest_level(piece_, chunk);
+    const int hardest = piece_.hardest_level(chunk);
     if (!is_tempered(hardest)) return 0;
     return time_.write_out(chunk, hardest) + (speaks() ? time_.spoken_part(chunk, hardest) : 0);
   }
 
   double longest_drill(BarRange chunk) const {
-    const int hardest = hardest_level(piece_, chunk);
+    const int hardest = piece_.hardest_level(chunk);
     if (!is_tempered(hardest)) return 0;
     return std::max(time_.write_out(chunk, hardest),
                     speaks() ? time_.spoken_part(chunk, hardest) : 0);

@@ -4,16 +4,19 @@
 #include <cmath>
 #include <iterator>
 
-#include "plan/chunks/anatomy.h"
+#include "plan/chunks/analysis.h"
 #include "plan/chunks/divide_to_fill.h"
 #include "plan/rules/rules.h"
 #include "plan/schedule/comfortable.h"
 #include "plan/schedule/day_order.h"
 #include "plan/schedule/divided_work.h"
+#include "plan/schedule/learning_order.h"
 #include "plan/schedule/past_tasks.h"
 #include "plan/schedule/tight.h"
 #include "plan/schedule/upkeep.h"
+#include "plan/schedule/work.h"
 #include "plan/search/lower_bound.h"
+#include "practice/kept_record.h"
 #include "practice/pace_samples.h"
 
 namespace cahier {
@@ -41,34 +44,35 @@ class Planner {
         terms_(at_own_pace(pieces, terms)),
         histories_(histories_of(terms_.record, pieces)),
         days_(calendar_with_past(terms_)),
-        cut_(cut_for_load(chunk_load(terms_)), terms_, days_) {
+        divided_(divide_for_load(chunk_load(terms_)), terms_, days_) {
     for (int day = 0; day < static_cast<int>(days_.size()); ++day)
       if (days_[day].allowance > 0) practice_days_.push_back(day);
   }
 
   // A plan that places everything, the most comfortable found; nullopt when none is found.
   std::optional<Plan> that_fits() const {
-    if (terms_.upkeep) return sound_plan(cut_, keep_up(cut_.work));
+    if (terms_.upkeep) return sound_plan(divided_, keep_up(divided_.work));
     // The bound knows nothing of what is done already.
     if (terms_.record.done.empty() && !could_fit(pieces_, terms_)) return std::nullopt;
-    const int all = static_cast<int>(cut_.work.order.size());
+    const int all = static_cast<int>(divided_.work.order.size());
     for (const bool catch_up : {true, false})
       for (const int until : last_learning_days())
-        if (auto plan =
-                sound_plan(cut_, lay_out(cut_.work, {until, catch_up, false, true, true, all})))
+        if (auto plan = sound_plan(
+                divided_, lay_out(divided_.work, {until, catch_up, false, true, true, all})))
           return plan;
     for (const int until : last_learning_days(1))
-      if (auto plan = sound_plan(cut_, lay_out(cut_.work, {until, false, true, true, true, all})))
+      if (auto plan =
+              sound_plan(divided_, lay_out(divided_.work, {until, false, true, true, true, all})))
         return plan;
-    return squeezed();
+    return tight_plan();
   }
 
   // The most that can be placed, by minutes: with run-throughs and without, then with as many
   // chunks as can be learned and kept.
   Plan what_fits() const {
-    if (terms_.upkeep) return finished(cut_, keep_up(cut_.work));
-    const int all = static_cast<int>(cut_.work.order.size());
-    Plan best = finished(cut_, lay_out(cut_.work, {-1, false, true, false, false, 0}));
+    if (terms_.upkeep) return finished(divided_, keep_up(divided_.work));
+    const int all = static_cast<int>(divided_.work.order.size());
+    Plan best = finished(divided_, lay_out(divided_.work, {-1, false, true, false, false, 0}));
     const auto take_if_better = [&](Plan plan) {
       if (!sound(plan)) return false;
       if (unplaced_minutes(plan) < unplaced_minutes(best)) best = std::move(plan);
@@ -80,15 +84,15 @@ class Planner {
       for (const bool runs : {true, false})
         for (const int until : candidates)
           take_if_better(
-              finished(cut_, lay_out(cut_.work, {until, false, true, temper, runs, all})));
+              finished(divided_, lay_out(divided_.work, {until, false, true, temper, runs, all})));
     if (all == 0) return best;
     const int until = practice_days_[latest_position()];
     int fewest = 0;
     int most = all;
     while (fewest < most) {
       const int chunks = (fewest + most + 1) / 2;
-      if (take_if_better(
-              finished(cut_, lay_out(cut_.work, {until, false, true, false, false, chunks}))))
+      if (take_if_better(finished(
+              divided_, lay_out(divided_.work, {until, false, true, false, false, chunks}))))
         fewest = chunks;
       else
         most = chunks - 1;
@@ -97,64 +101,64 @@ class Planner {
   }
 
  private:
-  std::vector<Anatomy> cut_for_load(double load) const {
-    std::vector<Anatomy> anatomies;
+  std::vector<Analysis> divide_for_load(double load) const {
+    std::vector<Analysis> analyses;
     for (std::size_t piece = 0; piece < pieces_.size(); ++piece)
-      anatomies.push_back(dissect(pieces_[piece], terms_.method, load, histories_[piece]));
-    return anatomies;
+      analyses.push_back(analyse(pieces_[piece], terms_.method, load, histories_[piece]));
+    return analyses;
   }
 
   // Chunks that fill the days when every day keeps some minutes for what is learned already, and
   // every third more.
-  std::vector<Anatomy> cut_to_fill(double kept, double kept_every_third) const {
+  std::vector<Analysis> divide_to_fill_days(double kept, double kept_every_third) const {
     std::vector<double> minutes;
     for (const int day : practice_days_)
       minutes.push_back(days_[day].allowance - (minutes.size() % 3 == 2 ? kept_every_third : kept));
-    std::vector<Anatomy> anatomies;
+    std::vector<Analysis> analyses;
     for (std::size_t piece = 0; piece < pieces_.size(); ++piece)
-      anatomies.push_back(dissect(
+      analyses.push_back(analyse(
           pieces_[piece], terms_.method,
-          divide_to_fill(pieces_[piece], sections_in_order(cut_.anatomies[piece], terms_.order),
+          divide_to_fill(pieces_[piece], sections_in_order(divided_.analyses[piece], terms_.order),
                          histories_[piece].learned(), terms_.method, minutes),
           histories_[piece]));
-    return anatomies;
+    return analyses;
   }
 
   // Chunks of the usual size first; then those that fill the days, and the largest of all, which
   // take the least time.
-  std::optional<Plan> squeezed() const {
+  std::optional<Plan> tight_plan() const {
     if (practice_days_.empty()) return std::nullopt;
     std::vector<std::vector<int>> tried;
-    const auto attempt = [&](std::vector<Anatomy> anatomies) -> std::optional<Plan> {
-      const Cut cut(std::move(anatomies), terms_, days_);
-      const std::vector<int> sizes = cut.sizes();
+    const auto attempt = [&](std::vector<Analysis> analyses) -> std::optional<Plan> {
+      const DividedWork divided(std::move(analyses), terms_, days_);
+      const std::vector<int> sizes = divided.sizes();
       if (std::find(tried.begin(), tried.end(), sizes) != tried.end()) return std::nullopt;
       tried.push_back(sizes);
-      return squeezed(cut);
+      return tight_plan(divided);
     };
-    if (auto plan = attempt(cut_for_load(chunk_load(terms_)))) return plan;
+    if (auto plan = attempt(divide_for_load(chunk_load(terms_)))) return plan;
     using Minutes = std::vector<double>;
     for (const double kept : is_tiny() ? Minutes{1, 2, 0, 0.5, 1.5, 3} : Minutes{1, 2, 0, 3})
-      if (auto plan = attempt(cut_to_fill(kept, kept))) return plan;
+      if (auto plan = attempt(divide_to_fill_days(kept, kept))) return plan;
     for (const double kept : is_tiny() ? Minutes{1.5, 1, 2, 3, 4} : Minutes{1.5, 3})
-      if (auto plan = attempt(cut_to_fill(0, kept))) return plan;
-    return attempt(cut_for_load(kAnyLoad));
+      if (auto plan = attempt(divide_to_fill_days(0, kept))) return plan;
+    return attempt(divide_for_load(kAnyLoad));
   }
 
-  bool is_tiny() const { return cut_.work.order.size() <= kTiny; }
+  bool is_tiny() const { return divided_.work.order.size() <= kTiny; }
 
-  std::optional<Plan> squeezed(const Cut& cut) const {
-    for (const Packing& packing : ways_of_packing(is_tiny(), terms_.temper))
-      if (auto plan = squeezed(cut, packing)) return plan;
+  std::optional<Plan> tight_plan(const DividedWork& divided) const {
+    for (const TightVariant& variant : tight_variants(is_tiny(), terms_.temper))
+      if (auto plan = tight_plan(divided, variant)) return plan;
     return std::nullopt;
   }
 
   // With cue starts besides, where they leave the rest in its place.
-  std::optional<Plan> squeezed(const Cut& cut, Packing packing) const {
-    auto plan = sound_plan(cut, squeeze(cut.work, packing));
+  std::optional<Plan> tight_plan(const DividedWork& divided, TightVariant variant) const {
+    auto plan = sound_plan(divided, lay_tight(divided.work, variant));
     if (!plan) return std::nullopt;
-    packing.starts = true;
-    if (auto fuller = sound_plan(cut, squeeze(cut.work, packing))) return fuller;
+    variant.starts = true;
+    if (auto fuller = sound_plan(divided, lay_tight(divided.work, variant))) return fuller;
     return plan;
   }
 
@@ -163,7 +167,7 @@ class Planner {
   std::vector<int> last_learning_days(int least_step = 0) const {
     // Where nothing is left to learn, every day is one to prove.
     if (practice_days_.empty()) return {};
-    if (cut_.work.order.empty()) return {cut_.work.first - 1};
+    if (divided_.work.order.empty()) return {divided_.work.first - 1};
     std::vector<int> positions;
     const int latest = latest_position();
     if (latest < 0) return positions;
@@ -191,8 +195,8 @@ class Planner {
   int comfortable_position() const {
     const double practice = static_cast<double>(practice_days_.size());
     double learning = 0;
-    for (const Work::Item& item : cut_.work.order)
-      learning += cut_.anatomies[item.piece].learn_minutes[item.chunk];
+    for (const Work::Item& item : divided_.work.order)
+      learning += divided_.analyses[item.piece].learn_minutes[item.chunk];
     double allowance = 0;
     for (const int day : practice_days_) allowance += days_[day].allowance;
     if (practice > 0) allowance /= practice;
@@ -200,17 +204,17 @@ class Planner {
     // tenths of the time for new bars: common practice.
     const double chunks_a_day = std::max(1.0, allowance / 15);
     const double needed = std::max(learning / std::max(1.0, 0.6 * allowance),
-                                   static_cast<double>(cut_.work.order.size()) / chunks_a_day);
+                                   static_cast<double>(divided_.work.order.size()) / chunks_a_day);
     return static_cast<int>(std::min(needed * 7 / 6, practice * (1 - terms_.method.prove_share)));
   }
 
-  std::optional<Plan> sound_plan(const Cut& cut, Draft draft) const {
-    Plan plan = finished(cut, std::move(draft));
-    if (plan.fits && breaches(plan).empty()) return plan;
+  std::optional<Plan> sound_plan(const DividedWork& divided, Schedule schedule) const {
+    Plan plan = finished(divided, std::move(schedule));
+    if (plan.fits && violations(plan).empty()) return plan;
     return std::nullopt;
   }
 
-  Plan finished(const Cut& cut, Draft draft) const {
+  Plan finished(const DividedWork& divided, Schedule schedule) const {
     Plan plan;
     plan.from = terms_.from;
     plan.by = terms_.by;
@@ -219,17 +223,17 @@ class Planner {
     plan.order = terms_.order;
     plan.new_to_performing = terms_.new_to_performing;
     plan.blocks = terms_.blocks;
-    for (const Anatomy& anatomy : cut.anatomies) {
-      plan.pieces.push_back(anatomy.planned);
-      plan.pieces.back().dice = weighted_dice_tables(anatomy.planned.thrown_cues(), terms_.dice);
+    for (const Analysis& analysis : divided.analyses) {
+      plan.pieces.push_back(analysis.planned);
+      plan.pieces.back().dice = weighted_dice_tables(analysis.planned.thrown_cues(), terms_.dice);
     }
     plan.record = terms_.record;
-    plan.past = cut.work.past;
+    plan.past = divided.work.past;
     plan.upkeep = terms_.upkeep;
-    plan.days.assign(std::make_move_iterator(draft.days.begin() + cut.work.first),
-                     std::make_move_iterator(draft.days.end()));
+    plan.days.assign(std::make_move_iterator(schedule.days.begin() + divided.work.first),
+                     std::make_move_iterator(schedule.days.end()));
     number_tasks(plan.days);
-    plan.unplaced = std::move(draft.unplaced);
+    plan.unplaced = std::move(schedule.unplaced);
     plan.fits = plan.unplaced.empty();
     return plan;
   }
@@ -247,14 +251,14 @@ class Planner {
         std::none_of(plan.unplaced.begin(), plan.unplaced.end(), [](const Unplaced& one) {
           return one.why == Why::no_room_to_recall || one.why == Why::no_room_to_join;
         });
-    return recalls_kept && !plan.unplaced.empty() && breaches(plan).empty();
+    return recalls_kept && !plan.unplaced.empty() && violations(plan).empty();
   }
 
   const std::vector<Piece>& pieces_;
   Terms terms_;
   std::vector<History> histories_;  // by piece
   std::vector<Day> days_;           // from the first day of the past on
-  Cut cut_;
+  DividedWork divided_;
   std::vector<int> practice_days_;
 };
 

@@ -7,11 +7,11 @@
 #include "practice/time_model.h"
 #include "text/phrasing.h"
 #include "workbook/all_sheets.h"
+#include "workbook/parts/form_strip.h"
 #include "workbook/parts/tempo_mark.h"
 #include "workbook/parts/totals.h"
 #include "workbook/sheets/cover/cover_facts.h"
 #include "workbook/sheets/cover/since_last_edition.h"
-#include "workbook/sheets/form/form_strip.h"
 #include "workbook/style.h"
 
 namespace cahier {

@@ -5,9 +5,9 @@
 
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
+#include "workbook/parts/form_signs.h"
+#include "workbook/parts/form_strip.h"
 #include "workbook/parts/tempo_mark.h"
-#include "workbook/sheets/form/form_signs.h"
-#include "workbook/sheets/form/form_strip.h"
 #include "workbook/sheets/form/learned_parts.h"
 #include "workbook/style.h"
 

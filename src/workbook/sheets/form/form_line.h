@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include "workbook/sheets/form/form_layout.h"
+#include "workbook/parts/form_layout.h"
 
 namespace cahier {
 

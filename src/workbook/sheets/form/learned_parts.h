@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "workbook/book.h"
-#include "workbook/sheets/form/form_layout.h"
+#include "workbook/parts/form_layout.h"
 
 namespace cahier {
 

@@ -8,8 +8,8 @@
 #include "plan/standing.h"
 #include "workbook/all_sheets.h"
 #include "workbook/parts/flow.h"
+#include "workbook/parts/form_strip.h"
 #include "workbook/sheets/form/form_pages.h"
-#include "workbook/sheets/form/form_strip.h"
 #include "workbook/sheets/form/learned_parts.h"
 #include "workbook/style.h"
 

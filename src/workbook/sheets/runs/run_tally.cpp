@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "plan/due/run_days.h"
 #include "plan/standing.h"
 #include "practice/clean_run_odds.h"
+#include "practice/witnessed_runs.h"
 #include "text/phrasing.h"
 #include "workbook/all_sheets.h"
 #include "workbook/parts/short_dates.h"

@@ -1,4 +1,4 @@
-#include "workbook/sheets/form/form_signs.h"
+#include "workbook/parts/form_signs.h"
 
 #include <algorithm>
 #include <string>

@@ -1,11 +1,11 @@
-#include "workbook/sheets/form/form_strip.h"
+#include "workbook/parts/form_strip.h"
 
 #include <algorithm>
 #include <string>
 
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
-#include "workbook/sheets/form/form_signs.h"
+#include "workbook/parts/form_signs.h"
 #include "workbook/style.h"
 
 namespace cahier {

@@ -1,4 +1,4 @@
-#include "workbook/sheets/form/form_layout.h"
+#include "workbook/parts/form_layout.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,4 +1,4 @@
-#include "plan/chunks/anatomy.h"
+#include "plan/chunks/analysis.h"
 
 #include <algorithm>
 #include <map>
@@ -98,9 +98,9 @@ void weigh(Chunk& chunk, const Method& method, const History& history) {
   chunk.last_slip = history.last_slip(chunk.bars);
 }
 
-class Dissection {
+class Analyser {
  public:
-  Dissection(const Piece& piece, const Method& method, std::vector<Chunk> chunks)
+  Analyser(const Piece& piece, const Method& method, std::vector<Chunk> chunks)
       : piece_(piece),
         method_(method),
         result_{{}, TimeModel(piece, method), {}, {}, {}, {}, {}, {}, {}, {}, {}} {
@@ -118,7 +118,7 @@ class Dissection {
       result_.learn_minutes.push_back(result_.time.learn(chunk.bars, chunk.level));
   }
 
-  Anatomy take() { return std::move(result_); }
+  Analysis take() { return std::move(result_); }
 
  private:
   const std::vector<Chunk>& chunks() const { return result_.planned.chunks; }
@@ -252,14 +252,14 @@ class Dissection {
 
   const Piece& piece_;
   const Method& method_;
-  Anatomy result_;
+  Analysis result_;
 };
 
 }  // namespace
 
-int Anatomy::passage_at(int bar) const { return cahier::passage_at(passages, bar); }
+int Analysis::passage_at(int bar) const { return cahier::passage_at(passages, bar); }
 
-std::vector<int> Anatomy::chunks_in(BarRange bars) const {
+std::vector<int> Analysis::chunks_in(BarRange bars) const {
   std::vector<int> result;
   for (int i = passage_at(bars.first);
        i < static_cast<int>(passages.size()) && passages[i].bars.first <= bars.last; ++i) {
@@ -272,7 +272,7 @@ std::vector<int> Anatomy::chunks_in(BarRange bars) const {
   return result;
 }
 
-int Anatomy::level_in(BarRange bars) const {
+int Analysis::level_in(BarRange bars) const {
   int level = 1;
   for (int i = passage_at(bars.first);
        i < static_cast<int>(passages.size()) && passages[i].bars.first <= bars.last; ++i)
@@ -280,17 +280,17 @@ int Anatomy::level_in(BarRange bars) const {
   return level;
 }
 
-Anatomy dissect(const Piece& piece, const Method& method, std::vector<Chunk> chunks,
-                const History& history) {
+Analysis analyse(const Piece& piece, const Method& method, std::vector<Chunk> chunks,
+                 const History& history) {
   for (Chunk& chunk : chunks) weigh(chunk, method, history);
-  return Dissection(piece, method, std::move(chunks)).take();
+  return Analyser(piece, method, std::move(chunks)).take();
 }
 
-Anatomy dissect(const Piece& piece, const Method& method, double load, const History& history) {
+Analysis analyse(const Piece& piece, const Method& method, double load, const History& history) {
   // The same chunks however long learning takes.
   Method as_reckoned = method;
   as_reckoned.learn_factor = 1;
-  return dissect(piece, method,
+  return analyse(piece, method,
                  divide_into_chunks(piece, divide_into_sections(piece), history.learned(), method,
                                     TimeModel(piece, as_reckoned), load),
                  history);

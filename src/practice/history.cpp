@@ -1,4 +1,4 @@
-#include "plan/chunks/history.h"
+#include "practice/history.h"
 
 #include <algorithm>
 

@@ -4,8 +4,8 @@
 
 #include <vector>
 
-#include "plan/chunks/history.h"
 #include "plan/plan.h"
+#include "practice/history.h"
 #include "practice/time_model.h"
 
 namespace cahier {
@@ -53,7 +53,7 @@ struct StartFromCue {
   std::vector<int> chunks;
 };
 
-struct Anatomy {
+struct Analysis {
   PlannedPiece planned;
   TimeModel time;
   std::vector<Passage> passages;
@@ -79,9 +79,10 @@ struct Anatomy {
 // learned stays as it was learned; what slips has a level raised to its weakness, and a cue start
 // of its own.
 // REQUIRES: piece and method outlive the result.
-Anatomy dissect(const Piece& piece, const Method& method, double load, const History& history = {});
+Analysis analyse(const Piece& piece, const Method& method, double load,
+                 const History& history = {});
 // The same with chunks cut already.
-Anatomy dissect(const Piece& piece, const Method& method, std::vector<Chunk> chunks,
-                const History& history = {});
+Analysis analyse(const Piece& piece, const Method& method, std::vector<Chunk> chunks,
+                 const History& history = {});
 
 }  // namespace cahier

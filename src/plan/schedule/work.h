@@ -1,0 +1,46 @@
+// What is laid on the calendar, the way of pacing it, and what comes out.
+#pragma once
+
+#include <vector>
+
+#include "plan/chunks/analysis.h"
+#include "plan/plan.h"
+#include "plan/terms.h"
+
+namespace cahier {
+
+// All that is to be planned.
+struct Work {
+  const Terms& terms;
+  const std::vector<Analysis>& analyses;  // one for each piece
+  const std::vector<Day>& days;           // the empty calendar, from the first day of the past on
+
+  struct Item {
+    int piece;
+    int chunk;
+  };
+  std::vector<Item> order;  // of learning: what is not learned yet
+  // What was done, and the index of its first day's date; of the days before `first` none is a
+  // practice day.
+  std::vector<Day> past{};
+  int first = 0;  // index of the plan's first day
+
+  int index_of(Date date) const { return static_cast<int>((date - days.front().date).count()); }
+};
+
+// One way of pacing.
+struct Pace {
+  int learn_until = 0;   // last day on which anything new is learned
+  bool catch_up = true;  // one practice day a week without anything new
+  bool eager = false;    // as much as each day holds, instead of an even share; joined at once
+  bool temper = true;
+  bool runs = true;
+  int chunks = 0;  // how many of the order are learned at all
+};
+
+struct Schedule {
+  std::vector<Day> days;
+  std::vector<Unplaced> unplaced;  // empty when everything asked of this pace found its place
+};
+
+}  // namespace cahier

@@ -1,0 +1,54 @@
+#include "practice/kept_record.h"
+
+#include <algorithm>
+
+#include "practice/history.h"
+
+namespace cahier {
+namespace {
+
+constexpr int kLearnedBefore = 3;  // days before the last in which anything new is allowed
+
+Done done_on(Date date, int piece, Drill drill, BarRange bars) {
+  Done done;
+  done.date = date;
+  done.piece = piece;
+  done.drill = drill;
+  done.bars = bars;
+  return done;
+}
+
+}  // namespace
+
+std::vector<Done> taken_as_done(const Piece& piece, int index, const Method& method, Date from,
+                                const std::vector<BarRange>& unlearned) {
+  const Date performed = from - days{1};
+  int bars = 0;
+  for (const BarRange& missing : unlearned) bars += missing.size();
+  int all = 0;
+  for (int bar = piece.first_bar(); bar <= piece.bars; ++bar)
+    if (piece.learned_bar(bar) == bar) ++all;
+  std::vector<Done> taken;
+  const bool nothing_known = bars == all;
+  const Date learned =
+      nothing_known ? performed - days{method.quiet_days + kLearnedBefore} : performed;
+  for (const BarRange& missing : unlearned)
+    taken.push_back(done_on(learned, index, Drill::learn, missing));
+  if (!nothing_known) return taken;
+  for (const Drill drill : {Drill::recall, Drill::spoken_part, Drill::write_out})
+    taken.push_back(done_on(performed - days{1}, index, drill, piece.whole()));
+  taken.push_back(done_on(performed, index, Drill::run_through, piece.whole()));
+  return taken;
+}
+
+Record as_kept(Record record, const std::vector<Piece>& pieces, const Method& method, Date from) {
+  for (int index = 0; index < static_cast<int>(pieces.size()); ++index) {
+    const std::vector<BarRange> missing =
+        History(record, index, pieces[index]).unlearned(pieces[index]);
+    for (const Done& done : taken_as_done(pieces[index], index, method, from, missing))
+      record.done.insert(std::ranges::upper_bound(record.done, done.date, {}, &Done::date), done);
+  }
+  return record;
+}
+
+}  // namespace cahier
