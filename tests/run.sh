@@ -1,9 +1,9 @@
 #!/bin/sh
-# Installs what is missing, builds with warnings as errors, checks the format, runs every test.
+# Installs what is missing, builds with warnings as errors, checks the format, runs the tests.
 #   sh tests/run.sh              the tests
 #   sh tests/run.sh --debug      the same, built for a debugger
-#   sh tests/run.sh --sanitize   the same, with the address and undefined-behaviour sanitizers
-#   sh tests/run.sh --long       sanitizers, longer fuzzing, the bench
+#   sh tests/run.sh --sanitize   the tests again, with the address and undefined-behaviour sanitizers
+#   sh tests/run.sh --long       sanitizers, longer fuzzing and brute force, the bench
 # Ends with "N passed, N failed"; the exit code is 0 only when nothing failed.
 set -eu
 cd "$(dirname "$0")/.."
@@ -18,10 +18,10 @@ long=no
 for option in "$@"; do
   case "$option" in
     --debug) kind=Debug folder=build-debug ;;
-    --sanitize) kind=Debug folder=build-sanitize sanitize=ON ;;
-    --long) kind=Debug folder=build-sanitize sanitize=ON long=yes ;;
+    --sanitize) sanitize=ON ;;
+    --long) sanitize=ON long=yes ;;
     *)
-      echo "tests/run.sh knows --debug, --sanitize and --long, not $option" >&2
+      echo "unknown option $option: --debug, --sanitize and --long are known" >&2
       exit 2
       ;;
   esac
@@ -36,51 +36,63 @@ finish() {
 }
 
 if ! cmake -S . -B "$folder" -G Ninja -DCMAKE_BUILD_TYPE=$kind -DCAHIER_TESTS=ON \
-  -DCAHIER_SANITIZE=$sanitize >"$folder.log" 2>&1 || ! cmake --build "$folder" >>"$folder.log" 2>&1; then
+  -DCAHIER_WERROR=ON -DCAHIER_SANITIZE=$sanitize >"$folder.log" 2>&1 ||
+  ! cmake --build "$folder" >>"$folder.log" 2>&1; then
   tail -n 60 "$folder.log"
   failed=1
   finish
 fi
 mv "$folder.log" "$folder/build.log"
 
-# The format of every source file counts as one test.
-if find src tests -name '*.cpp' -o -name '*.h' | xargs clang-format --dry-run --Werror 2>"$folder/format.log"; then
-  passed=1
-else
-  head -n 20 "$folder/format.log"
-  echo "clang-format would change files: run it on them"
-  failed=1
+# run_tests OPTIONS…: those that ctest selects by these options.
+run_tests() {
+  ctest --test-dir "$folder" "$@" -j "$(nproc)" --output-on-failure --timeout 900 \
+    >"$folder/tests.log" 2>&1 || true
+  grep -q "tests passed," "$folder/tests.log" || {
+    tail -n 40 "$folder/tests.log"
+    failed=$((failed + 1))
+    finish
+  }
+  counts=$(sed -n 's/.*tests passed, \([0-9]*\) tests failed out of \([0-9]*\).*/\1 \2/p' "$folder/tests.log")
+  bad=${counts% *}
+  all=${counts#* }
+  if [ "$bad" != 0 ]; then
+    grep -v "Passed" "$folder/tests.log" | tail -n 200
+  fi
+  passed=$((passed + all - bad))
+  failed=$((failed + bad))
+}
+
+# run_alone NAME PROGRAM: counts as one test.
+run_alone() {
+  if "$2" >"$folder/$1.log" 2>&1; then
+    passed=$((passed + 1))
+  else
+    tail -n 40 "$folder/$1.log"
+    failed=$((failed + 1))
+  fi
+}
+
+if [ $sanitize = OFF ]; then
+  # The format of every source file counts as one test.
+  if find src tests -name '*.cpp' -o -name '*.h' | xargs clang-format --dry-run --Werror 2>"$folder/format.log"; then
+    passed=1
+  else
+    head -n 20 "$folder/format.log"
+    echo "clang-format would change files: run it on them"
+    failed=1
+  fi
+  run_tests
+  finish
 fi
 
-[ "$long" = yes ] && export CAHIER_LONG=1
-# The outside judges read what the program prints: that is the same with sanitizers, only slower.
-# So are the search for remedies, which the unit tests watch, and the sweeps of all sheets: each
-# has tests of its own besides. Brute force takes three gigabytes with sanitizers, and runs at length
-# without them.
-skip='^$'
-[ "$sanitize" = ON ] &&
-  skip='^judge:|^scenario: (every|no) remedy|^every sheet keeps its layout|^brute force'
-ctest --test-dir "$folder" -E "$skip" -j "$(nproc)" --output-on-failure --timeout 900 >"$folder/tests.log" 2>&1 || true
-grep -q "tests passed," "$folder/tests.log" || { tail -n 40 "$folder/tests.log"; failed=$((failed + 1)); finish; }
-counts=$(sed -n 's/.*tests passed, \([0-9]*\) tests failed out of \([0-9]*\).*/\1 \2/p' "$folder/tests.log")
-bad=${counts% *}
-all=${counts#* }
-if [ "$bad" != 0 ]; then
-  grep -v "Passed" "$folder/tests.log" | tail -n 200
-fi
-passed=$((passed + all - bad))
-failed=$((failed + bad))
-if [ "$long" = yes ]; then
-  cmake -S . -B build -G Ninja -DCMAKE_BUILD_TYPE=Release -DCAHIER_TESTS=ON >/dev/null
-  cmake --build build --target cahier_bench brute_force search_check >/dev/null
-  for brute in brute_force search_check; do
-    if "build/tests/brute/$brute" >"build/$brute.log" 2>&1; then
-      passed=$((passed + 1))
-    else
-      tail -n 40 "build/$brute.log"
-      failed=$((failed + 1))
-    fi
-  done
-  build/tests/bench/cahier_bench
+# With sanitizers the search for remedies and the sweeps of all sheets are left out: each has tests
+# of its own besides. The outside judges read the same output either way.
+[ $long = yes ] && export CAHIER_LONG=1
+run_tests -L sanitized -E 'scenario: (every|no) remedy|every sheet keeps its layout'
+if [ $long = yes ]; then
+  run_alone brute_force "$folder/tests/brute/brute_force"
+  run_alone search_check "$folder/tests/brute/search_check"
+  "$folder/tests/bench/cahier_bench"
 fi
 finish

@@ -1,5 +1,5 @@
-// A plan: what to practise on which day. Plain data; the scheduler fills it, the checker judges
-// it, the sheets print it.
+// A plan: what to practise on which day. Plain data; the scheduler fills it, the checker
+// examines it, the sheets print it.
 #pragma once
 
 #include <optional>
@@ -137,9 +137,9 @@ struct Remedy {
   double asks = 0;  // how much it asks; smaller is easier
 };
 
-// What happens when learning takes longer than reckoned.
+// What happens when learning takes longer than planned.
 struct Sensitivity {
-  double learning = 1;           // times the minutes reckoned with
+  double learning = 1;           // times the planned minutes
   std::optional<int> days_late;  // 0 when it still fits; none when a year more is not enough
 };
 

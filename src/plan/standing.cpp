@@ -79,13 +79,13 @@ std::vector<LevelPace> level_paces(const Plan& plan) {
   std::array<LevelPace, 5> levels{};
   std::array<int, 5> bars{};
   for (const PlannedPiece& planned : plan.pieces) {
-    const TimeModel reckoned(planned.piece, first);
+    const TimeModel as_planned(planned.piece, first);
     const TimeModel paced(planned.piece, plan.method);
     const int parts = static_cast<int>(planned.piece.parts().size());
     for (const Chunk& chunk : planned.chunks) {
       const int hardest = planned.piece.hardest_level(chunk.bars);
       LevelPace& level = levels[hardest - 1];
-      level.first += reckoned.learn(chunk.bars, hardest);
+      level.first += as_planned.learn(chunk.bars, hardest);
       level.now += paced.learn(chunk.bars, hardest);
       bars[hardest - 1] += chunk.bars.size() * parts;
     }

@@ -34,14 +34,14 @@ struct WeakSpot {
 // The chunks that the log made weaker than the piece says, those that slip most first.
 std::vector<WeakSpot> weak_spots(const Plan& plan);
 
-// Times the minutes first reckoned with that learning takes, over the bars of all chunks.
+// How many times the minutes first planned learning takes, over the bars of all chunks.
 double mean_pace(const Plan& plan);
 
 // Minutes that learning a bar of one part takes at a level, over the chunks that have it in the
 // piece, whatever the log makes of them.
 struct LevelPace {
   int level = 1;
-  double first = 0;  // as the method reckons
+  double first = 0;  // by the method
   double now = 0;    // at the player's pace
 };
 // The levels that the pieces have, where the player's pace is not the method's; else empty.

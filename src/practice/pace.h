@@ -7,14 +7,14 @@
 
 namespace cahier {
 
-// One time that learning took: `ratio` is minutes taken over minutes reckoned (more than 0).
+// One time that learning took: `ratio` is minutes taken over minutes planned (more than 0).
 struct PaceSample {
   int level = 2;  // 1 … 5, of the bars
   double ratio = 1;
   double weight = 1;  // how much of one sample it counts
 };
 
-// Times the minutes reckoned with, by level; all 1 without samples. The model is in pace.cpp, with
+// Factor on the planned minutes, by level; all 1 without samples. The model is in pace.cpp, with
 // its source.
 ByLevel learn_pace(const Method& method, const std::vector<PaceSample>& samples);
 

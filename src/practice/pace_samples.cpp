@@ -8,9 +8,9 @@
 namespace cahier {
 namespace {
 
-class Reckoner {
+class ExpectedMinutes {
  public:
-  Reckoner(const std::vector<Piece>& pieces, Method method)
+  ExpectedMinutes(const std::vector<Piece>& pieces, Method method)
       : pieces_(pieces), method_(std::move(method)) {
     method_.learn_factor = 1;
     method_.pace.fill(1);
@@ -52,37 +52,38 @@ class Reckoner {
 using ReportedTasks = std::vector<Done>::const_iterator;
 
 // The sample that a day's minutes give, after what is known of its drills.
-void add_day(ReportedTasks first, ReportedTasks last, double day_minutes, const Reckoner& reckoner,
-             std::vector<PaceSample>& samples) {
+void add_day(ReportedTasks first, ReportedTasks last, double day_minutes,
+             const ExpectedMinutes& expected_minutes, std::vector<PaceSample>& samples) {
   double left = day_minutes;
-  double reckoned = 0;
-  std::vector<std::pair<int, double>> learned;  // level and minutes reckoned
+  double expected = 0;
+  std::vector<std::pair<int, double>> learned;  // level and expected minutes
   for (auto done = first; done != last; ++done) {
-    const double minutes = reckoner.minutes(*done);
+    const double minutes = expected_minutes.minutes(*done);
     if (done->drill == Drill::learn && !done->minutes) {
-      learned.emplace_back(reckoner.level(*done), minutes);
-      reckoned += minutes;
+      learned.emplace_back(expected_minutes.level(*done), minutes);
+      expected += minutes;
     } else {
       left -= done->minutes.value_or(minutes);
     }
   }
   if (learned.empty() || left <= 0) return;
   for (const auto& [level, minutes] : learned)
-    samples.push_back({level, left / reckoned, minutes / reckoned});
+    samples.push_back({level, left / expected, minutes / expected});
 }
 
 }  // namespace
 
 std::vector<PaceSample> pace_samples(const Record& record, const std::vector<Piece>& pieces,
                                      const Method& method) {
-  const Reckoner reckoner(pieces, method);
+  const ExpectedMinutes expected_minutes(pieces, method);
   std::vector<PaceSample> samples;
   for (const Done& done : record.done)
     if (done.drill == Drill::learn && done.minutes)
-      samples.push_back({reckoner.level(done), *done.minutes / reckoner.minutes(done), 1});
+      samples.push_back(
+          {expected_minutes.level(done), *done.minutes / expected_minutes.minutes(done), 1});
   for (const DayMinutes& day : record.minutes) {
     const auto today = std::ranges::equal_range(record.done, day.date, {}, &Done::date);
-    add_day(today.begin(), today.end(), day.minutes, reckoner, samples);
+    add_day(today.begin(), today.end(), day.minutes, expected_minutes, samples);
   }
   return samples;
 }

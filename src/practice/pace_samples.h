@@ -9,9 +9,9 @@
 
 namespace cahier {
 
-// What learning took against what the method reckons (its own pace apart). A chunk whose minutes
+// What learning took against what the method expects (its own pace apart). A chunk whose minutes
 // were written down is one sample. Of a day of which only all the minutes are known, what the rest
-// is reckoned to take goes off, and what is left is one sample, shared by the new bars of that day.
+// should take goes off, and what is left is one sample, shared by the new bars of that day.
 std::vector<PaceSample> pace_samples(const Record& record, const std::vector<Piece>& pieces,
                                      const Method& method);
 

@@ -40,7 +40,7 @@ struct DayMinutes {
 struct LastEdition {
   int number = 1;
   Date from;
-  std::optional<double> minutes;  // a day, the most of a week, that it reckoned with
+  std::optional<double> minutes;  // a day, the most of a week, that it was planned with
   int tasks = 0;                  // that it set before the new first day
   int tasks_done = 0;
   int bars_new = 0;      // that it set to be learned before the new first day

@@ -1,5 +1,4 @@
 // The structure of src/ itself, read from its includes: rooms.txt says which way they may go.
-#include <catch2/catch.hpp>
 
 #include <filesystem>
 #include <fstream>
@@ -8,6 +7,8 @@
 #include <sstream>
 #include <string>
 #include <vector>
+
+#include "catch.h"
 
 namespace fs = std::filesystem;
 

@@ -1,7 +1,8 @@
 #include "paper/booklet.h"
 
-#include <catch2/catch.hpp>
 #include <deque>
+
+#include "catch.h"
 
 using namespace cahier;
 

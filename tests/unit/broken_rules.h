@@ -2,11 +2,11 @@
 #pragma once
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <functional>
 #include <string>
 #include <vector>
 
+#include "catch.h"
 #include "plan/rules/rules.h"
 #include "sound_plan.h"
 

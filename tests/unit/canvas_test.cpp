@@ -1,7 +1,8 @@
 #include "paper/recording_canvas.h"
 
-#include <catch2/catch.hpp>
 #include <stdexcept>
+
+#include "catch.h"
 
 using namespace cahier;
 

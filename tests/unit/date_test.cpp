@@ -1,8 +1,9 @@
 #include "text/date.h"
 
-#include <catch2/catch.hpp>
 #include <ctime>
 #include <string>
+
+#include "catch.h"
 
 using namespace cahier;
 

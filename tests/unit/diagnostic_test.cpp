@@ -1,7 +1,6 @@
+#include "catch.h"
 #include "text/diagnostics.h"
 #include "text/errors.h"
-
-#include <catch2/catch.hpp>
 
 #include "text/utf8.h"
 

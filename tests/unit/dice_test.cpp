@@ -1,10 +1,11 @@
 #include "practice/dice_tables.h"
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <numeric>
 #include <set>
+
+#include "catch.h"
 
 using namespace cahier;
 

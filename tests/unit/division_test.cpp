@@ -1,7 +1,6 @@
 #include "plan/chunks/divide.h"
 
-#include <catch2/catch.hpp>
-
+#include "catch.h"
 #include "sample_plan.h"
 
 namespace cahier {

@@ -1,9 +1,9 @@
 // Sheets drawn on a recording canvas, as a book would draw them.
 #pragma once
 
-#include <catch2/catch.hpp>
 #include <string>
 
+#include "catch.h"
 #include "paper/layout_check.h"
 #include "paper/recording_canvas.h"
 #include "workbook/all_sheets.h"

@@ -1,8 +1,8 @@
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <map>
 #include <set>
 
+#include "catch.h"
 #include "played.h"
 #include "sample_pieces.h"
 #include "sample_plan.h"

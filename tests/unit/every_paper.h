@@ -2,8 +2,8 @@
 #pragma once
 
 #include <array>
-#include <catch2/catch.hpp>
 
+#include "catch.h"
 #include "drawn_sheet.h"
 #include "hostile_plans.h"
 

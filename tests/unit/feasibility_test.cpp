@@ -1,8 +1,8 @@
 #include "plan/search/remedies.h"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 
+#include "catch.h"
 #include "sample_plan.h"
 #include "typed_remedy.h"
 

@@ -1,6 +1,6 @@
-#include <catch2/catch.hpp>
 
 #include "practice/history.h"
+#include "catch.h"
 #include "practice/pace_samples.h"
 #include "practice/time_model.h"
 #include "sample_pieces.h"

@@ -1,7 +1,8 @@
 #include "piece/key.h"
 
-#include <catch2/catch.hpp>
 #include <map>
+
+#include "catch.h"
 
 using namespace cahier;
 

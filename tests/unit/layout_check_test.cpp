@@ -1,7 +1,8 @@
 #include "paper/layout_check.h"
 
-#include <catch2/catch.hpp>
 #include <functional>
+
+#include "catch.h"
 
 using namespace cahier;
 

@@ -1,7 +1,8 @@
 #include "plan/search/least_step.h"
 
-#include <catch2/catch.hpp>
 #include <set>
+
+#include "catch.h"
 
 namespace cahier {
 

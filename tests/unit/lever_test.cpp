@@ -1,7 +1,6 @@
 #include "plan/search/levers.h"
 
-#include <catch2/catch.hpp>
-
+#include "catch.h"
 #include "sample_plan.h"
 #include "typed_remedy.h"
 

@@ -1,6 +1,7 @@
-#include <catch2/catch.hpp>
 
 #include "log/read_log.h"
+
+#include "catch.h"
 
 using namespace cahier;
 

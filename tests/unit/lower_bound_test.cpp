@@ -1,10 +1,10 @@
 // The bound apart from the planner, and how near the planner comes to it.
 #include "plan/search/lower_bound.h"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <cstdlib>
 
+#include "catch.h"
 #include "plan/schedule/best_fill.h"
 #include "plan/schedule/comfortable.h"
 #include "plan/schedule/learning_order.h"

@@ -1,2 +1,4 @@
-#define CATCH_CONFIG_MAIN
-#include <catch2/catch.hpp>
+#define CATCH_CONFIG_RUNNER
+#include "catch.h"
+
+int main(int count, char** words) { return Catch::Session().run(count, words); }

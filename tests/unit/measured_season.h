@@ -4,13 +4,13 @@
 
 #include <fmt/format.h>
 
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <numeric>
 #include <string>
 #include <vector>
 
 #include "attention.h"
+#include "catch.h"
 #include "practice/slip_chance.h"
 #include "sample_plan.h"
 #include "simulated_season.h"

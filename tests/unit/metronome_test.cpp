@@ -1,7 +1,8 @@
 #include "practice/metronome.h"
 
-#include <catch2/catch.hpp>
 #include <vector>
+
+#include "catch.h"
 
 namespace cahier {
 

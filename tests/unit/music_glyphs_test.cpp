@@ -1,8 +1,8 @@
 #include "paper/music_glyphs.h"
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 
+#include "catch.h"
 #include "paper/layout_check.h"
 
 using namespace cahier;

@@ -1,6 +1,6 @@
 #include "text/did_you_mean.h"
 
-#include <catch2/catch.hpp>
+#include "catch.h"
 
 using namespace cahier;
 

@@ -1,7 +1,8 @@
 #include "practice/clean_run_odds.h"
 
-#include <catch2/catch.hpp>
 #include <cmath>
+
+#include "catch.h"
 
 using namespace cahier;
 

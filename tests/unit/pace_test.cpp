@@ -1,9 +1,9 @@
 #include "practice/pace.h"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <utility>
 
+#include "catch.h"
 #include "sample_chance.h"
 #include "sample_plan.h"
 

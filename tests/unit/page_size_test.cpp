@@ -1,6 +1,6 @@
 #include "paper/page_size.h"
 
-#include <catch2/catch.hpp>
+#include "catch.h"
 
 using namespace cahier;
 

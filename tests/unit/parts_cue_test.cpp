@@ -1,8 +1,7 @@
 // Where a cue start leads, and how a day names what is thrown for others.
 #include "workbook/sheets/starts/cue_reach.h"
 
-#include <catch2/catch.hpp>
-
+#include "catch.h"
 #include "drawn_sheet.h"
 #include "sound_plan.h"
 #include "workbook/parts/task_words.h"

@@ -3,13 +3,13 @@
 #include <unistd.h>
 
 #include <array>
-#include <catch2/catch.hpp>
 #include <cstdio>
 #include <filesystem>
 #include <memory>
 #include <sstream>
 #include <stdexcept>
 
+#include "catch.h"
 #include "paper/staff.h"
 #include "text/atomic_file.h"
 

@@ -1,7 +1,6 @@
 #include "text/phrasing.h"
 
-#include <catch2/catch.hpp>
-
+#include "catch.h"
 #include "text/wrap.h"
 
 using namespace cahier;

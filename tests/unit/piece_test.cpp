@@ -1,6 +1,6 @@
 #include "piece/piece.h"
 
-#include <catch2/catch.hpp>
+#include "catch.h"
 
 using namespace cahier;
 

@@ -1,7 +1,6 @@
 #include "paper/placement.h"
 
-#include <catch2/catch.hpp>
-
+#include "catch.h"
 #include "drawn_sheet.h"
 
 using namespace cahier;

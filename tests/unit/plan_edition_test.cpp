@@ -1,7 +1,7 @@
 // What a plan says of the edition before: its text and its JSON.
-#include <catch2/catch.hpp>
 #include <string>
 
+#include "catch.h"
 #include "later_edition.h"
 #include "plan/standing.h"
 #include "practice/time_model.h"

@@ -1,9 +1,9 @@
 #include "report/plan_json.h"
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <string>
 
+#include "catch.h"
 #include "sound_plan.h"
 #include "text/source.h"
 #include "text/yaml.h"

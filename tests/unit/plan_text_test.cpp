@@ -1,8 +1,8 @@
 #include "report/plan_text.h"
 
-#include <catch2/catch.hpp>
 #include <sstream>
 
+#include "catch.h"
 #include "sound_plan.h"
 #include "text/utf8.h"
 

@@ -1,7 +1,6 @@
 #include "plan/search/planner.h"
 
-#include <catch2/catch.hpp>
-
+#include "catch.h"
 #include "report/plan_json.h"
 #include "sample_plan.h"
 

@@ -1,6 +1,6 @@
 #include "workbook/print.h"
 
-#include <catch2/catch.hpp>
+#include "catch.h"
 
 using namespace cahier;
 

@@ -1,6 +1,6 @@
 // Whatever the piece and the calendar, a plan keeps the rules and says what it leaves out.
-#include <catch2/catch.hpp>
 
+#include "catch.h"
 #include "piece_file.h"
 #include "plan/search/lower_bound.h"
 #include "random_work.h"

@@ -1,7 +1,7 @@
 // Whatever the piece, the calendar and the player, every edition keeps the rules and the log that
 // was typed is read back as what was done.
-#include <catch2/catch.hpp>
 
+#include "catch.h"
 #include "random_work.h"
 #include "sample_plan.h"
 #include "typed_log.h"

@@ -1,6 +1,6 @@
 #include "piece/read_piece.h"
 
-#include <catch2/catch.hpp>
+#include "catch.h"
 
 using namespace cahier;
 

@@ -1,5 +1,5 @@
-#include <catch2/catch.hpp>
 
+#include "catch.h"
 #include "piece/read_bars.h"
 #include "piece/read_piece.h"
 

@@ -1,8 +1,8 @@
 #include "log/record_of_log.h"
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 
+#include "catch.h"
 #include "log/read_log.h"
 #include "sample_pieces.h"
 #include "sample_plan.h"

@@ -1,10 +1,10 @@
 // Plans for tests: made by the real planner, and judged before they are handed out.
 #pragma once
 
-#include <catch2/catch.hpp>
 #include <string>
 #include <vector>
 
+#include "catch.h"
 #include "piece/read_piece.h"
 #include "plan/rules/rules.h"
 #include "plan/search/planner.h"

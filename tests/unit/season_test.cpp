@@ -1,9 +1,9 @@
 // A season of twelve weeks, practised by a player whose pace and weak bars are known here and
 // nowhere else: the estimates come near them, the weak bars get more turns, and both what each
 // edition sets and what was really done keep the rules.
-#include <catch2/catch.hpp>
 #include <iostream>
 
+#include "catch.h"
 #include "measured_season.h"
 
 namespace cahier {

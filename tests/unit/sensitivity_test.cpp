@@ -1,7 +1,6 @@
 #include "plan/search/sensitivity.h"
 
-#include <catch2/catch.hpp>
-
+#include "catch.h"
 #include "practice/time_model.h"
 #include "sample_plan.h"
 

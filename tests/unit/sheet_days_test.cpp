@@ -1,7 +1,7 @@
 // The sheets that follow the calendar: day panels, passes, report back, and what is left out.
 #include <algorithm>
-#include <catch2/catch.hpp>
 
+#include "catch.h"
 #include "drawn_sheet.h"
 #include "hostile_plans.h"
 #include "sample_plan.h"

@@ -1,8 +1,8 @@
 // The sheets of a later edition.
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <string>
 
+#include "catch.h"
 #include "every_paper.h"
 #include "later_edition.h"
 #include "plan/standing.h"

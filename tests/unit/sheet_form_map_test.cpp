@@ -1,10 +1,10 @@
 // The form of a piece on paper: the map, its learning calendar, the progress chart, and the strip
 // on the cover.
 #include <array>
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <set>
 
+#include "catch.h"
 #include "hostile_plans.h"
 #include "sample_pieces.h"
 #include "sheet_words.h"

@@ -1,8 +1,8 @@
 // The sheets that show the piece: cover, form map, progress chart (sheet_form_map_test.cpp has more
 // of these two); and the two that explain.
 #include <array>
-#include <catch2/catch.hpp>
 
+#include "catch.h"
 #include "drawn_sheet.h"
 #include "sample_pieces.h"
 #include "sample_plan.h"

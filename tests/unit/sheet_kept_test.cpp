@@ -1,8 +1,8 @@
 // The sheets of a book that keeps what is learned: most of its days have no work.
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <string>
 
+#include "catch.h"
 #include "every_paper.h"
 #include "later_edition.h"
 #include "sample_pieces.h"

@@ -1,7 +1,7 @@
 // The sheet of look-alikes and forks.
-#include <catch2/catch.hpp>
 #include <cmath>
 
+#include "catch.h"
 #include "drawn_sheet.h"
 #include "every_paper.h"
 #include "hostile_plans.h"

@@ -1,7 +1,7 @@
 // The tally of a later edition: the player's own run-throughs, and what they tell.
-#include <catch2/catch.hpp>
 #include <string>
 
+#include "catch.h"
 #include "drawn_sheet.h"
 #include "later_edition.h"
 #include "sheet_words.h"

@@ -1,7 +1,7 @@
 // How the sheets on which memory is proved and tempered bear short, crowded and very long pieces.
-#include <catch2/catch.hpp>
 #include <vector>
 
+#include "catch.h"
 #include "drawn_sheet.h"
 #include "hostile_plans.h"
 #include "sample_plan.h"

@@ -1,7 +1,7 @@
 // The card for the day.
-#include <catch2/catch.hpp>
 #include <cmath>
 
+#include "catch.h"
 #include "drawn_sheet.h"
 #include "every_paper.h"
 #include "hostile_plans.h"

@@ -1,8 +1,8 @@
 // The sheets of passes and of run-throughs.
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <string>
 
+#include "catch.h"
 #include "drawn_sheet.h"
 #include "hostile_plans.h"
 #include "sample_plan.h"

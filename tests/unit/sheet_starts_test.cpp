@@ -1,12 +1,12 @@
 // The sheet of cue starts: what a throw brings, which starts have come, how each went.
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <map>
 #include <numeric>
 #include <set>
 #include <utility>
 #include <vector>
 
+#include "catch.h"
 #include "drawn_sheet.h"
 #include "hostile_plans.h"
 #include "sample_pieces.h"

@@ -1,10 +1,10 @@
 // The weeks to pin up, and the goal of a week.
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <cstdio>
 #include <set>
 
+#include "catch.h"
 #include "drawn_sheet.h"
 #include "every_paper.h"
 #include "hostile_plans.h"

@@ -1,9 +1,9 @@
 #include "practice/slip_chance.h"
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <cmath>
 
+#include "catch.h"
 #include "sample_plan.h"
 
 namespace cahier {

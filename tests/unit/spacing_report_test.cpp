@@ -1,8 +1,8 @@
 #include "plan/spacing_report.h"
 
-#include <catch2/catch.hpp>
 #include <initializer_list>
 
+#include "catch.h"
 #include "sound_plan.h"
 
 using namespace cahier;

@@ -1,7 +1,8 @@
 #include "practice/best_gap.h"
 
-#include <catch2/catch.hpp>
 #include <cmath>
+
+#include "catch.h"
 
 using namespace cahier;
 

@@ -1,9 +1,9 @@
 #include "paper/staff.h"
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <cmath>
 
+#include "catch.h"
 #include "paper/layout_check.h"
 
 using namespace cahier;

@@ -1,6 +1,6 @@
 // Build, Prove and Temper in their time.
-#include <catch2/catch.hpp>
 
+#include "catch.h"
 #include "piece/read_piece.h"
 #include "sample_plan.h"
 

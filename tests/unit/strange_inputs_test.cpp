@@ -1,8 +1,8 @@
 // Long pieces, short ones, few days, many, and forms that turn back on themselves.
-#include <catch2/catch.hpp>
 #include <map>
 #include <set>
 
+#include "catch.h"
 #include "plan/search/lower_bound.h"
 #include "practice/best_gap.h"
 #include "sample_plan.h"

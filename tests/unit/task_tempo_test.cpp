@@ -1,6 +1,6 @@
 // The tempo of a task where the piece changes its own.
-#include <catch2/catch.hpp>
 
+#include "catch.h"
 #include "drawn_sheet.h"
 #include "sample_plan.h"
 #include "workbook/parts/task_words.h"

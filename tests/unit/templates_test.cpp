@@ -1,11 +1,11 @@
 #include "text/templates.h"
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
 
+#include "catch.h"
 #include "text/errors.h"
 
 using namespace cahier;

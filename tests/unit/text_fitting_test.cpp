@@ -1,8 +1,8 @@
 #include "paper/text_fitting.h"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 
+#include "catch.h"
 #include "paper/layout_check.h"
 #include "text/utf8.h"
 

@@ -1,7 +1,6 @@
 #include "practice/time_model.h"
 
-#include <catch2/catch.hpp>
-
+#include "catch.h"
 #include "sample_plan.h"
 
 namespace cahier {

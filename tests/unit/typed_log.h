@@ -4,11 +4,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <map>
 #include <string>
 #include <vector>
 
+#include "catch.h"
 #include "log/read_log.h"
 #include "log/record_of_log.h"
 #include "log/write_week_log.h"

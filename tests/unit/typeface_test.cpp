@@ -1,9 +1,9 @@
 #include "paper/typeface.h"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <stdexcept>
 
+#include "catch.h"
 #include "paper/page_size.h"
 #include "text/errors.h"
 

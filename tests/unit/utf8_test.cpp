@@ -1,6 +1,6 @@
 #include "text/utf8.h"
 
-#include <catch2/catch.hpp>
+#include "catch.h"
 
 using namespace cahier;
 

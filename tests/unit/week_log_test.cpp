@@ -1,8 +1,8 @@
 #include "log/write_week_log.h"
 
-#include <catch2/catch.hpp>
 #include <set>
 
+#include "catch.h"
 #include "log/read_log.h"
 #include "log/record_of_log.h"
 #include "random_work.h"

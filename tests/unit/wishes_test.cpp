@@ -1,7 +1,6 @@
 #include "piece/wishes.h"
 
-#include <catch2/catch.hpp>
-
+#include "catch.h"
 #include "piece/instrument.h"
 
 using namespace cahier;

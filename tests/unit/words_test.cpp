@@ -1,12 +1,12 @@
 #include "text/words.h"
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <filesystem>
 #include <fstream>
 #include <set>
 #include <sstream>
 
+#include "catch.h"
 #include "text/templates.h"
 
 using namespace cahier;

@@ -1,10 +1,10 @@
 #include "workbook/workbook.h"
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <set>
 
+#include "catch.h"
 #include "hostile_plans.h"
 #include "workbook/parts/week_words.h"
 

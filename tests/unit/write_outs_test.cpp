@@ -1,6 +1,5 @@
 // The sheets on which memory is tempered: staves to write bars out on, spoken parts.
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <fstream>
 #include <map>
@@ -8,6 +7,7 @@
 #include <sstream>
 #include <vector>
 
+#include "catch.h"
 #include "drawn_sheet.h"
 #include "hostile_plans.h"
 #include "sample_pieces.h"

@@ -1,8 +1,8 @@
 #include "text/yaml.h"
 
-#include <catch2/catch.hpp>
 #include <chrono>
 
+#include "catch.h"
 #include "text/utf8.h"
 
 using namespace cahier;

@@ -75,7 +75,7 @@ struct Analysis {
   int level_in(BarRange bars) const;
 };
 
-// Cuts up a piece. `load` is the minutes a chunk should take to learn. What `history` tells to be
+// Analyses a piece. `load` is the minutes a chunk should take to learn. What `history` tells to be
 // learned stays as it was learned; what slips has a level raised to its weakness, and a cue start
 // of its own.
 // REQUIRES: piece and method outlive the result.

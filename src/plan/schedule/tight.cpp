@@ -15,10 +15,10 @@ constexpr int kLookAhead = 24;  // chunks tried before their turn
 class TightLayout {
  public:
   TightLayout(const Work& work, const TightVariant& variant)
-      : method_(work.terms.method), variant_(variant), draft_(work, true), random_(variant.mix) {
+      : method_(work.terms.method), variant_(variant), draft_(work, true), random_(variant.seed) {
     waiting_.assign(work.order.begin(), work.order.end());
     if (variant.turn == TightVariant::Turn::backward) waiting_.reverse();
-    if (variant.mix != 0) shuffle(work);
+    if (variant.seed != 0) shuffle(work);
   }
 
   // `runs_from` is the first day that may hold a run-through.
@@ -52,7 +52,7 @@ class TightLayout {
     }
   }
 
-  // A number below `count`, from the mix.
+  // A number below `count`, from the seed.
   int draw(int count) {
     random_ = random_ * 1664525u + 1013904223u;  // a linear congruential generator; Knuth, TAOCP 2
     return static_cast<int>((random_ >> 16) % static_cast<unsigned>(count));
@@ -65,7 +65,7 @@ class TightLayout {
     waiting_.assign(order.begin(), order.end());
   }
 
-  void mix_the_day() {
+  void vary_the_day() {
     constexpr Reach kReaches[] = {Reach::unsettled, Reach::ripe, Reach::all, Reach::due};
     variant_.reach = kReaches[draw(4)];
     variant_.recalls_grow = draw(2) == 1;
@@ -73,7 +73,7 @@ class TightLayout {
   }
 
   void fill(int position, int day) {
-    if (variant_.mix != 0) mix_the_day();
+    if (variant_.seed != 0) vary_the_day();
     const double kept = variant_.recalls_grow ? 0 : next_learning_minutes(day);
     for (auto& progress : draft_.pieces)
       recall(*progress, day, kept, true,

@@ -3,7 +3,7 @@
 namespace cahier {
 namespace {
 
-constexpr unsigned kRestarts = 40;  // where every way is tried
+constexpr unsigned kRestarts = 40;  // randomised ones, where every variant is tried
 
 using Turn = TightVariant::Turn;
 
@@ -27,11 +27,11 @@ std::vector<TightVariant> tight_variants(bool every_one, Temper temper) {
           for (const Reach reach : reaches)
             ways.push_back({reach, turn, runs, recalls_grow, temper_first});
       }
-  for (unsigned mix = 1; every_one && mix <= kRestarts; ++mix)
+  for (unsigned seed = 1; every_one && mix <= kRestarts; ++mix)
     for (const RunPlacing runs : runs_in) {
       TightVariant restarted;
       restarted.runs = runs;
-      restarted.mix = mix;
+      restarted.seed = seed;
       ways.push_back(restarted);
     }
   return ways;

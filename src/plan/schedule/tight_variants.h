@@ -1,4 +1,4 @@
-// Ways of packing required work into a short calendar.
+// Variants of the tight schedule, to be tried in turn.
 #pragma once
 
 #include <vector>
@@ -9,7 +9,7 @@
 
 namespace cahier {
 
-// One way of packing.
+// One way of putting required work into a short calendar.
 struct TightVariant {
   // Which chunk comes next: the next of the order, those of the next few that fill the day best, or
   // the last of the order.
@@ -21,13 +21,13 @@ struct TightVariant {
   bool recalls_grow = false;  // even at the cost of something new that day
   bool temper_first = false;  // spoken parts and write-outs before anything new and before joins
   bool starts = false;        // cue starts where room is left
-  // When not 0: the order of learning, and each day's reach, growth and Temper, as this number
-  // mixes them. The same number mixes them the same way.
-  unsigned mix = 0;
+  // When not 0, a randomised restart: the order of learning, and each day's reach, growth and
+  // Temper, are drawn with this fixed seed, so that two runs give the same plan.
+  unsigned seed = 0;
 };
 
-// The ways worth trying, the plainest first: every one there is, or only those that were seen to
-// help larger pieces, since each costs its time.
+// The variants worth trying, the plainest first: all of them, or only those that have been seen to
+// help larger pieces, since each takes its time.
 std::vector<TightVariant> tight_variants(bool every_one, Temper temper);
 
 }  // namespace cahier

@@ -1,4 +1,4 @@
-// What becomes of a plan when learning takes longer than reckoned.
+// What becomes of a plan when learning takes longer than planned.
 #pragma once
 
 #include <vector>
