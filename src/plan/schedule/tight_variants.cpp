@@ -27,7 +27,7 @@ std::vector<TightVariant> tight_variants(bool every_one, Temper temper) {
           for (const Reach reach : reaches)
             ways.push_back({reach, turn, runs, recalls_grow, temper_first});
       }
-  for (unsigned seed = 1; every_one && mix <= kRestarts; ++mix)
+  for (unsigned seed = 1; every_one && seed <= kRestarts; ++seed)
     for (const RunPlacing runs : runs_in) {
       TightVariant restarted;
       restarted.runs = runs;
