@@ -6,6 +6,7 @@
 #include <string>
 
 #include "later_edition.h"
+#include "report/json_lines.h"
 #include "sample_plan.h"
 #include "sheet_words.h"
 #include "sound_plan.h"
@@ -190,6 +191,14 @@ TEST_CASE("the JSON of a later plan tells the past") {
   CHECK(piece.at("chunks").at(1).at("slips") == 3);
   CHECK(piece.at("chunks").at(1).at("trials") == 7);
   CHECK(piece.at("cues").at(1).at("weight") == 2);
+}
+
+TEST_CASE("JSON begins new lines where it is told to, and nowhere else") {
+  const Json json = Json::parse(R"({"b":[{"a":1,"c":[]},{"a":2}],"a":{"b":[1.5,null]}})");
+  CHECK(json_lines(json, {}) == R"({"b": [{"a": 1, "c": []}, {"a": 2}], "a": {"b": [1.5, null]}})");
+  CHECK(
+      json_lines(json, {{1, {".a", ".b:"}}, {3, {".b[]", ".b[].c", ".a.b[]"}}}) ==
+      "{\"b\":\n [{\"a\": 1,\n   \"c\": []},\n   {\"a\": 2}],\n \"a\": {\"b\": [1.5,\n   null]}}");
 }
 
 TEST_CASE("each day stands on one line of JSON, and the same plan gives the same bytes") {
