@@ -1,9 +1,9 @@
 #include "paper/text_fitting.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
+#include "text/line_breaks.h"
 #include "text/utf8.h"
 
 namespace cahier {
@@ -13,17 +13,6 @@ namespace {
 constexpr double kSizeStep = 0.25;  // points
 constexpr double kLeastLeading = 1.25;
 constexpr double kRounding = 1e-6;  // sums of millimetres that should be equal
-
-// Lines may be split after these, if a character follows.
-bool breaks_after(char32_t c) {
-  return c == U'-' || c == U'\u2010' || c == U'\u2012' || c == U'\u2013' || c == U'\u2014' ||
-         c == U'/';
-}
-
-bool is_closing(char32_t c) {
-  constexpr std::u32string_view kClosing = U".,;:!?)]}%\u2026\u2019\u201D\u00BB\u203A\u2013\u2014/";
-  return kClosing.find(c) != std::u32string_view::npos;
-}
 
 std::string encoded(const std::vector<char32_t>& characters, std::size_t first, std::size_t last) {
   std::string result;
@@ -35,11 +24,6 @@ std::string without_blanks_at_end(std::string text) {
   while (!text.empty() && text.back() == ' ') text.pop_back();
   return text;
 }
-
-bool is_digit(char32_t c) { return c >= U'0' && c <= U'9'; }
-
-// Combining marks stay with the letter before them.
-bool is_combining(char32_t c) { return c >= 0x0300 && c < 0x0370; }
 
 // How far a text's ink reaches beyond its advance: j to the left, an italic f to the right.
 struct Overhang {
@@ -93,17 +77,6 @@ class LineBreaker {
   }
 
  private:
-  bool may_break_before(std::size_t at) const {
-    const char32_t before = characters_[at - 1];
-    const char32_t after = characters_[at];
-    if (begins_badly(at)) return false;
-    if (after == U' ') return true;
-    if (before == U' ') return true;
-    // A hyphen opens a break only between what it joins, and bars 16–24, dates and 3/4 stay whole.
-    return breaks_after(before) && at >= 2 && characters_[at - 2] != U' ' &&
-           !(is_digit(characters_[at - 2]) && is_digit(after));
-  }
-
   // One past the last character of the line that begins at `start`.
   std::size_t line_end(std::size_t start) const {
     double used = overhangs_[start].left;
@@ -115,7 +88,7 @@ class LineBreaker {
     }
     if (at == characters_.size() || characters_[at] == U'\n') return at;
     for (std::size_t end = at; end > start; --end) {
-      if (may_break_before(end) && has_ink(start, end)) return end;
+      if (may_break_before(characters_, end) && has_ink(start, end)) return end;
     }
     return cut_word(start, at);
   }
@@ -130,16 +103,8 @@ class LineBreaker {
   // would begin the next line.
   std::size_t cut_word(std::size_t start, std::size_t full) const {
     std::size_t end = full;
-    while (end > start + 1 && begins_badly(end)) --end;
-    return std::max(begins_badly(end) ? full : end, start + 1);
-  }
-
-  // Whether a line that begins here, blanks skipped, would begin with what belongs to the word
-  // before.
-  bool begins_badly(std::size_t at) const {
-    while (at < characters_.size() && characters_[at] == U' ') ++at;
-    return at < characters_.size() &&
-           (is_closing(characters_[at]) || is_combining(characters_[at]));
+    while (end > start + 1 && begins_badly(characters_, end)) --end;
+    return std::max(begins_badly(characters_, end) ? full : end, start + 1);
   }
 
   const Typefaces& typefaces_;

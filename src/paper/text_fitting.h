@@ -36,11 +36,9 @@ struct Fitted {
 Fitted fit_line(const Typefaces& typefaces, std::string_view text, const TextStyle& style,
                 double width, double smallest_pt);
 
-// Lines of at most `width` millimetres. Breaks at spaces and after hyphens, dashes and slashes
-// (not between two figures: bars 16–24 and 3/4 stay whole), and always at '\n'; never at a no-break
-// space or narrow no-break space, and never so that a line begins with closing punctuation. A word
-// longer than a line is cut between characters. A line has at least one character, even where that
-// is wider than `width`.
+// Lines of at most `width` millimetres, broken where may_break_before() allows it, and always at
+// '\n'. A word longer than a line is cut between characters. A line has at least one character,
+// even where that is wider than `width`.
 std::vector<std::string> wrap(const Typefaces& typefaces, std::string_view text,
                               const TextStyle& style, double width);
 

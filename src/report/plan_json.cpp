@@ -3,257 +3,243 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <charconv>
 #include <cmath>
-#include <iterator>
-#include <string_view>
+#include <cstdint>
+#include <nlohmann/json.hpp>
 #include <vector>
 
 #include "plan/spacing_report.h"
 #include "plan/standing.h"
+#include "report/json_lines.h"
 #include "report/plan_words.h"
 #include "text/phrasing.h"
 
 namespace cahier {
 namespace {
 
-// RFC 8259, section 7: quotation mark, reverse solidus and the controls must be escaped.
-std::string quoted(std::string_view text) {
-  std::string json = "\"";
-  for (const char letter : text) {
-    if (letter == '"' || letter == '\\')
-      json += {'\\', letter};
-    else if (letter == '\n')
-      json += "\\n";
-    else if (letter == '\t')
-      json += "\\t";
-    else if (static_cast<unsigned char>(letter) < 0x20)
-      json += fmt::format("\\u{:04x}", static_cast<unsigned char>(letter));
-    else
-      json += letter;
-  }
-  return json + "\"";
+using Json = nlohmann::ordered_json;
+
+// [json_of(item), …]
+template <typename Items, typename JsonOf>
+Json list_of(const Items& items, JsonOf json_of) {
+  Json list = Json::array();
+  for (const auto& item : items) list.push_back(json_of(item));
+  return list;
 }
 
-// [say(item), …], separated by `separator`.
-template <typename Items, typename Say>
-std::string list_of(const Items& items, Say say, std::string_view separator = ", ") {
-  std::string json = "[";
-  for (auto item = items.begin(); item != items.end(); ++item) {
-    if (item != items.begin()) json += separator;
-    json += say(*item);
-  }
-  return json + "]";
+// The number that a text shows, whole where nothing follows the point: 10, 14.5.
+Json number(const std::string& shown) {
+  double value = 0;
+  std::from_chars(shown.data(), shown.data() + shown.size(), value);
+  if (value == std::trunc(value)) return static_cast<std::int64_t>(value);
+  return value;
 }
 
-std::string whole(int number) { return std::to_string(number); }
-std::string yes_no(bool yes) { return yes ? "true" : "false"; }
-std::string range_json(const BarRange& bars) {
-  return fmt::format("[{}, {}]", bars.first, bars.last);
-}
-std::string names_json(const std::vector<std::string>& names) { return list_of(names, quoted); }
-std::string outcomes_json(const std::vector<std::vector<int>>& outcomes) {
-  return list_of(outcomes, [](const auto& outcome) { return list_of(outcome, whole); });
-}
+Json minutes_json(double minutes) { return number(number_text(minutes)); }
+Json range_json(const BarRange& bars) { return {bars.first, bars.last}; }
+Json date_json(Date date) { return iso(date); }
 
-std::string dice_json(const DiceTable& table) {
-  const auto row_json = [](const DiceTable::Row& row) {
-    return fmt::format(R"({{"cue": {}, "outcomes": {}}})", row.cue, outcomes_json(row.outcomes));
+Json dice_json(const DiceTable& table) {
+  const auto row_json = [](const DiceTable::Row& row) -> Json {
+    return {{"cue", row.cue}, {"outcomes", row.outcomes}};
   };
-  return fmt::format(
-      R"({{"dice": {}, "faces": {}, "count": {}, "order_matters": true, "rows": {}, "again": {}}})",
-      quoted(table.name), table.faces, table.count, list_of(table.rows, row_json),
-      outcomes_json(table.again));
+  return {{"dice", table.name},
+          {"faces", table.faces},
+          {"count", table.count},
+          {"order_matters", true},
+          {"rows", list_of(table.rows, row_json)},
+          {"again", table.again}};
 }
 
-std::string piece_json(const PlannedPiece& planned, bool with_past) {
-  const auto section_json = [](const PlannedSection& section) {
-    return fmt::format(R"({{"name": {}, "first": {}, "last": {}, "same_as": {}}})",
-                       quoted(section.name), section.bars.first, section.bars.last,
-                       section.same_as ? range_json(*section.same_as) : "null");
-  };
-  const auto section_name = [&](int section) { return quoted(planned.sections.at(section).name); };
+Json section_json(const PlannedSection& section) {
+  return {{"name", section.name},
+          {"first", section.bars.first},
+          {"last", section.bars.last},
+          {"same_as", section.same_as ? range_json(*section.same_as) : Json()}};
+}
+
+Json piece_json(const PlannedPiece& planned, bool with_past) {
   const auto chunk_json = [&](const Chunk& chunk) {
-    const std::string told = with_past ? fmt::format(R"(, "slips": {}, "trials": {})",
-                                                     chunk.slips.slips, chunk.slips.trials)
-                                       : "";
-    return fmt::format(R"({{"id": {}, "first": {}, "last": {}, "section": {}, "level": {}{}}})",
-                       quoted(chunk.id), chunk.bars.first, chunk.bars.last,
-                       section_name(chunk.section), chunk.level, told);
+    Json json = {{"id", chunk.id},
+                 {"first", chunk.bars.first},
+                 {"last", chunk.bars.last},
+                 {"section", planned.sections.at(chunk.section).name},
+                 {"level", chunk.level}};
+    if (with_past) {
+      json["slips"] = chunk.slips.slips;
+      json["trials"] = chunk.slips.trials;
+    }
+    return json;
   };
   const bool weighted = std::any_of(planned.cues.begin(), planned.cues.end(),
                                     [](const CueStart& cue) { return cue.weight != 1; });
   const auto cue_json = [&](const CueStart& cue) {
-    const std::string weight = weighted ? fmt::format(R"(, "weight": {})", cue.weight) : "";
-    return fmt::format(R"({{"number": {}, "bar": {}, "section": {}{}}})", cue.number, cue.bar,
-                       section_name(cue.section), weight);
+    Json json = {{"number", cue.number},
+                 {"bar", cue.bar},
+                 {"section", planned.sections.at(cue.section).name}};
+    if (weighted) json["weight"] = cue.weight;
+    return json;
   };
-  const auto look_alikes_json = [](const LookAlikes& alike) {
-    return fmt::format(R"({{"ranges": {}, "fork": {}}})", list_of(alike.passages, range_json),
-                       list_of(alike.forks, whole));
+  const auto look_alikes_json = [](const LookAlikes& alike) -> Json {
+    return {{"ranges", list_of(alike.passages, range_json)}, {"fork", alike.forks}};
   };
-  const std::string dice = planned.dice.size() == 1 ? dice_json(planned.dice[0])
-                                                    : list_of(planned.dice, dice_json, ",\n     ");
   const Piece& piece = planned.piece;
-  return fmt::format(
-      "{{\"title\": {}, \"bars\": {}, \"first_bar\": {}, \"parts\": {},\n"
-      "    \"sections\": {},\n"
-      "    \"chunks\": {},\n"
-      "    \"cues\": {},\n"
-      "    \"look_alikes\": {},\n"
-      "    \"dice\": {}}}",
-      quoted(piece.title), piece.bars, piece.first_bar(), names_json(piece.parts()),
-      list_of(planned.sections, section_json), list_of(planned.chunks, chunk_json),
-      list_of(planned.cues, cue_json), list_of(piece.look_alikes, look_alikes_json), dice);
+  return {{"title", piece.title},
+          {"bars", piece.bars},
+          {"first_bar", piece.first_bar()},
+          {"parts", piece.parts()},
+          {"sections", list_of(planned.sections, section_json)},
+          {"chunks", list_of(planned.chunks, chunk_json)},
+          {"cues", list_of(planned.cues, cue_json)},
+          {"look_alikes", list_of(piece.look_alikes, look_alikes_json)},
+          {"dice", planned.dice.size() == 1 ? dice_json(planned.dice[0])
+                                            : list_of(planned.dice, dice_json)}};
 }
 
-std::string step_json(const Step& step) {
-  const std::string spoken =
-      step.spoken.empty() ? "" : fmt::format(R"(, "spoken": {})", names_json(step.spoken));
-  return fmt::format(R"({{"parts": {}, "times": {}{}}})", names_json(step.parts), step.times,
-                     spoken);
-}
-
-std::string task_json(const Plan& plan, const Task& task) {
-  const auto chunk_id = [&](int chunk) {
-    return quoted(plan.pieces.at(task.piece).chunks.at(chunk).id);
-  };
-  std::string json =
-      fmt::format(R"({{"id": {}, "piece": {}, "stage": {}, "drill": {}, "first": {}, "last": {}, )",
-                  quoted(task.id), task.piece, quoted(stage_word(stage_of(task.drill))),
-                  quoted(drill_word(task.drill)), task.bars.first, task.bars.last);
-  fmt::format_to(std::back_inserter(json),
-                 R"("chunks": {}, "steps": {}, "tempo": {}, "minutes": {}, )",
-                 list_of(task.chunks, chunk_id), list_of(task.steps, step_json),
-                 task.tempo ? number_text(*task.tempo) : "null", number_text(task.minutes));
-  fmt::format_to(std::back_inserter(json),
-                 R"("beat": {}, "cues": {}, "throws": {}, "block": {}, "fork": {}, "reason": {}}})",
-                 task.tempo ? quoted(beat_name(task.beat)) : "null", list_of(task.cues, whole),
-                 task.throws, task.block, yes_no(task.fork), quoted(reason_word(task.reason)));
+Json step_json(const Step& step) {
+  Json json = {{"parts", step.parts}, {"times", step.times}};
+  if (!step.spoken.empty()) json["spoken"] = step.spoken;
   return json;
 }
 
-std::string day_json(const Plan& plan, const Day& day) {
-  const std::string note =
-      day.note == DayNote::none
-          ? ""
-          : fmt::format(R"(, "note": {})", quoted(say_note(english_words(), day.note)));
-  return fmt::format(R"({{"date": {}, "allowance": {}, "minutes": {}, "tasks": {}{}}})",
-                     quoted(iso(day.date)), number_text(day.allowance), number_text(day.minutes()),
-                     list_of(day.tasks, [&](const Task& task) { return task_json(plan, task); }),
-                     note);
+Json chunk_ids(const Plan& plan, const Task& task) {
+  return list_of(task.chunks,
+                 [&](int chunk) { return plan.pieces.at(task.piece).chunks.at(chunk).id; });
 }
 
-std::string unplaced_json(const Unplaced& work) {
-  return fmt::format(
-      R"({{"piece": {}, "drill": {}, "first": {}, "last": {}, "why": {}, "minutes": {}}})",
-      work.piece, quoted(drill_word(work.drill)), work.bars.first, work.bars.last,
-      quoted(say_why(english_words(), work.why)), number_text(work.minutes));
+Json task_json(const Plan& plan, const Task& task) {
+  return {{"id", task.id},
+          {"piece", task.piece},
+          {"stage", stage_word(stage_of(task.drill))},
+          {"drill", drill_word(task.drill)},
+          {"first", task.bars.first},
+          {"last", task.bars.last},
+          {"chunks", chunk_ids(plan, task)},
+          {"steps", list_of(task.steps, step_json)},
+          {"tempo", task.tempo ? number(number_text(*task.tempo)) : Json()},
+          {"minutes", minutes_json(task.minutes)},
+          {"beat", task.tempo ? Json(beat_name(task.beat)) : Json()},
+          {"cues", task.cues},
+          {"throws", task.throws},
+          {"block", task.block},
+          {"fork", task.fork},
+          {"reason", reason_word(task.reason)}};
 }
 
-std::string dates_json(const std::vector<Date>& dates) {
-  return list_of(dates, [](Date date) { return quoted(iso(date)); });
+Json day_json(const Plan& plan, const Day& day) {
+  Json json = {
+      {"date", iso(day.date)},
+      {"allowance", minutes_json(day.allowance)},
+      {"minutes", minutes_json(day.minutes())},
+      {"tasks", list_of(day.tasks, [&](const Task& task) { return task_json(plan, task); })}};
+  if (day.note != DayNote::none) json["note"] = say_note(english_words(), day.note);
+  return json;
+}
+
+Json unplaced_json(const Unplaced& work) {
+  return {{"piece", work.piece},
+          {"drill", drill_word(work.drill)},
+          {"first", work.bars.first},
+          {"last", work.bars.last},
+          {"why", say_why(english_words(), work.why)},
+          {"minutes", minutes_json(work.minutes)}};
+}
+
+Json sensitivity_json(const Sensitivity& one) {
+  return {{"learning", number(fmt::format("{:g}", one.learning))},
+          {"days_late", one.days_late ? Json(*one.days_late) : Json()}};
 }
 
 // At most four decimals, rounded down, so that 1 means all.
-std::string share_text(double share) {
-  return fmt::format("{:g}", std::floor(share * 10000 + 1e-9) / 10000);
+Json share_json(double share) {
+  return number(fmt::format("{:g}", std::floor(share * 10000 + 1e-9) / 10000));
 }
 
-std::string spacing_json(const Plan& plan) {
+Json spacing_json(const Plan& plan) {
   const SpacingReport report = spacing_report(plan);
-  const auto chunk_json = [&](const ChunkSpacing& line) {
-    return fmt::format(
-        R"({{"piece": {}, "chunk": {}, "recalls": {}, "ideal": {}, "near": {}, "gaps": {}}})",
-        line.piece, quoted(plan.pieces.at(line.piece).chunks.at(line.chunk).id),
-        dates_json(line.recalls), dates_json(line.ideal), line.near, line.gaps);
+  const auto chunk_json = [&](const ChunkSpacing& line) -> Json {
+    return {{"piece", line.piece},
+            {"chunk", plan.pieces.at(line.piece).chunks.at(line.chunk).id},
+            {"recalls", list_of(line.recalls, date_json)},
+            {"ideal", list_of(line.ideal, date_json)},
+            {"near", line.near},
+            {"gaps", line.gaps}};
   };
-  return fmt::format(
-      ",\n \"spacing\": {{\"near_share\": {}, \"forced_by_days_off\": {}, \"chunks\":\n  {}}}",
-      share_text(report.near_share()), report.forced_by_days_off,
-      list_of(report.chunks, chunk_json, ",\n   "));
+  return {{"near_share", share_json(report.near_share())},
+          {"forced_by_days_off", report.forced_by_days_off},
+          {"chunks", list_of(report.chunks, chunk_json)}};
 }
 
-std::string remedies_json(const Plan& plan) {
-  if (plan.fits) return {};
-  const auto remedy_json = [](const Remedy& remedy) {
-    return fmt::format(R"({{"say": {}}})", quoted(remedy.say));
-  };
-  return ",\n \"remedies\": " + list_of(plan.remedies, remedy_json, ",\n  ");
-}
-
-std::string sensitivity_json(const Plan& plan) {
-  if (plan.sensitivity.empty()) return {};
-  const auto one_json = [](const Sensitivity& one) {
-    return fmt::format(R"({{"learning": {:g}, "days_late": {}}})", one.learning,
-                       one.days_late ? whole(*one.days_late) : "null");
-  };
-  return ",\n \"sensitivity\": " + list_of(plan.sensitivity, one_json);
-}
-
-std::string past_json(const Plan& plan) {
-  std::vector<std::string> learned;
-  std::vector<std::string> runs;
-  std::vector<std::string> tasks;
+Json past_json(const Plan& plan) {
+  Json past = {
+      {"learned", Json::array()}, {"run_throughs", Json::array()}, {"tasks", Json::array()}};
   for (int piece = 0; piece < static_cast<int>(plan.pieces.size()); ++piece) {
     const auto dates = learned_before(plan, piece);
     for (std::size_t chunk = 0; chunk < dates.size(); ++chunk)
       if (dates[chunk])
-        learned.push_back(fmt::format(R"({{"piece": {}, "chunk": {}, "date": {}}})", piece,
-                                      quoted(plan.pieces[piece].chunks[chunk].id),
-                                      quoted(iso(*dates[chunk]))));
+        past["learned"].push_back({{"piece", piece},
+                                   {"chunk", plan.pieces[piece].chunks[chunk].id},
+                                   {"date", iso(*dates[chunk])}});
     for (const Done* run : runs_made(plan, piece))
-      runs.push_back(fmt::format(R"({{"piece": {}, "date": {}, "slips": {}}})", piece,
-                                 quoted(iso(run->date)),
-                                 run->slips ? list_of(*run->slips, whole) : "null"));
+      past["run_throughs"].push_back({{"piece", piece},
+                                      {"date", iso(run->date)},
+                                      {"slips", run->slips ? Json(*run->slips) : Json()}});
   }
   for (const Day& day : plan.past)
     for (const Task& task : day.tasks) {
-      const auto chunk_id = [&](int chunk) {
-        return quoted(plan.pieces.at(task.piece).chunks.at(chunk).id);
-      };
-      const std::string cues = task.drill == Drill::cue_starts
-                                   ? fmt::format(R"(, "cues": {})", list_of(task.cues, whole))
-                                   : "";
-      tasks.push_back(fmt::format(
-          R"({{"date": {}, "piece": {}, "drill": {}, "first": {}, "last": {}, "chunks": {}{}}})",
-          quoted(iso(day.date)), task.piece, quoted(drill_word(task.drill)), task.bars.first,
-          task.bars.last, list_of(task.chunks, chunk_id), cues));
+      Json json = {{"date", iso(day.date)},           {"piece", task.piece},
+                   {"drill", drill_word(task.drill)}, {"first", task.bars.first},
+                   {"last", task.bars.last},          {"chunks", chunk_ids(plan, task)}};
+      if (task.drill == Drill::cue_starts) json["cues"] = task.cues;
+      past["tasks"].push_back(std::move(json));
     }
-  const auto as_is = [](const std::string& json) { return json; };
-  constexpr std::string_view kNextLine = ",\n   ";
-  return fmt::format("{{\"learned\":\n  {},\n  \"run_throughs\":\n  {},\n  \"tasks\":\n  {}}}",
-                     list_of(learned, as_is, kNextLine), list_of(runs, as_is, kNextLine),
-                     list_of(tasks, as_is, kNextLine));
+  return past;
 }
 
-// What was done before, of which a first edition says nothing.
-std::string record_json(const Plan& plan) {
-  if (!has_past(plan)) return {};
-  const auto pace_json = [](double pace) { return fmt::format("{:.4g}", pace); };
-  return fmt::format(",\n \"edition\": {}, \"pace\": {},\n \"past\": {}", plan.record.edition,
-                     list_of(plan.method.pace, pace_json), past_json(plan));
-}
+// A line for each day, for each list of a piece, and for whatever is not of one day.
+const JsonLineBreaks kLineBreaks = {
+    {1,
+     {".minutes_total", ".pieces", ".days", ".unplaced", ".remedies", ".sensitivity", ".spacing",
+      ".edition", ".past"}},
+    {2,
+     {".pieces:", ".days:", ".unplaced[]", ".remedies[]", ".spacing.chunks:", ".past.learned:",
+      ".past.run_throughs", ".past.run_throughs:", ".past.tasks", ".past.tasks:"}},
+    {3,
+     {".pieces[]", ".days[]", ".spacing.chunks[]", ".past.learned[]", ".past.run_throughs[]",
+      ".past.tasks[]"}},
+    {4,
+     {".pieces[].sections", ".pieces[].chunks", ".pieces[].cues", ".pieces[].look_alikes",
+      ".pieces[].dice"}},
+    {5, {".pieces[].dice[]"}}};
 
 }  // namespace
 
 std::string plan_json(const Plan& plan) {
-  constexpr std::string_view kNextLine = ",\n   ";
-  std::string json = fmt::format(
-      "{{\"format\": \"cahier-plan-1\", \"from\": {}, \"by\": {}, "
-      "\"fits\": {},\n \"minutes_total\": {},\n",
-      quoted(iso(plan.from)), quoted(iso(plan.by)), yes_no(plan.fits),
-      number_text(plan.minutes_total()));
-  json +=
-      " \"pieces\":\n  " +
-      list_of(
-          plan.pieces, [&](const PlannedPiece& piece) { return piece_json(piece, has_past(plan)); },
-          kNextLine);
-  json += ",\n \"days\":\n  " +
-          list_of(
-              plan.days, [&](const Day& day) { return day_json(plan, day); }, kNextLine);
-  json += ",\n \"unplaced\": " + list_of(plan.unplaced, unplaced_json, ",\n  ");
-  return json + remedies_json(plan) + sensitivity_json(plan) + spacing_json(plan) +
-         record_json(plan) + "}\n";
+  const bool later = has_past(plan);
+  Json json = {{"format", "cahier-plan-1"},
+               {"from", iso(plan.from)},
+               {"by", iso(plan.by)},
+               {"fits", plan.fits},
+               {"minutes_total", minutes_json(plan.minutes_total())}};
+  json["pieces"] =
+      list_of(plan.pieces, [&](const PlannedPiece& piece) { return piece_json(piece, later); });
+  json["days"] = list_of(plan.days, [&](const Day& day) { return day_json(plan, day); });
+  json["unplaced"] = list_of(plan.unplaced, unplaced_json);
+  if (!plan.fits)
+    json["remedies"] = list_of(plan.remedies, [](const Remedy& remedy) -> Json {
+      return {{"say", remedy.say}};
+    });
+  if (!plan.sensitivity.empty()) json["sensitivity"] = list_of(plan.sensitivity, sensitivity_json);
+  json["spacing"] = spacing_json(plan);
+  // What was done before, of which a first edition says nothing.
+  if (later) {
+    json["edition"] = plan.record.edition;
+    json["pace"] =
+        list_of(plan.method.pace, [](double pace) { return number(fmt::format("{:.4g}", pace)); });
+    json["past"] = past_json(plan);
+  }
+  return json_lines(json, kLineBreaks) + "\n";
 }
 
 }  // namespace cahier

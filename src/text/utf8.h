@@ -28,4 +28,7 @@ std::size_t count_characters(std::string_view text);
 // direction of text: nothing that belongs in a title or a name.
 bool is_control(char32_t character);
 
+// Accents that stand on the letter before them (Combining Diacritical Marks, U+0300 to U+036F).
+bool is_combining(char32_t character);
+
 }  // namespace cahier

@@ -1,5 +1,6 @@
 #include "text/wrap.h"
 
+#include "text/line_breaks.h"
 #include "text/utf8.h"
 
 namespace cahier {
@@ -46,16 +47,25 @@ std::string_view without_end_space(std::string_view text) {
   return text.substr(0, text.find_last_not_of(' ') + 1);
 }
 
+// Broken at those spaces only at which a line may end.
+std::vector<std::string> words_of(std::string_view text) {
+  const std::vector<char32_t> characters = decode_utf8(text);
+  std::vector<std::string> words(1);
+  for (std::size_t at = 0; at < characters.size(); ++at)
+    if (characters[at] == U' ' && !begins_badly(characters, at))
+      words.emplace_back();
+    else
+      words.back() += encode_utf8(characters[at]);
+  return words;
+}
+
 void add_by_words(Lines& lines, std::string_view item, int end) {
-  while (true) {
-    const auto space = item.find(' ');
-    const std::string_view word = item.substr(0, space);
-    const bool is_last = space == std::string_view::npos;
+  const std::vector<std::string> words = words_of(item);
+  for (const std::string& word : words) {
+    const bool is_last = &word == &words.back();
     if (!lines.fits(width_of(word) + (is_last ? end : 0))) lines.next_line();
     lines.add(word);
-    if (is_last) return;
-    lines.add(" ");
-    item.remove_prefix(space + 1);
+    if (!is_last) lines.add(" ");
   }
 }
 

@@ -1,6 +1,6 @@
 #!/bin/sh
 # judge_catches.sh CAHIER JUDGE SOURCE: the judge of plans finds what is wrong in a plan that was
-# sound, once for each rule, and what the plan says wrongly of its gaps.
+# sound, once for each rule, what the plan says wrongly of its gaps, and what is no plan at all.
 set -u
 cahier=$1
 judge=$2
@@ -45,5 +45,11 @@ caught spacing '0,/("recalls": \["[-0-9]+"), "[-0-9]+"/s//\1/'
 caught spacing '0,/("ideal": \["[-0-9]+"), "[-0-9]+"/s//\1/'
 caught spacing '0,/"near": [0-9]+/s//"near": 0/'
 caught spacing '/"piece": 0, "chunk": "A2", "recalls"/d'
+caught 'no plan' 's/"fits": true/"fits": true, "fits": true/'
+caught 'no plan' 's/"fits": true/"fits": 1/'
+caught 'no plan' 's/"allowance": 20, /"allowance": true, /'
+caught 'no plan' 's/"times": 5/"times": 5.5/'
+caught 'no plan' 's/"parts": \["right hand"\]/"parts": "right hand"/'
+caught 'no plan' '$s/$/ {}/'
 rm -f sound.json spoilt.json breaches.txt
 exit $failed

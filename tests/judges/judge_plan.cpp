@@ -3,7 +3,6 @@
 // is one, 2 when it is no plan.
 //   judge_plan [--temper yes|no|weak] [--runs N] [--repetitions N] [--chunk-bars N] [--near SHARE]
 #include <iostream>
-#include <iterator>
 #include <stdexcept>
 #include <utility>
 
@@ -22,8 +21,7 @@ int main(int argc, char** argv) {
       if (option == "--repetitions") asked.repetitions = std::stoi(argv[index + 1]);
       if (option == "--near") least_share = std::stod(argv[index + 1]);
     }
-    const std::string text{std::istreambuf_iterator<char>(std::cin), {}};
-    const judge::Plan plan = judge::read_plan(judge::Json::parse(text));
+    const judge::Plan plan = judge::read_plan(std::cin);
     std::vector<std::string> breaches = judge::breaches(plan, asked);
     for (std::string& fault : judge::spacing_faults(plan, least_share))
       breaches.push_back(std::move(fault));

@@ -1,10 +1,51 @@
 #include "judged_plan.h"
 
 #include <cstdio>
+#include <istream>
+#include <nlohmann/json.hpp>
+#include <set>
 #include <stdexcept>
+#include <utility>
 
 namespace judge {
 namespace {
+
+using Json = nlohmann::json;
+
+// The library keeps the last of several values of one name.
+Json parse_strictly(std::istream& input) {
+  std::vector<std::set<std::string>> names;  // met so far, in each object that is open
+  const auto refuse_twice = [&](int, Json::parse_event_t event, const Json& parsed) {
+    if (event == Json::parse_event_t::object_start) names.emplace_back();
+    if (event == Json::parse_event_t::object_end) names.pop_back();
+    if (event == Json::parse_event_t::key && !names.back().insert(parsed).second)
+      throw std::runtime_error("a name given twice: " + parsed.dump());
+    return true;
+  };
+  return Json::parse(input, refuse_twice);
+}
+
+// get<int>() would take true for 1 and 1.5 for 1.
+int whole(const Json& json) {
+  if (!json.is_number_integer()) throw std::runtime_error("no whole number: " + json.dump());
+  return json.get<int>();
+}
+
+double number(const Json& json) { return json.get<double>(); }
+std::string text(const Json& json) { return json.get<std::string>(); }
+
+// A loop over the JSON itself would take a single value for a list of one.
+const Json::array_t& list(const Json& json) { return json.get_ref<const Json::array_t&>(); }
+
+template <typename Item>
+auto read_list(const Json& json, Item read) {
+  std::vector<decltype(read(json))> items;
+  for (const Json& item : list(json)) items.push_back(read(item));
+  return items;
+}
+
+std::vector<std::string> texts(const Json& json) { return read_list(json, text); }
+std::vector<int> wholes(const Json& json) { return read_list(json, whole); }
 
 Date read_date(const std::string& text) {
   int year = 0;
@@ -18,61 +59,62 @@ Date read_date(const std::string& text) {
   return date;
 }
 
-Bars read_bars(const Json& json) { return {json.at("first").whole(), json.at("last").whole()}; }
+Bars read_bars(const Json& json) { return {whole(json.at("first")), whole(json.at("last"))}; }
 
-Bars read_pair(const Json& json) { return {json.list().at(0).whole(), json.list().at(1).whole()}; }
+Bars read_pair(const Json& json) { return {whole(json.at(0)), whole(json.at(1))}; }
 
-std::vector<std::string> read_texts(const Json& json) {
-  std::vector<std::string> texts;
-  for (const Json& item : json.list()) texts.push_back(item.text());
-  return texts;
+Dice read_dice(const Json& json) {
+  Dice dice;
+  dice.name = text(json.at("dice"));
+  dice.faces = whole(json.at("faces"));
+  dice.count = whole(json.at("count"));
+  dice.order_matters = json.at("order_matters").get<bool>();
+  for (const Json& row : list(json.at("rows")))
+    dice.rows.push_back({whole(row.at("cue")), read_list(row.at("outcomes"), wholes)});
+  dice.again = read_list(json.at("again"), wholes);
+  return dice;
 }
 
 Piece read_piece(const Json& json) {
   Piece piece;
-  piece.title = json.at("title").text();
-  piece.bars = json.at("bars").whole();
-  piece.first_bar = json.at("first_bar").whole();
-  piece.parts = read_texts(json.at("parts"));
-  for (const Json& each : json.at("sections").list()) {
+  piece.title = text(json.at("title"));
+  piece.bars = whole(json.at("bars"));
+  piece.first_bar = whole(json.at("first_bar"));
+  piece.parts = texts(json.at("parts"));
+  for (const Json& each : list(json.at("sections"))) {
     const Json& same_as = each.at("same_as");
     piece.sections.push_back(
-        {each.at("name").text(), read_bars(each),
+        {text(each.at("name")), read_bars(each),
          same_as.is_null() ? std::nullopt : std::optional(read_pair(same_as))});
   }
-  for (const Json& each : json.at("chunks").list())
-    piece.chunks.push_back({each.at("id").text(), read_bars(each), each.at("section").text(),
-                            each.at("level").whole()});
-  for (const Json& each : json.at("cues").list())
-    piece.cues.push_back({each.at("number").whole(), each.at("bar").whole(),
-                          each.has("weight") ? each.at("weight").whole() : 1});
-  for (const Json& each : json.at("look_alikes").list()) {
-    LookAlikes alike;
-    for (const Json& range : each.at("ranges").list()) alike.passages.push_back(read_pair(range));
-    for (const Json& fork : each.at("fork").list()) alike.forks.push_back(fork.whole());
-    piece.look_alikes.push_back(alike);
-  }
+  for (const Json& each : list(json.at("chunks")))
+    piece.chunks.push_back(
+        {text(each.at("id")), read_bars(each), text(each.at("section")), whole(each.at("level"))});
+  for (const Json& each : list(json.at("cues")))
+    piece.cues.push_back({whole(each.at("number")), whole(each.at("bar")),
+                          each.contains("weight") ? whole(each.at("weight")) : 1});
+  for (const Json& each : list(json.at("look_alikes")))
+    piece.look_alikes.push_back({read_list(each.at("ranges"), read_pair), wholes(each.at("fork"))});
   const Json& dice = json.at("dice");
-  piece.dice = dice.kind() == Json::Kind::list ? dice.list() : std::vector<Json>{dice};
+  piece.dice = dice.is_array() ? read_list(dice, read_dice) : std::vector{read_dice(dice)};
   return piece;
 }
 
 Task read_task(const Json& json, const std::vector<Piece>& pieces) {
   Task task;
-  task.id = json.at("id").text();
-  task.piece = json.at("piece").whole();
+  task.id = text(json.at("id"));
+  task.piece = whole(json.at("piece"));
   const Piece& piece = pieces.at(static_cast<std::size_t>(task.piece));
-  task.stage = json.at("stage").text();
-  task.drill = json.at("drill").text();
+  task.stage = text(json.at("stage"));
+  task.drill = text(json.at("drill"));
   task.bars = read_bars(json);
-  for (const std::string& id : read_texts(json.at("chunks")))
+  for (const std::string& id : texts(json.at("chunks")))
     task.chunks.push_back(piece.chunk_called(id));
-  for (const Json& step : json.at("steps").list())
-    task.steps.push_back({read_texts(step.at("parts")), step.at("times").whole()});
+  for (const Json& step : list(json.at("steps")))
+    task.steps.push_back({texts(step.at("parts")), whole(step.at("times"))});
   task.has_tempo = !json.at("tempo").is_null();
-  task.minutes = json.at("minutes").number();
-  if (json.has("cues"))
-    for (const Json& cue : json.at("cues").list()) task.cues.push_back(cue.whole());
+  task.minutes = number(json.at("minutes"));
+  if (json.contains("cues")) task.cues = wholes(json.at("cues"));
   return task;
 }
 
@@ -86,8 +128,8 @@ std::vector<Day> read_past(const Json& past, const Plan& plan) {
       days.push_back(next);
     }
   };
-  for (const Json& each : past.at("tasks").list()) {
-    const Date date = read_date(each.at("date").text());
+  for (const Json& each : list(past.at("tasks"))) {
+    const Date date = read_date(text(each.at("date")));
     if (!(date < plan.from) || (!days.empty() && date < days.back().date))
       throw std::runtime_error("what is past is not past, or in no order");
     grow_to(date);
@@ -96,15 +138,14 @@ std::vector<Day> read_past(const Json& past, const Plan& plan) {
       days.back().date = date;
     }
     Task task;
-    task.id = "done " + each.at("date").text();
-    task.piece = each.at("piece").whole();
-    task.drill = each.at("drill").text();
+    task.id = "done " + text(each.at("date"));
+    task.piece = whole(each.at("piece"));
+    task.drill = text(each.at("drill"));
     task.bars = read_bars(each);
     const Piece& piece = plan.pieces.at(static_cast<std::size_t>(task.piece));
-    for (const std::string& id : read_texts(each.at("chunks")))
+    for (const std::string& id : texts(each.at("chunks")))
       task.chunks.push_back(piece.chunk_called(id));
-    if (each.has("cues"))
-      for (const Json& cue : each.at("cues").list()) task.cues.push_back(cue.whole());
+    if (each.contains("cues")) task.cues = wholes(each.at("cues"));
     days.back().tasks.push_back(task);
   }
   grow_to(plan.from - std::chrono::days(1));
@@ -112,21 +153,19 @@ std::vector<Day> read_past(const Json& past, const Plan& plan) {
 }
 
 std::vector<Date> read_dates(const Json& json) {
-  std::vector<Date> dates;
-  for (const std::string& text : read_texts(json)) dates.push_back(read_date(text));
-  return dates;
+  return read_list(json, [](const Json& date) { return read_date(text(date)); });
 }
 
 Spacing read_spacing(const Json& json, const std::vector<Piece>& pieces) {
   Spacing spacing;
-  spacing.near_share = json.at("near_share").number();
-  spacing.forced_by_days_off = json.at("forced_by_days_off").whole();
-  for (const Json& each : json.at("chunks").list()) {
-    const int piece = each.at("piece").whole();
+  spacing.near_share = number(json.at("near_share"));
+  spacing.forced_by_days_off = whole(json.at("forced_by_days_off"));
+  for (const Json& each : list(json.at("chunks"))) {
+    const int piece = whole(each.at("piece"));
     spacing.chunks.push_back(
-        {piece, pieces.at(static_cast<std::size_t>(piece)).chunk_called(each.at("chunk").text()),
-         read_dates(each.at("recalls")), read_dates(each.at("ideal")), each.at("near").whole(),
-         each.at("gaps").whole()});
+        {piece, pieces.at(static_cast<std::size_t>(piece)).chunk_called(text(each.at("chunk"))),
+         read_dates(each.at("recalls")), read_dates(each.at("ideal")), whole(each.at("near")),
+         whole(each.at("gaps"))});
   }
   return spacing;
 }
@@ -160,31 +199,32 @@ int Piece::chunk_called(const std::string& id) const {
   throw std::runtime_error("no chunk " + id);
 }
 
-Plan read_plan(const Json& json) {
-  if (json.at("format").text() != "cahier-plan-1") throw std::runtime_error("another format");
+Plan read_plan(std::istream& input) {
+  const Json json = parse_strictly(input);
+  if (text(json.at("format")) != "cahier-plan-1") throw std::runtime_error("another format");
   Plan plan;
-  plan.from = read_date(json.at("from").text());
-  plan.by = read_date(json.at("by").text());
-  plan.fits = json.at("fits").truth();
-  plan.minutes_total = json.at("minutes_total").number();
-  for (const Json& each : json.at("pieces").list()) plan.pieces.push_back(read_piece(each));
-  if (json.has("past")) plan.days = read_past(json.at("past"), plan);
+  plan.from = read_date(text(json.at("from")));
+  plan.by = read_date(text(json.at("by")));
+  plan.fits = json.at("fits").get<bool>();
+  plan.minutes_total = number(json.at("minutes_total"));
+  plan.pieces = read_list(json.at("pieces"), read_piece);
+  if (json.contains("past")) plan.days = read_past(json.at("past"), plan);
   plan.first = static_cast<int>(plan.days.size());
-  for (const Json& each : json.at("days").list()) {
+  for (const Json& each : list(json.at("days"))) {
     Day day;
-    day.date = read_date(each.at("date").text());
-    day.allowance = each.at("allowance").number();
-    day.minutes = each.at("minutes").number();
-    day.has_note = each.has("note") && !each.at("note").text().empty();
-    for (const Json& task : each.at("tasks").list())
+    day.date = read_date(text(each.at("date")));
+    day.allowance = number(each.at("allowance"));
+    day.minutes = number(each.at("minutes"));
+    day.has_note = each.contains("note") && !text(each.at("note")).empty();
+    for (const Json& task : list(each.at("tasks")))
       day.tasks.push_back(read_task(task, plan.pieces));
     plan.days.push_back(std::move(day));
   }
-  for (const Json& each : json.at("unplaced").list()) {
-    each.at("piece").whole();
-    each.at("drill").text();
+  for (const Json& each : list(json.at("unplaced"))) {
+    whole(each.at("piece"));
+    text(each.at("drill"));
     read_bars(each);
-    each.at("why").text();
+    text(each.at("why"));
     ++plan.unplaced;
   }
   plan.spacing = read_spacing(json.at("spacing"), plan.pieces);

@@ -2,13 +2,10 @@
 #pragma once
 
 #include <chrono>
-#include <map>
+#include <iosfwd>
 #include <optional>
 #include <string>
-#include <utility>
 #include <vector>
-
-#include "json.h"
 
 namespace judge {
 
@@ -46,6 +43,19 @@ struct LookAlikes {
   std::vector<int> forks;
 };
 
+struct Dice {
+  struct Row {
+    int cue = 0;
+    std::vector<std::vector<int>> outcomes;
+  };
+  std::string name;
+  int faces = 0;
+  int count = 0;
+  bool order_matters = false;
+  std::vector<Row> rows;
+  std::vector<std::vector<int>> again;
+};
+
 struct Piece {
   std::string title;
   int bars = 0;
@@ -55,7 +65,7 @@ struct Piece {
   std::vector<Chunk> chunks;
   std::vector<Cue> cues;
   std::vector<LookAlikes> look_alikes;
-  std::vector<Json> dice;
+  std::vector<Dice> dice;
 
   // Where a bar is learned: itself, or through returns the bar it repeats.
   int learned_as(int bar) const;
@@ -115,8 +125,9 @@ struct Plan {
   Spacing spacing;
 };
 
-// Throws std::runtime_error where a key is missing or of another kind than the format says.
-Plan read_plan(const Json& json);
+// From JSON, with nothing but white space after it. Throws std::exception where it is none, or
+// where a key is missing, given twice or of another kind than the format says.
+Plan read_plan(std::istream& input);
 
 std::string iso(Date date);
 

@@ -2,7 +2,6 @@
 // 17–20" for each task but cue starts and run-throughs, "date 2027-01-04" for each day that has
 // something to do (others stand on the week's sheet only, by their number).
 #include <iostream>
-#include <iterator>
 #include <set>
 #include <stdexcept>
 
@@ -10,8 +9,7 @@
 
 int main() {
   try {
-    const std::string text{std::istreambuf_iterator<char>(std::cin), {}};
-    const judge::Plan plan = judge::read_plan(judge::Json::parse(text));
+    const judge::Plan plan = judge::read_plan(std::cin);
     std::set<std::string> facts;
     for (std::size_t index = plan.first; index < plan.days.size(); ++index) {
       const judge::Day& day = plan.days[index];

@@ -1,6 +1,7 @@
 // Rules 7 to 9: cue starts and their dice, look-alikes, Temper.
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "plan_rules.h"
 
@@ -26,40 +27,37 @@ void Judge::judge_cues(const Piece& piece) {
 
 void Judge::judge_dice(const Piece& piece) {
   std::multiset<int> cues;
-  for (const Json& table : piece.dice) {
-    const int faces = table.at("faces").whole();
-    const int count = table.at("count").whole();
-    const int outcomes = static_cast<int>(std::lround(std::pow(faces, count)));
-    const int rows = static_cast<int>(table.at("rows").list().size());
-    if (table.at("dice").text() != std::to_string(count) + "d" + std::to_string(faces))
-      say(7, "the dice are called " + table.at("dice").text());
-    if (!table.at("order_matters").truth()) say(7, "a sum of dice is never an index");
+  for (const Dice& table : piece.dice) {
+    const int outcomes = static_cast<int>(std::lround(std::pow(table.faces, table.count)));
+    const int rows = static_cast<int>(table.rows.size());
+    if (table.name != std::to_string(table.count) + "d" + std::to_string(table.faces))
+      say(7, "the dice are called " + table.name);
+    if (!table.order_matters) say(7, "a sum of dice is never an index");
     if (rows < 1 || rows > outcomes) {
       say(7, "a dice table of " + std::to_string(rows) + " rows");
       continue;
     }
+    const auto weight_of = [&](const Dice::Row& row) {
+      return piece.cues.at(static_cast<std::size_t>(row.cue) - 1).weight;
+    };
     int weights = 0;
-    for (const Json& row : table.at("rows").list())
-      weights += piece.cues.at(static_cast<std::size_t>(row.at("cue").whole()) - 1).weight;
+    for (const Dice::Row& row : table.rows) weights += weight_of(row);
     std::set<std::vector<int>> seen;
-    const auto take = [&](const Json& list) {
-      for (const Json& outcome : list.list()) {
-        std::vector<int> faces_up;
-        for (const Json& face : outcome.list()) faces_up.push_back(face.whole());
-        const bool sound = static_cast<int>(faces_up.size()) == count &&
+    const auto take = [&](const std::vector<std::vector<int>>& thrown) {
+      for (const std::vector<int>& faces_up : thrown) {
+        const bool sound = static_cast<int>(faces_up.size()) == table.count &&
                            std::all_of(faces_up.begin(), faces_up.end(),
-                                       [&](int face) { return face >= 1 && face <= faces; });
+                                       [&](int face) { return face >= 1 && face <= table.faces; });
         if (!sound || !seen.insert(faces_up).second) say(7, "an outcome is wrong or given twice");
       }
     };
-    for (const Json& row : table.at("rows").list()) {
-      cues.insert(row.at("cue").whole());
-      const int weight = piece.cues.at(static_cast<std::size_t>(row.at("cue").whole()) - 1).weight;
-      if (static_cast<int>(row.at("outcomes").list().size()) != outcomes / weights * weight)
+    for (const Dice::Row& row : table.rows) {
+      cues.insert(row.cue);
+      if (static_cast<int>(row.outcomes.size()) != outcomes / weights * weight_of(row))
         say(7, "the shares of the dice are not in proportion");
-      take(row.at("outcomes"));
+      take(row.outcomes);
     }
-    take(table.at("again"));
+    take(table.again);
     if (static_cast<int>(seen.size()) != outcomes) say(7, "outcomes are missing");
   }
   std::multiset<int> numbers;

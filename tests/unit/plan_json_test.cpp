@@ -1,117 +1,128 @@
 #include "report/plan_json.h"
 
 #include <algorithm>
+#include <nlohmann/json.hpp>
 #include <string>
 
 #include "catch.h"
+#include "later_edition.h"
+#include "report/json_lines.h"
+#include "sample_plan.h"
+#include "sheet_words.h"
 #include "sound_plan.h"
-#include "text/source.h"
-#include "text/yaml.h"
 
 using namespace cahier;
+using sample::has;
 
 namespace {
 
-bool holds(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
+using Json = nlohmann::ordered_json;
+using Names = std::vector<std::string>;
 
-// JSON is YAML in flow style, so the tree of one is the tree of the other.
-YamlNode tree(const Plan& plan) {
-  Diagnostics diagnostics;
-  const auto read = parse_yaml(Source("plan.json", plan_json(plan)), diagnostics);
-  for (const auto& one : diagnostics.all()) UNSCOPED_INFO(compose(one));
-  REQUIRE(read.has_value());
-  REQUIRE_FALSE(diagnostics.has_errors());
-  return *read;
-}
+Json tree(const Plan& plan) { return Json::parse(plan_json(plan)); }
 
-std::vector<std::string> keys(const YamlNode& node) {
-  std::vector<std::string> names;
-  for (const auto& entry : node.entries) names.push_back(entry.key.text);
+Names keys(const Json& object) {
+  Names names;
+  for (const auto& [key, value] : object.items()) names.push_back(key);
   return names;
 }
-
-using Names = std::vector<std::string>;
 
 }  // namespace
 
 TEST_CASE("a plan as JSON has the format's keys in their order") {
-  const YamlNode plan = tree(sound_plan());
+  const Json plan = tree(sound_plan());
   CHECK(keys(plan) == Names{"format", "from", "by", "fits", "minutes_total", "pieces", "days",
                             "unplaced", "spacing"});
-  CHECK(plan.find("format")->text == "cahier-plan-1");
-  CHECK(plan.find("from")->text == "2027-01-04");
-  CHECK(plan.find("by")->text == "2027-01-18");
-  CHECK(plan.find("fits")->text == "true");
-  CHECK(plan.find("minutes_total")->text == "53.5");
+  CHECK(plan.at("format") == "cahier-plan-1");
+  CHECK(plan.at("from") == "2027-01-04");
+  CHECK(plan.at("by") == "2027-01-18");
+  CHECK(plan.at("fits") == true);
+  CHECK(plan.at("minutes_total") == 53.5);
 
-  const YamlNode& piece = plan.find("pieces")->items.at(0);
+  const Json& piece = plan.at("pieces").at(0);
   CHECK(keys(piece) == Names{"title", "bars", "first_bar", "parts", "sections", "chunks", "cues",
                              "look_alikes", "dice"});
-  CHECK(keys(piece.find("sections")->items.at(0)) == Names{"name", "first", "last", "same_as"});
-  CHECK(piece.find("sections")->items.at(0).find("same_as")->kind == YamlNode::Kind::null);
-  CHECK(piece.find("sections")->items.at(2).find("same_as")->items.at(1).text == "4");
-  CHECK(keys(piece.find("chunks")->items.at(0)) ==
-        Names{"id", "first", "last", "section", "level"});
-  CHECK(keys(piece.find("cues")->items.at(0)) == Names{"number", "bar", "section"});
-  CHECK(keys(piece.find("look_alikes")->items.at(0)) == Names{"ranges", "fork"});
-  CHECK(keys(*piece.find("dice")) ==
+  const Json& sections = piece.at("sections");
+  CHECK(keys(sections.at(0)) == Names{"name", "first", "last", "same_as"});
+  CHECK(sections.at(0).at("same_as").is_null());
+  CHECK(sections.at(2).at("same_as").at(1) == 4);
+  CHECK(keys(piece.at("chunks").at(0)) == Names{"id", "first", "last", "section", "level"});
+  CHECK(keys(piece.at("cues").at(0)) == Names{"number", "bar", "section"});
+  CHECK(keys(piece.at("look_alikes").at(0)) == Names{"ranges", "fork"});
+  CHECK(keys(piece.at("dice")) ==
         Names{"dice", "faces", "count", "order_matters", "rows", "again"});
-  CHECK(piece.find("dice")->find("rows")->items.at(0).find("outcomes")->items.size() == 12);
+  CHECK(piece.at("dice").at("rows").at(0).at("outcomes").size() == 12);
 
-  const auto& days_listed = plan.find("days")->items;
+  const Json& days_listed = plan.at("days");
   REQUIRE(days_listed.size() == 14);
   CHECK(keys(days_listed[0]) == Names{"date", "allowance", "minutes", "tasks"});
   CHECK(keys(days_listed[1]) == Names{"date", "allowance", "minutes", "tasks", "note"});
-  CHECK(days_listed[6].find("allowance")->text == "0");
-  const YamlNode& learn = days_listed[0].find("tasks")->items.at(0);
+  CHECK(days_listed[6].at("allowance").dump() == "0");
+  const Json& learn = days_listed[0].at("tasks").at(0);
   CHECK(keys(learn) == Names{"id", "piece", "stage", "drill", "first", "last", "chunks", "steps",
                              "tempo", "minutes", "beat", "cues", "throws", "block", "fork",
                              "reason"});
-  CHECK(learn.find("id")->text == "0104-1");
-  CHECK(learn.find("stage")->text == "build");
-  CHECK(learn.find("chunks")->items.at(0).text == "A1");
-  CHECK(learn.find("minutes")->text == "8.5");
-  CHECK(keys(learn.find("steps")->items.at(0)) == Names{"parts", "times"});
+  CHECK(learn.at("id") == "0104-1");
+  CHECK(learn.at("stage") == "build");
+  CHECK(learn.at("chunks").at(0) == "A1");
+  CHECK(learn.at("minutes") == 8.5);
+  CHECK(keys(learn.at("steps").at(0)) == Names{"parts", "times"});
 }
 
 TEST_CASE("nothing is played in a write-out, so it has no tempo in JSON") {
-  const YamlNode plan = tree(sound_plan());
-  const YamlNode& speak = plan.find("days")->items.at(2).find("tasks")->items.at(2);
-  const YamlNode& write = plan.find("days")->items.at(2).find("tasks")->items.at(3);
-  CHECK(keys(speak.find("steps")->items.at(0)) == Names{"parts", "times", "spoken"});
-  CHECK(write.find("stage")->text == "temper");
-  CHECK(write.find("drill")->text == "write_out");
-  CHECK(write.find("tempo")->kind == YamlNode::Kind::null);
-  CHECK(speak.find("tempo")->text == "66");
+  const Json plan = tree(sound_plan());
+  const Json& speak = plan.at("days").at(2).at("tasks").at(2);
+  const Json& write = plan.at("days").at(2).at("tasks").at(3);
+  CHECK(keys(speak.at("steps").at(0)) == Names{"parts", "times", "spoken"});
+  CHECK(write.at("stage") == "temper");
+  CHECK(write.at("drill") == "write_out");
+  CHECK(write.at("tempo").is_null());
+  CHECK(speak.at("tempo") == 66);
 }
 
 TEST_CASE("JSON tells each chunk's days of recall beside the ideal ones, and the share of all") {
-  const YamlNode plan = tree(sound_plan());
-  const YamlNode& spacing = *plan.find("spacing");
+  const Json plan = tree(sound_plan());
+  const Json& spacing = plan.at("spacing");
   CHECK(keys(spacing) == Names{"near_share", "forced_by_days_off", "chunks"});
   // Eight of nine, rounded down.
-  CHECK(spacing.find("near_share")->text == "0.8888");
-  CHECK(spacing.find("forced_by_days_off")->text == "0");
-  REQUIRE(spacing.find("chunks")->items.size() == 2);
-  const YamlNode& chunk = spacing.find("chunks")->items[0];
+  CHECK(spacing.at("near_share").dump() == "0.8888");
+  CHECK(spacing.at("forced_by_days_off") == 0);
+  REQUIRE(spacing.at("chunks").size() == 2);
+  const Json& chunk = spacing.at("chunks").at(0);
   CHECK(keys(chunk) == Names{"piece", "chunk", "recalls", "ideal", "near", "gaps"});
-  CHECK(chunk.find("piece")->text == "0");
-  CHECK(chunk.find("chunk")->text == "A1");
-  CHECK(chunk.find("near")->text == "4");
-  CHECK(chunk.find("gaps")->text == "5");
-  REQUIRE(chunk.find("recalls")->items.size() == 6);
-  CHECK(chunk.find("recalls")->items[1].text == "2027-01-06");
-  REQUIRE(chunk.find("ideal")->items.size() == 5);
-  CHECK(chunk.find("ideal")->items[1].text == "2027-01-09");
+  CHECK(chunk.at("piece") == 0);
+  CHECK(chunk.at("chunk") == "A1");
+  CHECK(chunk.at("near") == 4);
+  CHECK(chunk.at("gaps") == 5);
+  REQUIRE(chunk.at("recalls").size() == 6);
+  CHECK(chunk.at("recalls").at(1) == "2027-01-06");
+  REQUIRE(chunk.at("ideal").size() == 5);
+  CHECK(chunk.at("ideal").at(1) == "2027-01-09");
 }
 
 TEST_CASE("JSON escapes quotes, backslashes and controls and keeps UTF-8") {
   // RFC 8259, section 7.
   Plan plan = sound_plan();
   plan.pieces[0].piece.title = "Dvořák \"№ 1\" \\ \t\n\x01 ♭";
-  CHECK(holds(plan_json(plan), R"("title": "Dvořák \"№ 1\" \\ \t\n\u0001 ♭")"));
+  CHECK(has(plan_json(plan), R"("title": "Dvořák \"№ 1\" \\ \t\n\u0001 ♭")"));
+  CHECK(tree(plan).at("pieces").at(0).at("title") == plan.pieces[0].piece.title);
+}
+
+TEST_CASE("a byte that is not UTF-8 never makes the JSON unreadable") {
+  Plan plan = sound_plan();
+  plan.pieces[0].piece.title = "Dvo\xF8\xE1k";
+  CHECK(tree(plan).at("pieces").at(0).at("title") == "Dvo\uFFFD\uFFFDk");
+}
+
+TEST_CASE("numbers in JSON have a point only where something follows it") {
+  Plan plan = sound_plan();
+  plan.days[0].allowance = 14.5;
+  plan.days[1].allowance = 20;
+  plan.days[2].allowance = 0.1 + 0.2;
+  const std::string json = plan_json(plan);
+  for (const char* shown :
+       {R"("allowance": 14.5, )", R"("allowance": 20, )", R"("allowance": 0.3, )"})
+    CHECK(has(json, shown));
 }
 
 TEST_CASE("more than 36 cue starts make a list of dice tables") {
@@ -119,8 +130,7 @@ TEST_CASE("more than 36 cue starts make a list of dice tables") {
   std::vector<int> numbers(40);
   for (int at = 0; at < 40; ++at) numbers[at] = at + 1;
   plan.pieces[0].dice = dice_tables(numbers);
-  const YamlNode read = tree(plan);
-  CHECK(read.find("pieces")->items.at(0).find("dice")->items.size() == 2);
+  CHECK(tree(plan).at("pieces").at(0).at("dice").size() == 2);
 }
 
 TEST_CASE("a misfit tells in JSON what has no place and what would help") {
@@ -128,25 +138,67 @@ TEST_CASE("a misfit tells in JSON what has no place and what would help") {
   plan.fits = false;
   plan.unplaced = {{0, Drill::learn, {5, 8}, 8.5, Why::no_room_to_learn}};
   plan.remedies = {{"--minutes 22", 22}, {"--temper no", 0}};
-  const YamlNode read = tree(plan);
-  CHECK(read.find("fits")->text == "false");
+  const Json read = tree(plan);
+  CHECK(read.at("fits") == false);
   CHECK(keys(read) == Names{"format", "from", "by", "fits", "minutes_total", "pieces", "days",
                             "unplaced", "remedies", "spacing"});
-  const YamlNode& work = read.find("unplaced")->items.at(0);
+  const Json& work = read.at("unplaced").at(0);
   CHECK(keys(work) == Names{"piece", "drill", "first", "last", "why", "minutes"});
-  CHECK(holds(work.find("why")->text, "room left to learn"));
-  CHECK(read.find("remedies")->items.at(0).find("say")->text == "--minutes 22");
+  CHECK(has(work.at("why"), "room left to learn"));
+  CHECK(read.at("remedies").at(0).at("say") == "--minutes 22");
 }
 
 TEST_CASE("JSON tells how late it gets when learning takes longer, where that was asked") {
   Plan plan = sound_plan();
-  CHECK_FALSE(holds(plan_json(plan), "sensitivity"));
+  CHECK_FALSE(tree(plan).contains("sensitivity"));
   plan.sensitivity = {{1.25, 0}, {1.5, std::nullopt}};
-  const std::string json = plan_json(plan);
-  CHECK(holds(json, R"("sensitivity": [{"learning": 1.25, "days_late": 0}, )"
-                    R"({"learning": 1.5, "days_late": null}])"));
-  const Names named = keys(tree(plan));
-  CHECK(std::count(named.begin(), named.end(), "sensitivity") == 1);
+  CHECK(has(plan_json(plan), R"("sensitivity": [{"learning": 1.25, "days_late": 0}, )"
+                             R"({"learning": 1.5, "days_late": null}])"));
+}
+
+TEST_CASE("the JSON of a first plan tells nothing of the past") {
+  const Json plan = tree(sound_plan());
+  for (const char* key : {"edition", "pace", "past"}) CHECK_FALSE(plan.contains(key));
+  const Json& piece = plan.at("pieces").at(0);
+  CHECK_FALSE(piece.at("chunks").at(0).contains("slips"));
+  CHECK_FALSE(piece.at("cues").at(0).contains("weight"));
+}
+
+TEST_CASE("the JSON of a later plan tells the past") {
+  Plan plan = sample::later_edition(sound_plan(), sample::date("2027-01-11"));
+  sample::let_slip(plan, 0, 1, {7, 3});
+  sample::share_dice(plan.pieces[0], {1, 2, 1});
+  int run = 0;
+  for (Done& done : plan.record.done)
+    if (done.drill == Drill::run_through && ++run == 2) done.slips.reset();
+  plan.method.pace = {1, 1, 1, 1.25, 1};
+  const Json json = tree(plan);
+  CHECK(json.at("edition") == 2);
+  CHECK(json.at("pace").at(3) == 1.25);
+  const Json& learned = json.at("past").at("learned").at(1);
+  CHECK(learned.at("piece") == 0);
+  CHECK(learned.at("chunk") == "B1");
+  CHECK(learned.at("date") == "2027-01-05");
+  const Json& runs = json.at("past").at("run_throughs");
+  REQUIRE(runs.size() == 2);
+  CHECK(runs.at(0).at("date") == "2027-01-08");
+  CHECK(runs.at(0).at("slips").is_array());
+  CHECK(runs.at(1).at("slips").is_null());
+  const Json& task = json.at("past").at("tasks").at(2);
+  CHECK(task.at("drill") == "learn");
+  CHECK(task.at("chunks").at(0) == "B1");
+  const Json& piece = json.at("pieces").at(0);
+  CHECK(piece.at("chunks").at(1).at("slips") == 3);
+  CHECK(piece.at("chunks").at(1).at("trials") == 7);
+  CHECK(piece.at("cues").at(1).at("weight") == 2);
+}
+
+TEST_CASE("JSON begins new lines where it is told to, and nowhere else") {
+  const Json json = Json::parse(R"({"b":[{"a":1,"c":[]},{"a":2}],"a":{"b":[1.5,null]}})");
+  CHECK(json_lines(json, {}) == R"({"b": [{"a": 1, "c": []}, {"a": 2}], "a": {"b": [1.5, null]}})");
+  CHECK(
+      json_lines(json, {{1, {".a", ".b:"}}, {3, {".b[]", ".b[].c", ".a.b[]"}}}) ==
+      "{\"b\":\n [{\"a\": 1,\n   \"c\": []},\n   {\"a\": 2}],\n \"a\": {\"b\": [1.5,\n   null]}}");
 }
 
 TEST_CASE("each day stands on one line of JSON, and the same plan gives the same bytes") {
@@ -157,7 +209,7 @@ TEST_CASE("each day stands on one line of JSON, and the same plan gives the same
   while (at < json.size()) {
     const auto end = json.find('\n', at);
     const std::string line = json.substr(at, end - at);
-    if (holds(line, "{\"date\": ")) {
+    if (has(line, "{\"date\": ")) {
       ++days_met;
       CHECK(std::count(line.begin(), line.end(), '{') == std::count(line.begin(), line.end(), '}'));
     }

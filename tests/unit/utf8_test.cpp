@@ -22,6 +22,16 @@ TEST_CASE("ill-formed UTF-8 is found where it begins") {
   CHECK(first_invalid_utf8("\x80") == 0);
 }
 
+TEST_CASE("each byte that is not UTF-8 becomes one replacement, and nothing else is lost") {
+  const std::vector<char32_t> characters = {U'a', 0xFFFD, 0xFFFD, 0xFFFD, U'é', 0xFFFD};
+  const std::string_view text = "a\xF8\xE2\x99é\xC3";
+  CHECK(decode_utf8(text) == characters);
+  CHECK(count_characters(text) == 6);
+  CHECK(decode_utf8("\xED\xA0\x80") == std::vector<char32_t>(3, 0xFFFD));  // a surrogate
+  CHECK(encode_utf8(0xD800) == "\uFFFD");
+  CHECK(encode_utf8(0x110000) == "\uFFFD");
+}
+
 TEST_CASE("every character comes back from its encoding") {
   int lost = 0;
   for (char32_t character = 0; character <= 0x10FFFF; ++character) {
