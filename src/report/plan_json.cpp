@@ -211,7 +211,7 @@ std::string past_json(const Plan& plan) {
       const auto chunk_id = [&](int chunk) {
         return quoted(plan.pieces.at(task.piece).chunks.at(chunk).id);
       };
-      const std::string cues = task.drill == Drill::cue_starts
+      const std::string cues = covers(task.drill, Covers::starts)
                                    ? fmt::format(R"(, "cues": {})", list_of(task.cues, whole))
                                    : "";
       tasks.push_back(fmt::format(
