@@ -31,7 +31,7 @@ enum class Covers {
 };
 
 // What is played in a task, and how often.
-enum class Steps {
+enum class Manner {
   apart_then_together,  // every part alone, then all: the method's repetitions of each
   together,             // all parts, once; of cue starts once from each
   spoken_in_turn        // each part spoken while the others are played: the method's spoken times
@@ -73,7 +73,7 @@ struct DrillFacts {
   int in_week;
   Stage stage;
   Covers covers;
-  Steps steps;
+  Manner manner;
   // What it is played at; `share` is the method's number where there is one, else null. At another
   // level than 2 the share follows the tempo of learning.
   AtTempo tempo;

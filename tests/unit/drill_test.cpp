@@ -41,7 +41,7 @@ TEST_CASE("the rows of the drills are whole and contradict neither each other no
     CHECK_FALSE(facts.word.empty());
     CHECK_FALSE(facts.noun.empty());
     CHECK((facts.share != nullptr) == (facts.tempo == AtTempo::share));
-    // What slips is a test of memory, and what tests memory may slip; a join is half of each.
+    // Whatever is played from memory may slip: what recalls, and a join.
     CHECK((facts.retrieves || facts.plays_across) == (facts.slips != Slips::nowhere));
     if (facts.in_week == 0) continue;
     ++counted;

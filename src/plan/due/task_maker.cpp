@@ -25,17 +25,17 @@ Task TaskMaker::playing(Drill drill, BarRange bars, int level, double minutes) c
 std::vector<Step> TaskMaker::steps_of(Drill drill) const {
   const auto& parts = analysis_.planned.piece.parts();
   std::vector<Step> steps;
-  switch (facts_of(drill).steps) {
-    case Steps::apart_then_together:
+  switch (facts_of(drill).manner) {
+    case Manner::apart_then_together:
       if (parts.size() > 1)
         for (auto part = parts.rbegin(); part != parts.rend(); ++part)
           steps.push_back({{*part}, {}, method_.repetitions});
       steps.push_back(together(method_.repetitions));
       break;
-    case Steps::together:
+    case Manner::together:
       steps.push_back(together(1));
       break;
-    case Steps::spoken_in_turn:
+    case Manner::spoken_in_turn:
       for (const std::string& spoken : parts) {
         Step step{{}, {spoken}, method_.spoken_times};
         for (const std::string& part : parts)

@@ -90,7 +90,7 @@ std::string drill_title(const Words& words, const Task& task) {
 std::string drill_meaning(const Words& words, const Task& task) {
   if (task.fork) return words.say("task.means_fork");
   const bool one_part =
-      facts_of(task.drill).steps == Steps::apart_then_together && task.steps.size() < 2;
+      facts_of(task.drill).manner == Manner::apart_then_together && task.steps.size() < 2;
   if (one_part) return words.say("task.means_learn_one_part");
   return words.say(fmt::format("task.means_{}", drill_word(task.drill)));
 }
