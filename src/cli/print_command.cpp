@@ -24,7 +24,7 @@ std::string smaller_staves(const Typefaces& typefaces, const Plan& plan, const P
   std::string said;
   const bool has_staves =
       std::any_of(packet.sheets.begin(), packet.sheets.end(),
-                  [](const Sheet& sheet) { return sheet.name == "write-outs"; });
+                  [](const Sheet& sheet) { return sheet.kind == SheetKind::write_outs; });
   for (const PlannedPiece& piece : plan.pieces) {
     const double height = fitting_measures(typefaces, piece.piece, print).height;
     if (has_staves && height < print.staff_height)

@@ -133,7 +133,7 @@ void PastEditions::add_tasks(const LoggedEdition& written, int log, PastEdition&
                 {},
                 task.throws};
     for (const Written<int>& cue : task.cues) set.cues.push_back(cue.value);
-    if (set.drill == Drill::cue_starts) set.bars = pieces_[piece].whole();
+    if (covers(set.drill, Covers::starts)) set.bars = pieces_[piece].whole();
     const BarRange whole = pieces_[piece].whole();
     if (!whole.contains(set.bars)) {
       faults_.refuse_unread({log, task.bars.at}, no_such_bar(outside(set.bars, whole), whole));

@@ -27,7 +27,7 @@ class DayReading {
     for (const DayEntry& entry : entries_) read_runs(entry, tasks_);
     for (const ReportedTask& task : tasks_.all()) check_learned(task);
     for (ReportedTask& task : tasks_.all())
-      if (task.done.drill != Drill::run_through) task.done.slips.emplace();
+      if (facts_of(task.done.drill).slips != Slips::with_the_run) task.done.slips.emplace();
     for (const DayEntry& entry : entries_) read_slips(entry, tasks_);
     read_minutes();
     for (ReportedTask& task : tasks_.all()) hand_in(task);
@@ -65,7 +65,7 @@ class DayReading {
     task.code = set.code;
     task.edition = edition;
     task.throws = set.throws;
-    if (set.drill == Drill::cue_starts) {
+    if (covers(set.drill, Covers::starts)) {
       for (const int number : set.cues)
         if (const auto bar = tasks_.cue_bar(*edition, set.piece, number, spot))
           task.done.starts.push_back(*bar);
@@ -126,11 +126,11 @@ class DayReading {
 
   void check_learned(const ReportedTask& task) {
     if (task.done.drill == Drill::learn) return;
-    if (task.done.drill != Drill::cue_starts)
+    if (!covers(task.done.drill, Covers::starts))
       return tasks_.check_bars(task.done.piece, task.done.bars, task.done.drill, task.spot,
                                task.code);
     for (const int bar : task.done.starts)
-      tasks_.check_bars(task.done.piece, {bar, bar}, Drill::cue_starts, task.spot, task.code);
+      tasks_.check_bars(task.done.piece, {bar, bar}, task.done.drill, task.spot, task.code);
   }
 
   void read_minutes() {

@@ -7,7 +7,7 @@ namespace {
 
 // From a cue start one plays on as far as the next.
 bool plays(const ReportedTask& task, int bar, EntriesOfDay& tasks) {
-  if (task.done.drill != Drill::cue_starts) return task.done.bars.contains(bar);
+  if (!covers(task.done.drill, Covers::starts)) return task.done.bars.contains(bar);
   if (task.throws > 0 && !task.told) return true;
   PastEdition* edition = task.edition ? task.edition : tasks.editions().of(tasks.date());
   const std::vector<int>& cues = tasks.editions().cue_bars(*edition, task.done.piece);
@@ -19,6 +19,10 @@ bool plays(const ReportedTask& task, int bar, EntriesOfDay& tasks) {
          0;
 }
 
+bool is_told_with_the_run(const ReportedTask& task) {
+  return facts_of(task.done.drill).slips == Slips::with_the_run;
+}
+
 void read_slip(int piece, int bar, const Spot& spot, EntriesOfDay& tasks) {
   const BarRange whole = tasks.whole(piece);
   if (!whole.contains(bar)) return tasks.faults().refuse(spot, no_such_bar(bar, whole));
@@ -26,9 +30,9 @@ void read_slip(int piece, int bar, const Spot& spot, EntriesOfDay& tasks) {
   for (ReportedTask& task : tasks.all()) {
     if (task.done.piece != piece || !plays(task, bar, tasks)) continue;
     if (from_memory(task.done.drill)) return task.done.slips->push_back(bar);
-    if (!other || task.done.drill == Drill::run_through) other = &task;
+    if (!other || is_told_with_the_run(task)) other = &task;
   }
-  if (other && other->done.drill != Drill::run_through)
+  if (other && !is_told_with_the_run(*other))
     tasks.faults().warn(spot, slip_while_learning(bar));
   else if (!tasks.is_open())
     tasks.faults().refuse(spot, other ? slip_of_a_run(bar) : slip_not_played(bar, tasks.date()));

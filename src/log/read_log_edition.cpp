@@ -15,26 +15,26 @@ constexpr Extent kAnyBars{0, 0};  // the pieces are not known yet
 
 std::string drill_words() {
   std::string words;
-  for (const Drill drill : kDrills)
-    words.append(words.empty() ? "" : ", ").append(drill_word(drill));
+  for (const DrillFacts& facts : every_drill())
+    words.append(words.empty() ? "" : ", ").append(facts.word);
   return words;
 }
 
 // Reads {recall: 1-4}: what the task was, and of which bars.
 bool read_drill(YamlFields& fields, LoggedTask& task) {
   int found = 0;
-  for (const Drill drill : kDrills) {
-    const YamlNode* node = fields.node(drill_word(drill));
+  for (const DrillFacts& facts : every_drill()) {
+    const YamlNode* node = fields.node(facts.word);
     if (!node) continue;
     ++found;
-    task.drill = drill;
-    if (drill == Drill::cue_starts) {
+    task.drill = facts.drill;
+    if (facts.covers == Covers::starts) {
       task.cues =
           read_numbers(fields.source(), node, "the number of a cue start", fields.diagnostics());
       continue;
     }
-    const auto bars = read_bars(fields.source(), *node, fmt::format("\"{}\"", drill_word(drill)),
-                                kAnyBars, fields.diagnostics());
+    const auto bars = read_bars(fields.source(), *node, fmt::format("\"{}\"", facts.word), kAnyBars,
+                                fields.diagnostics());
     if (!bars) return false;
     task.bars = {*bars, node->at};
   }

@@ -5,43 +5,16 @@
 #include "piece/read_bars.h"
 
 namespace cahier {
-namespace {
-
-std::string_view noun(Drill drill) {
-  switch (drill) {
-    case Drill::learn:
-      return "learning";
-    case Drill::join:
-      return "join";
-    case Drill::recall:
-      return "recall";
-    case Drill::cue_starts:
-      return "cue start";
-    case Drill::slow_pass:
-      return "slow pass";
-    case Drill::counted_pass:
-      return "counted pass";
-    case Drill::run_through:
-      return "run-through";
-    case Drill::spoken_part:
-      return "spoken part";
-    case Drill::write_out:
-      return "write-out";
-  }
-  return "task";
-}
-
-}  // namespace
 
 bool from_memory(Drill drill) {
-  return drill == Drill::recall || drill == Drill::join || drill == Drill::cue_starts ||
-         drill == Drill::slow_pass || drill == Drill::counted_pass;
+  const Slips slips = facts_of(drill).slips;
+  return slips == Slips::with_the_day || slips == Slips::on_start_sheet;
 }
 
 std::string beginning(const std::string& code, Drill drill, BarRange bars) {
-  const bool starts = drill == Drill::cue_starts;
+  const bool starts = covers(drill, Covers::starts);
   std::string text = code.empty() ? "this " : code + ", a ";
-  text += noun(drill);
+  text += facts_of(drill).noun;
   if (!starts) text += " of " + bars_phrase(bars, "", "");
   while (text.ends_with(' ')) text.pop_back();
   return text + (code.empty() ? " " : ", ") + (starts ? "begins at" : "holds");

@@ -84,7 +84,7 @@ class WeekLog {
   }
 
   std::string told(const Task& task) const {
-    const bool cues = task.drill == Drill::cue_starts;
+    const bool cues = covers(task.drill, Covers::starts);
     std::string text = fmt::format("{{{}: {}", drill_word(task.drill),
                                    cues ? list_yaml(task.cues) : bars_yaml(task.bars));
     if (task.drill == Drill::learn && !task.chunks.empty())
@@ -98,7 +98,7 @@ class WeekLog {
   std::string starts(int piece) const {
     const bool begun = std::any_of(week_.begin(), week_.end(), [&](const Day* day) {
       return std::any_of(day->tasks.begin(), day->tasks.end(), [&](const Task& task) {
-        return task.piece == piece && task.drill == Drill::cue_starts;
+        return task.piece == piece && covers(task.drill, Covers::starts);
       });
     });
     if (!begun) return {};
@@ -116,7 +116,7 @@ class WeekLog {
     for (const Task& task : day.tasks) {
       if (task.piece != piece) continue;
       items.push_back(fmt::format("{}: {}", number_of(task.id), say_task(words_, task)));
-      has_starts = has_starts || task.drill == Drill::cue_starts;
+      has_starts = has_starts || covers(task.drill, Covers::starts);
       runs += task.drill == Drill::run_through ? 1 : 0;
     }
     if (items.empty()) return {};

@@ -1,48 +1,179 @@
 #include "practice/drill.h"
 
+#include <optional>
+
+#include "practice/method.h"
+#include "text/rows.h"
+
 namespace cahier {
+namespace {
 
-std::string_view drill_word(Drill drill) {
+constexpr std::optional<DrillFacts> row_of(Drill drill) {
   switch (drill) {
     case Drill::learn:
-      return "learn";
+      return DrillFacts{.drill = drill,
+                        .word = "learn",
+                        .noun = "learning",
+                        .counted = "weeks.new",
+                        .in_week = 0,
+                        .stage = Stage::build,
+                        .covers = Covers::chunk,
+                        .manner = Manner::apart_then_together,
+                        .tempo = AtTempo::of_learning,
+                        .share = nullptr,
+                        .part = DayPart::fresh,
+                        .rank = 1,
+                        .retrieves = false,
+                        .plays_across = false,
+                        .in_one_go = false,
+                        .slips = Slips::nowhere};
     case Drill::join:
-      return "join";
+      return DrillFacts{.drill = drill,
+                        .word = "join",
+                        .noun = "join",
+                        .counted = "weeks.joins",
+                        .in_week = 2,
+                        .stage = Stage::build,
+                        .covers = Covers::bars,
+                        .manner = Manner::together,
+                        .tempo = AtTempo::share,
+                        .share = &Method::join_tempo,
+                        .part = DayPart::after,
+                        .rank = 5,
+                        .retrieves = false,
+                        .plays_across = true,
+                        .in_one_go = true,
+                        .slips = Slips::with_the_day};
     case Drill::recall:
-      return "recall";
+      return DrillFacts{.drill = drill,
+                        .word = "recall",
+                        .noun = "recall",
+                        .counted = "weeks.recalls",
+                        .in_week = 1,
+                        .stage = Stage::build,
+                        .covers = Covers::bars,
+                        .manner = Manner::together,
+                        .tempo = AtTempo::share,
+                        .share = &Method::recall_tempo,
+                        .part = DayPart::cold,
+                        .rank = 1,
+                        .retrieves = true,
+                        .plays_across = true,
+                        .in_one_go = false,
+                        .slips = Slips::with_the_day};
     case Drill::cue_starts:
-      return "cue_starts";
+      return DrillFacts{.drill = drill,
+                        .word = "cue_starts",
+                        .noun = "cue start",
+                        .counted = "weeks.cue_starts",
+                        .in_week = 5,
+                        .stage = Stage::prove,
+                        .covers = Covers::starts,
+                        .manner = Manner::together,
+                        .tempo = AtTempo::share,
+                        .share = &Method::recall_tempo,
+                        .part = DayPart::after,
+                        .rank = 6,
+                        .retrieves = true,
+                        .plays_across = false,
+                        .in_one_go = false,
+                        .slips = Slips::on_start_sheet};
     case Drill::slow_pass:
-      return "slow_pass";
+      return DrillFacts{.drill = drill,
+                        .word = "slow_pass",
+                        .noun = "slow pass",
+                        .counted = "weeks.slow",
+                        .in_week = 3,
+                        .stage = Stage::prove,
+                        .covers = Covers::bars,
+                        .manner = Manner::together,
+                        .tempo = AtTempo::share,
+                        .share = &Method::slow_tempo,
+                        .part = DayPart::cold,
+                        .rank = 2,
+                        .retrieves = true,
+                        .plays_across = true,
+                        .in_one_go = true,
+                        .slips = Slips::with_the_day};
     case Drill::counted_pass:
-      return "counted_pass";
+      return DrillFacts{.drill = drill,
+                        .word = "counted_pass",
+                        .noun = "counted pass",
+                        .counted = "weeks.counted",
+                        .in_week = 4,
+                        .stage = Stage::prove,
+                        .covers = Covers::bars,
+                        .manner = Manner::together,
+                        .tempo = AtTempo::share,
+                        .share = &Method::counted_tempo,
+                        .part = DayPart::cold,
+                        .rank = 2,
+                        .retrieves = true,
+                        .plays_across = true,
+                        .in_one_go = true,
+                        .slips = Slips::with_the_day};
     case Drill::run_through:
-      return "run_through";
+      return DrillFacts{.drill = drill,
+                        .word = "run_through",
+                        .noun = "run-through",
+                        .counted = "weeks.runs",
+                        .in_week = 0,
+                        .stage = Stage::prove,
+                        .covers = Covers::piece,
+                        .manner = Manner::together,
+                        .tempo = AtTempo::full,
+                        .share = nullptr,
+                        .part = DayPart::cold,
+                        .rank = 0,
+                        .retrieves = true,
+                        .plays_across = false,
+                        .in_one_go = true,
+                        .slips = Slips::with_the_run};
     case Drill::spoken_part:
-      return "spoken_part";
+      return DrillFacts{.drill = drill,
+                        .word = "spoken_part",
+                        .noun = "spoken part",
+                        .counted = "weeks.spoken",
+                        .in_week = 6,
+                        .stage = Stage::temper,
+                        .covers = Covers::chunk,
+                        .manner = Manner::spoken_in_turn,
+                        .tempo = AtTempo::share,
+                        .share = &Method::spoken_tempo,
+                        .part = DayPart::after,
+                        .rank = 3,
+                        .retrieves = false,
+                        .plays_across = false,
+                        .in_one_go = false,
+                        .slips = Slips::nowhere};
     case Drill::write_out:
-      return "write_out";
+      return DrillFacts{.drill = drill,
+                        .word = "write_out",
+                        .noun = "write-out",
+                        .counted = "weeks.write_outs",
+                        .in_week = 7,
+                        .stage = Stage::temper,
+                        .covers = Covers::chunk,
+                        .manner = Manner::together,
+                        .tempo = AtTempo::none,
+                        .share = nullptr,
+                        .part = DayPart::after,
+                        .rank = 4,
+                        .retrieves = false,
+                        .plays_across = false,
+                        .in_one_go = false,
+                        .slips = Slips::nowhere};
   }
-  return "";
+  return std::nullopt;
 }
 
-Stage stage_of(Drill drill) {
-  switch (drill) {
-    case Drill::learn:
-    case Drill::join:
-    case Drill::recall:
-      return Stage::build;
-    case Drill::cue_starts:
-    case Drill::slow_pass:
-    case Drill::counted_pass:
-    case Drill::run_through:
-      return Stage::prove;
-    case Drill::spoken_part:
-    case Drill::write_out:
-      return Stage::temper;
-  }
-  return Stage::build;
-}
+constexpr auto kRows = rows<Drill, row_of>();
+
+}  // namespace
+
+std::span<const DrillFacts> every_drill() { return kRows; }
+
+const DrillFacts& facts_of(Drill drill) { return kRows[static_cast<std::size_t>(drill)]; }
 
 std::string_view stage_word(Stage stage) {
   switch (stage) {
@@ -54,11 +185,6 @@ std::string_view stage_word(Stage stage) {
       return "temper";
   }
   return "";
-}
-
-bool retrieves(Drill drill) {
-  return drill == Drill::recall || drill == Drill::cue_starts || drill == Drill::slow_pass ||
-         drill == Drill::counted_pass || drill == Drill::run_through;
 }
 
 }  // namespace cahier

@@ -1,10 +1,12 @@
-// The kinds of work, and the stage each belongs to.
+// The kinds of work, and what is true of each.
 #pragma once
 
-#include <array>
+#include <span>
 #include <string_view>
 
 namespace cahier {
+
+struct Method;
 
 enum class Stage { build, prove, temper };
 
@@ -20,17 +22,85 @@ enum class Drill {
   write_out      // from memory on blank staves
 };
 
-inline constexpr std::array<Drill, 9> kDrills = {
-    Drill::learn,       Drill::join,        Drill::recall,
-    Drill::cue_starts,  Drill::slow_pass,   Drill::counted_pass,
-    Drill::run_through, Drill::spoken_part, Drill::write_out};
+// What one task of a drill is about, and is named by.
+enum class Covers {
+  chunk,   // one chunk, by its bars
+  bars,    // a stretch of any length, by its bars
+  starts,  // the cue starts of its numbers, and throws of the dice
+  piece    // always the whole piece; several at once are counted
+};
 
-// The drill's word in plan --json and in logs: "cue_starts".
-std::string_view drill_word(Drill drill);
-Stage stage_of(Drill drill);
+// What is played in a task, and how often.
+enum class Manner {
+  apart_then_together,  // every part alone, then all: the method's repetitions of each
+  together,             // all parts, once; of cue starts once from each
+  spoken_in_turn        // each part spoken while the others are played: the method's spoken times
+};
+
+enum class AtTempo {
+  of_learning,  // the method's for each level
+  share,        // a number of the method, a share of the performance tempo
+  full,         // the performance tempo
+  none          // nothing is played
+};
+
+// The parts of a day, one after another.
+enum class DayPart {
+  cold,   // from memory, before any other playing
+  fresh,  // what is new, the hardest first
+  after
+};
+
+// Where slips of memory are written down; they count as trials of the bars played.
+enum class Slips {
+  nowhere,         // it is no test of memory
+  with_the_day,    // on the day's panel, in the log among `slips`
+  on_start_sheet,  // on the sheet of cue starts, in the log among `slips` all the same
+  with_the_run     // on the tally of run-throughs; the log must say how each went
+};
+
+// Everything that is the same for all tasks of a drill. The rows stand in drill.cpp.
+struct DrillFacts {
+  Drill drill;
+  // In plan --json, in logs, and the end of its keys in the catalogue: "cue_starts".
+  std::string_view word;
+  // In what is said about a log, in English: "cue start".
+  std::string_view noun;
+  // The catalogue's key for a number of them, "weeks.recalls"; of learning, which is not counted,
+  // the key for "new".
+  std::string_view counted;
+  // Its place, from 1, in what a week is said to hold; 0 where the week's goal names it by itself.
+  int in_week;
+  Stage stage;
+  Covers covers;
+  Manner manner;
+  // What it is played at; `share` is the method's number where there is one, else null. At another
+  // level than 2 the share follows the tempo of learning.
+  AtTempo tempo;
+  double Method::*share;
+  // Its part of the day, and its rank in that part: the lower comes first, the last can end a day,
+  // as something known, and played. What is new goes by level instead.
+  DayPart part;
+  int rank;
+  // A test of memory that counts as recalling what it covers.
+  bool retrieves;
+  // It plays neighbouring chunks across their join with care enough to count.
+  bool plays_across;
+  // Its bars are played without a stop between them, so that two neighbouring stretches are not the
+  // same as one long one.
+  bool in_one_go;
+  Slips slips;
+};
+
+// In the order of the enumeration.
+std::span<const DrillFacts> every_drill();
+const DrillFacts& facts_of(Drill drill);
+
+inline std::string_view drill_word(Drill drill) { return facts_of(drill).word; }
+inline Stage stage_of(Drill drill) { return facts_of(drill).stage; }
+inline bool retrieves(Drill drill) { return facts_of(drill).retrieves; }
+inline bool covers(Drill drill, Covers what) { return facts_of(drill).covers == what; }
+
 std::string_view stage_word(Stage stage);
-
-// Whether the drill is a test of memory that counts as recalling what it covers.
-bool retrieves(Drill drill);
 
 }  // namespace cahier

@@ -51,8 +51,8 @@ void History::add_trials(const Done& done, const Piece& piece) {
   };
   for (const int bar : done.hit) from_start(bar, true);
   for (const int bar : done.missed) from_start(bar, false);
-  if (!done.slips || (!retrieves(done.drill) && done.drill != Drill::join)) return;
-  if (done.drill == Drill::cue_starts) {
+  if (!done.slips || facts_of(done.drill).slips == Slips::nowhere) return;
+  if (covers(done.drill, Covers::starts)) {
     for (const int bar : *done.slips) from_start(bar, false);
     return;
   }

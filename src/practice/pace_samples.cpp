@@ -21,27 +21,7 @@ class ExpectedMinutes {
   double minutes(const Done& done) const {
     const TimeModel time(pieces_[done.piece], method_);
     const int starts = static_cast<int>(done.starts.size() + done.hit.size() + done.missed.size());
-    switch (done.drill) {
-      case Drill::learn:
-        return time.learn(done.bars, level(done));
-      case Drill::join:
-        return time.join(done.bars, level(done));
-      case Drill::recall:
-        return time.recall(done.bars, level(done));
-      case Drill::slow_pass:
-        return time.slow_pass(done.bars, level(done));
-      case Drill::counted_pass:
-        return time.counted_pass(done.bars, level(done));
-      case Drill::cue_starts:
-        return time.cue_starts(starts);
-      case Drill::run_through:
-        return time.run_through();
-      case Drill::spoken_part:
-        return time.spoken_part(done.bars, level(done));
-      case Drill::write_out:
-        return time.write_out(done.bars, level(done));
-    }
-    return 0;
+    return time.minutes(done.drill, done.bars, level(done), starts);
   }
 
  private:

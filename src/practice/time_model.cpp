@@ -50,28 +50,41 @@ int TimeModel::learning_steps() const {
 
 double TimeModel::share(Drill drill, int level) const {
   const double for_level = method_->learn_tempo[level - 1] / method_->learn_tempo[1];
-  const auto from_memory_share = [&](double share_at_level_2) {
-    return std::min(1.0, share_at_level_2 * for_level);
-  };
-  switch (drill) {
-    case Drill::learn:
+  const DrillFacts& facts = facts_of(drill);
+  switch (facts.tempo) {
+    case AtTempo::of_learning:
       return method_->learn_tempo[level - 1];
-    case Drill::join:
-      return from_memory_share(method_->join_tempo);
-    case Drill::recall:
-    case Drill::cue_starts:
-      return from_memory_share(method_->recall_tempo);
-    case Drill::slow_pass:
-      return from_memory_share(method_->slow_tempo);
-    case Drill::counted_pass:
-      return from_memory_share(method_->counted_tempo);
-    case Drill::spoken_part:
-      return from_memory_share(method_->spoken_tempo);
-    case Drill::run_through:
-    case Drill::write_out:
+    case AtTempo::share:
+      return std::min(1.0, method_->*facts.share * for_level);
+    case AtTempo::full:
+    case AtTempo::none:
       return 1;
   }
   return 1;
+}
+
+double TimeModel::minutes(Drill drill, BarRange bars, int level, int starts) const {
+  switch (drill) {
+    case Drill::learn:
+      return learn(bars, level);
+    case Drill::join:
+      return join(bars, level);
+    case Drill::recall:
+      return recall(bars, level);
+    case Drill::cue_starts:
+      return cue_starts(starts);
+    case Drill::slow_pass:
+      return slow_pass(bars, level);
+    case Drill::counted_pass:
+      return counted_pass(bars, level);
+    case Drill::run_through:
+      return run_through();
+    case Drill::spoken_part:
+      return spoken_part(bars, level);
+    case Drill::write_out:
+      return write_out(bars, level);
+  }
+  return 0;
 }
 
 double TimeModel::learn(BarRange bars, int level) const {

@@ -32,10 +32,12 @@ class TimeModel {
   double run_through() const;
   double spoken_part(BarRange bars, int level) const;
   double write_out(BarRange bars, int level) const;
+  // The same for any drill. Of cue starts only their number counts, of a run-through nothing.
+  double minutes(Drill drill, BarRange bars, int level, int starts = 0) const;
 
-  // The share of the performance tempo that a drill is played at. The method's numbers for drills
-  // from memory are those of level 2; they follow the tempo of learning for other levels, so that
-  // nothing is joined faster than it was learned.
+  // The share of the performance tempo that a drill is played at; 1 where nothing is played. The
+  // method's numbers for drills from memory are those of level 2; they follow the tempo of learning
+  // for other levels, so that nothing is joined faster than it was learned.
   double share(Drill drill, int level) const;
   // Steps of learning: each part alone and then together, or one step for a single part.
   int learning_steps() const;

@@ -191,7 +191,7 @@ Json past_json(const Plan& plan) {
       Json json = {{"date", iso(day.date)},           {"piece", task.piece},
                    {"drill", drill_word(task.drill)}, {"first", task.bars.first},
                    {"last", task.bars.last},          {"chunks", chunk_ids(plan, task)}};
-      if (task.drill == Drill::cue_starts) json["cues"] = task.cues;
+      if (covers(task.drill, Covers::starts)) json["cues"] = task.cues;
       past["tasks"].push_back(std::move(json));
     }
   return past;

@@ -142,11 +142,7 @@ class PlanText {
   std::string left_out_line(const LeftOut& kind) const {
     std::vector<std::string> bars;
     for (const BarRange& range : kind.bars) bars.push_back(bar_range(range.first, range.last));
-    const std::string all_bars = list_text(words_, bars);
-    const std::string named =
-        kind.drill == Drill::run_through  ? words_.count("drills.run_through", kind.tasks)
-        : kind.drill == Drill::cue_starts ? words_.say("drills.cue_starts_in", {{"bars", all_bars}})
-                                          : say_drill(words_, kind.drill, all_bars);
+    const std::string named = say_drill(words_, kind.drill, kind.tasks, list_text(words_, bars));
     return words_.say("plan.unplaced", {{"work", piece_mark(plan_, kind.piece) + named},
                                         {"minutes", minutes_text(kind.minutes)},
                                         {"why", say_why(words_, kind.why)}});

@@ -120,14 +120,23 @@ std::string say_sensitivity(const Words& words, const Sensitivity& one) {
 }
 
 std::string say_task(const Words& words, const Task& task) {
-  if (task.drill == Drill::cue_starts) return say_cue_starts(words, task);
-  if (task.drill == Drill::run_through)
-    return words.count("drills.run_through", task.steps.empty() ? 1 : task.steps[0].times);
-  return say_drill(words, task.drill, bar_range(task.bars.first, task.bars.last));
+  if (covers(task.drill, Covers::starts)) return say_cue_starts(words, task);
+  return say_drill(words, task.drill, task.steps.empty() ? 1 : task.steps[0].times,
+                   bar_range(task.bars.first, task.bars.last));
 }
 
-std::string say_drill(const Words& words, Drill drill, const std::string& bars) {
-  return words.say(fmt::format("drills.{}", drill_word(drill)), {{"bars", bars}});
+std::string say_drill(const Words& words, Drill drill, int tasks, const std::string& bars) {
+  const std::string key = fmt::format("drills.{}", drill_word(drill));
+  switch (facts_of(drill).covers) {
+    case Covers::piece:
+      return words.count(key, tasks);
+    case Covers::starts:
+      return words.say(key + "_in", {{"bars", bars}});
+    case Covers::chunk:
+    case Covers::bars:
+      return words.say(key, {{"bars", bars}});
+  }
+  return {};
 }
 
 std::string piece_mark(const Plan& plan, int piece) {

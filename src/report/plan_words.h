@@ -27,8 +27,8 @@ std::string say_sensitivity(const Words& words, const Sensitivity& one);
 // "learn 1–4", "cue starts 1, 3 and 2 throws", "2 run-throughs".
 std::string say_task(const Words& words, const Task& task);
 
-// "learn 1–4 and 9–12". For drills that are named by their bars: no cue starts, no run-through.
-std::string say_drill(const Words& words, Drill drill, const std::string& bars);
+// "learn 1–4 and 9–12", "2 run-throughs", "cue starts in 1–48": so many tasks of one drill.
+std::string say_drill(const Words& words, Drill drill, int tasks, const std::string& bars);
 
 // "[2] " before what belongs to the second of several pieces; empty for a single piece.
 std::string piece_mark(const Plan& plan, int piece);

@@ -1,30 +1,58 @@
 #include "workbook/all_sheets.h"
 
-#include <array>
+#include <optional>
+
+#include "text/rows.h"
 
 namespace cahier {
+namespace {
 
-std::span<const Sheet> all_sheets() {
-  static constexpr std::array<Sheet, 17> kSheets = {{
-      {"cover", draw_cover},
-      {"left out", draw_left_out},
-      {"how to use", draw_how_to_use},
-      {"readiness check", draw_readiness_check},
-      {"form map", draw_form_map},
-      {"weeks and days", draw_weeks_and_days},
-      {"weeks", draw_weeks},
-      {"day panels", draw_day_panels},
-      {"cue starts", draw_cue_starts},
-      {"passes", draw_passes},
-      {"run-throughs", draw_run_tally},
-      {"spoken parts", draw_spoken_parts},
-      {"write-outs", draw_write_outs},
-      {"look-alikes", draw_look_alikes},
-      {"rejoin card", draw_rejoin_card},
-      {"progress chart", draw_progress_chart},
-      {"report back", draw_report_back},
-  }};
-  return kSheets;
+constexpr std::optional<Sheet> row_of(SheetKind kind) {
+  switch (kind) {
+    case SheetKind::cover:
+      return Sheet{kind, "cover", draw_cover};
+    case SheetKind::left_out:
+      return Sheet{kind, "left out", draw_left_out};
+    case SheetKind::how_to_use:
+      return Sheet{kind, "how to use", draw_how_to_use};
+    case SheetKind::readiness_check:
+      return Sheet{kind, "readiness check", draw_readiness_check};
+    case SheetKind::form_map:
+      return Sheet{kind, "form map", draw_form_map};
+    case SheetKind::weeks_and_days:
+      return Sheet{kind, "weeks and days", draw_weeks_and_days};
+    case SheetKind::weeks:
+      return Sheet{kind, "weeks", draw_weeks};
+    case SheetKind::day_panels:
+      return Sheet{kind, "day panels", draw_day_panels};
+    case SheetKind::cue_starts:
+      return Sheet{kind, "cue starts", draw_cue_starts};
+    case SheetKind::passes:
+      return Sheet{kind, "passes", draw_passes};
+    case SheetKind::run_throughs:
+      return Sheet{kind, "run-throughs", draw_run_tally};
+    case SheetKind::spoken_parts:
+      return Sheet{kind, "spoken parts", draw_spoken_parts};
+    case SheetKind::write_outs:
+      return Sheet{kind, "write-outs", draw_write_outs};
+    case SheetKind::look_alikes:
+      return Sheet{kind, "look-alikes", draw_look_alikes};
+    case SheetKind::rejoin_card:
+      return Sheet{kind, "rejoin card", draw_rejoin_card};
+    case SheetKind::progress_chart:
+      return Sheet{kind, "progress chart", draw_progress_chart};
+    case SheetKind::report_back:
+      return Sheet{kind, "report back", draw_report_back};
+  }
+  return std::nullopt;
 }
+
+constexpr auto kSheets = rows<SheetKind, row_of>();
+
+}  // namespace
+
+std::span<const Sheet> all_sheets() { return kSheets; }
+
+const Sheet& sheet_of(SheetKind kind) { return kSheets[static_cast<std::size_t>(kind)]; }
 
 }  // namespace cahier

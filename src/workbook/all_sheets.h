@@ -1,4 +1,4 @@
-// Every kind of sheet, by the name that packets know it by.
+// Every kind of sheet: the name that packets know it by, and who draws it.
 #pragma once
 
 #include <span>
@@ -9,13 +9,15 @@
 namespace cahier {
 
 struct Sheet {
-  std::string_view name;  // "day panels"
+  SheetKind kind;
+  std::string_view name;  // in packet files: "day panels"
   // Draws all pages of the sheet; none when the plan has nothing for it.
   void (*draw)(Book& book);
 };
 
-// In the order of the full packet.
+// In the order of the enumeration.
 std::span<const Sheet> all_sheets();
+const Sheet& sheet_of(SheetKind kind);
 
 void draw_cover(Book& book);
 void draw_how_to_use(Book& book);

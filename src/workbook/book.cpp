@@ -34,10 +34,10 @@ Book::Book(Canvas& canvas, const Plan& plan, const Words& words, const Print& pr
       known_(known),
       title_(title_of(plan, words)) {}
 
-void Book::open_sheet(std::string_view name, std::string_view title) {
+void Book::open_sheet(SheetKind sheet, std::string_view title) {
   sheet_title_ = title;
   sheet_begins_ = true;
-  contents_.sheets.emplace(name, canvas_.page_count() + 1);
+  contents_.sheets.emplace(sheet, canvas_.page_count() + 1);
 }
 
 void Book::begin(PageSize size) {
@@ -90,7 +90,7 @@ Box page_content(const Print& print) {
   return between_head_and_foot(print.margins.inside(print.paper, 1));
 }
 
-int Book::page_of(std::string_view sheet) const {
+int Book::page_of(SheetKind sheet) const {
   const auto found = known_.sheets.find(sheet);
   return found == known_.sheets.end() ? 0 : found->second;
 }
@@ -100,7 +100,7 @@ int Book::page_of_day(Date date) const {
   return found == known_.days.end() ? 0 : found->second;
 }
 
-int Book::page_of_task(const Task& task, std::string_view sheet) const {
+int Book::page_of_task(const Task& task, SheetKind sheet) const {
   const auto found = known_.tasks.find(task.id);
   return found == known_.tasks.end() ? page_of(sheet) : found->second;
 }

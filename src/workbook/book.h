@@ -9,6 +9,7 @@
 #include "plan/plan.h"
 #include "text/words.h"
 #include "workbook/print.h"
+#include "workbook/sheet_kind.h"
 
 namespace cahier {
 
@@ -17,9 +18,9 @@ Box page_content(const Print& print);
 
 // Where sheets and days stand; found by drawing the book once on a recording canvas.
 struct Contents {
-  std::map<std::string, int, std::less<>> sheets;  // first page of each sheet, by its packet name
-  std::map<Date, int> days;                        // page of each day's panel
-  std::map<std::string, int, std::less<>> tasks;   // page of a task's own block, by its id
+  std::map<SheetKind, int> sheets;                // first page of each sheet that has any
+  std::map<Date, int> days;                       // page of each day's panel
+  std::map<std::string, int, std::less<>> tasks;  // page of a task's own block, by its id
   int pages = 0;
   bool operator==(const Contents&) const = default;
 };
@@ -42,9 +43,9 @@ class Book {
   // The piece's title, or the titles of a programme.
   const std::string& title() const { return title_; }
 
-  // Starts a sheet: its pages follow. `name` is the packet's name for it ("day panels"), `title`
-  // what stands in the PDF outline and at the head of its pages.
-  void open_sheet(std::string_view name, std::string_view title);
+  // Starts a sheet: its pages follow. `title` is what stands in the PDF outline and at the head of
+  // its pages.
+  void open_sheet(SheetKind sheet, std::string_view title);
 
   // The sheet goes on under another name at the head of its pages.
   void rename_sheet(std::string_view title) { sheet_title_ = title; }
@@ -65,11 +66,12 @@ class Book {
   bool prints_both_sides() const { return print_.margins.edge == PunchedEdge::inner; }
   // Whether the next page is the front of a leaf: an odd one, at the right of an open book.
   bool next_is_front() const { return page() % 2 == 0; }
-  // The first page of a sheet, the page of a day's panel, all pages: 0 when not known (yet).
-  int page_of(std::string_view sheet) const;
+  // The first page of a sheet, the page of a day's panel, all pages: 0 when not known
+  // (yet), and for a sheet that the packet leaves out.
+  int page_of(SheetKind sheet) const;
   int page_of_day(Date date) const;
   // Where a task has its own block to write in; else the first page of `sheet`.
-  int page_of_task(const Task& task, std::string_view sheet) const;
+  int page_of_task(const Task& task, SheetKind sheet) const;
   int pages() const { return known_.pages; }
 
   // Notes that the panel of `date` stands on the current page.

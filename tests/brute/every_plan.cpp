@@ -24,8 +24,9 @@ class EveryPlan {
     plan_.days = calendar(terms);
     for (const Day& day : plan_.days) longest_ = std::max(longest_, day.allowance);
     gather(terms);
-    for (const Drill drill : kDrills)
-      all_missing_.push_back({0, drill, analysis.planned.piece.whole(), 1, Why::no_room_to_learn});
+    for (const DrillFacts& facts : every_drill())
+      all_missing_.push_back(
+          {0, facts.drill, analysis.planned.piece.whole(), 1, Why::no_room_to_learn});
   }
 
   std::optional<bool> any() {

@@ -6,6 +6,7 @@
 #include <set>
 #include <sstream>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "catch.h"
@@ -125,6 +126,39 @@ Names out_of_their_room(const House& house, const Rules& rules) {
   return faults;
 }
 
+std::string text_of(const fs::path& path) {
+  std::ifstream in(path);
+  std::stringstream text;
+  text << in.rdbuf();
+  return text.str();
+}
+
+// What stands between grave accents in a recipe of DEVELOPERS.md and is a path.
+Names paths_in_recipe(const std::string& title) {
+  const std::string text = text_of(fs::path(SOURCES).parent_path() / "DEVELOPERS.md");
+  const auto begin = text.find("**" + title + "**");
+  REQUIRE(begin != std::string::npos);
+  const std::string recipe = text.substr(begin, text.find("\n\n", begin) - begin);
+  Names paths;
+  for (auto open = recipe.find('`'); open != std::string::npos; open = recipe.find('`', open + 1)) {
+    const auto close = recipe.find('`', open + 1);
+    const std::string quoted = recipe.substr(open + 1, close - open - 1);
+    if (quoted.find('/') != std::string::npos) paths.insert(quoted);
+    open = close;
+  }
+  return paths;
+}
+
+// The files that have a case for each of an enumeration's values.
+Names files_with_cases_of(const std::string& enumeration) {
+  Names files;
+  for (const auto& entry : fs::recursive_directory_iterator(SOURCES))
+    if (entry.is_regular_file() &&
+        text_of(entry.path()).find("case " + enumeration + "::") != std::string::npos)
+      files.insert(fs::relative(entry.path(), SOURCES).string());
+  return files;
+}
+
 const House& house() {
   static const House house = read_house(SOURCES);
   return house;
@@ -169,5 +203,25 @@ TEST_CASE("no room holds more files than one can look over") {
   for (const auto& [room, files] : count) {
     CAPTURE(room);
     CHECK(files <= kMostFiles);
+  }
+}
+
+TEST_CASE(
+    "the recipes for a drill and a sheet name files that are there, and every place to touch") {
+  const fs::path root = fs::path(SOURCES).parent_path();
+  for (const auto& [title, enumeration] :
+       {std::pair("A drill.", "Drill"), std::pair("A sheet.", "SheetKind")}) {
+    CAPTURE(title);
+    const Names paths = paths_in_recipe(title);
+    for (const std::string& path : paths) {
+      CAPTURE(path);
+      CHECK((fs::exists(root / path) || fs::exists(fs::path(SOURCES) / path)));
+    }
+    const Names places = files_with_cases_of(enumeration);
+    CHECK(places.size() >= 1);
+    for (const std::string& place : places) {
+      CAPTURE(place);
+      CHECK(paths.contains(place));
+    }
   }
 }

@@ -24,7 +24,7 @@ class DrawnSheet {
              const Words& words = english_words())
       : canvas_(typefaces()) {
     Packet packet;
-    packet.sheets = {{"sheet", draw}};
+    packet.sheets = {{{}, "sheet", draw}};
     RecordingCanvas first(typefaces());
     const Contents known = draw_workbook(first, plan, packet, words, print, Contents{});
     draw_workbook(canvas_, plan, packet, words, print, known);

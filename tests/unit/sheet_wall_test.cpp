@@ -330,7 +330,7 @@ TEST_CASE("The day itself is framed, and days outside the plan are grey and empt
 TEST_CASE("A touch on a day of the wall leads to its panel") {
   const Plan plan = sound_plan();
   Packet packet;
-  packet.sheets = {{"weeks", draw_weeks}, {"day panels", draw_day_panels}};
+  packet.sheets = {sheet_of(SheetKind::weeks), sheet_of(SheetKind::day_panels)};
   RecordingCanvas first(sample::typefaces());
   const Print print;
   const Contents known = draw_workbook(first, plan, packet, english_words(), print, Contents{});
@@ -351,7 +351,7 @@ TEST_CASE("A touch on a day of the wall leads to its panel") {
 TEST_CASE("A single week is drawn on a page of its own, with its goal, dates and ISO week") {
   const DrawnSheet sheet(
       [](Book& book) {
-        book.open_sheet("one", "One");
+        book.open_sheet(SheetKind::weeks, "One");
         const auto weeks = weeks_of(book.plan());
         draw_wall_week(book, weeks[1]);
       },

@@ -133,7 +133,8 @@ TEST_CASE("days off force a gap only when it ends on the very next practice day"
 }
 
 TEST_CASE("whatever is played from memory recalls what it covers, and nothing else does") {
-  for (const Drill drill : kDrills) {
+  for (const DrillFacts& facts : every_drill()) {
+    const Drill drill = facts.drill;
     if (drill == Drill::learn) continue;
     Plan plan = empty_plan(20);
     plan.days[0].tasks = {sound::learn({1, 4}, 0), sound::learn({5, 8}, 1)};

@@ -163,9 +163,8 @@ TEST_CASE("a booklet holds every page once, and its outline and links lead to th
 TEST_CASE("a week whose days fit one page faces them, its wall page at the left") {
   const Plan plan = sample::plan(many_bars(40, "Study"));
   const std::vector<PlanWeek> weeks = weeks_of(plan);
-  const Sheet cover = all_sheets().front();
-  const Sheet both = *std::find_if(all_sheets().begin(), all_sheets().end(),
-                                   [](const Sheet& one) { return one.name == "weeks and days"; });
+  const Sheet cover = sheet_of(SheetKind::cover);
+  const Sheet both = sheet_of(SheetKind::weeks_and_days);
   // An even and an odd number of pages before the weeks.
   for (const std::vector<Sheet>& sheets : {std::vector{both}, std::vector{cover, both}}) {
     Packet packet;
@@ -199,25 +198,23 @@ TEST_CASE("the days end with the day itself and the page of the rejoin card") {
   const int last = book.contents.days.at(plan.days.back().date);
   const std::string words = book.drawn.pages()[last - 1].words();
   CHECK_THAT(words, Catch::Contains("\n20 March\nThe day itself\n"));
-  CHECK_THAT(words, Catch::Contains("The rejoin card is on page " +
-                                    std::to_string(book.contents.sheets.at("rejoin card"))));
+  CHECK_THAT(words,
+             Catch::Contains("The rejoin card is on page " +
+                             std::to_string(book.contents.sheets.at(SheetKind::rejoin_card))));
 }
 
 TEST_CASE("the back of the rejoin card holds nothing that is needed") {
   const Plan plan = sample::plan(many_bars(16, "Study"));
-  const auto find = [](std::string_view name) {
-    return *std::find_if(all_sheets().begin(), all_sheets().end(),
-                         [&](const Sheet& one) { return one.name == name; });
-  };
-  for (const std::vector<Sheet>& before : {std::vector<Sheet>{}, std::vector{find("cover")},
-                                           std::vector{find("cover"), find("cover")}}) {
+  const Sheet cover = sheet_of(SheetKind::cover);
+  for (const std::vector<Sheet>& before :
+       {std::vector<Sheet>{}, std::vector{cover}, std::vector{cover, cover}}) {
     Packet sheets;
     sheets.sheets = before;
-    sheets.sheets.push_back(find("rejoin card"));
+    sheets.sheets.push_back(sheet_of(SheetKind::rejoin_card));
     const PaperBook book(plan, sheets, {}, english_words());
     CHECK(book.drawn.page_count() % 2 == 1);
     CHECK_THAT(book.drawn.pages().back().words(), Catch::Contains("Always forward."));
-    CHECK(book.contents.sheets.at("rejoin card") == book.drawn.page_count());
+    CHECK(book.contents.sheets.at(SheetKind::rejoin_card) == book.drawn.page_count());
     const PaperBook one_side(plan, sheets, usual_print(kA4, PunchedEdge::left), english_words());
     CHECK(one_side.drawn.page_count() == static_cast<int>(sheets.sheets.size()));
   }
@@ -266,8 +263,8 @@ TEST_CASE("the packets together draw every sheet that needs no log") {
       "bars: 17-32}]\n"
       "look-alikes: [{bars: [1-4, 17-20], fork: [3, 19]}]\npractice: {minutes: 30}\n");
   REQUIRE(plan.fits);
-  std::set<std::string> missing;
-  for (const Sheet& sheet : all_sheets()) missing.emplace(sheet.name);
+  std::set<SheetKind> missing;
+  for (const Sheet& sheet : all_sheets()) missing.insert(sheet.kind);
   for (const std::string& name : Templates().names("packets")) {
     RecordingCanvas canvas(sample::typefaces());
     const Contents contents = draw_workbook(canvas, plan, packet(name), english_words(), {}, {});
@@ -275,7 +272,50 @@ TEST_CASE("the packets together draw every sheet that needs no log") {
     CHECK(canvas.outline_entries().size() >= contents.sheets.size());
     CHECK(canvas.info().title == "All");
   }
-  CHECK(missing == std::set<std::string>{"left out"});
+  CHECK(missing == std::set<SheetKind>{SheetKind::left_out});
+}
+
+TEST_CASE("a sheet opens its pages under its own name, and all sheets have different names") {
+  Plan plan = sample::plan(many_bars(32, "Study"));
+  plan.fits = false;
+  plan.unplaced = {{0, Drill::learn, {1, 4}, 5, Why::no_room_to_learn}};
+  std::set<std::string_view> names;
+  for (const Sheet& sheet : all_sheets()) {
+    INFO(sheet.name);
+    CHECK(names.insert(sheet.name).second);
+    CHECK(&sheet_of(sheet.kind) == &sheet);
+    Packet alone;
+    alone.sheets = {sheet};
+    RecordingCanvas canvas(sample::typefaces());
+    const Contents contents = draw_workbook(canvas, plan, alone, english_words(), {}, {});
+    for (const auto& [kind, page] : contents.sheets) CHECK(kind == sheet.kind);
+    CHECK(contents.sheets.size() == (canvas.page_count() > 0 ? 1 : 0));
+  }
+}
+
+TEST_CASE("a sheet that the packet leaves out is referred to without a page") {
+  Plan plan = sample::plan(many_bars(16, "Study"));
+  const auto words_of = [&](const std::vector<SheetKind>& kinds) {
+    Packet packet;
+    for (const SheetKind kind : kinds) packet.sheets.push_back(sheet_of(kind));
+    const PaperBook book(plan, packet, {}, english_words());
+    std::string words;
+    for (const DrawnPage& page : book.drawn.pages()) words += page.words() + "\n";
+    for (const DrawnPage& page : book.drawn.pages())
+      for (const DrawnItem& item : page.items)
+        if (const auto* link = std::get_if<DrawnLink>(&item)) CHECK(link->page > 0);
+    return words;
+  };
+  using enum SheetKind;
+  const std::string with = words_of({day_panels, cue_starts, run_throughs, rejoin_card});
+  CHECK_THAT(with, Catch::Contains("p.\u00a0") && Catch::Contains("The rejoin card is on page"));
+  const std::string without = words_of({day_panels});
+  CHECK_THAT(without, !Catch::Contains("p.\u00a0") && !Catch::Contains("rejoin card"));
+  CHECK_THAT(without, Catch::Contains("Always forward, never back."));
+  plan.fits = false;
+  plan.unplaced = {{0, Drill::learn, {1, 4}, 5, Why::no_room_to_learn}};
+  CHECK_THAT(words_of({cover, left_out}), Catch::Contains("stands on page"));
+  CHECK_THAT(words_of({cover}), !Catch::Contains("stands on page"));
 }
 
 TEST_CASE("every day with work has a panel, and its page is known") {

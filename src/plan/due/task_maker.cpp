@@ -15,57 +15,67 @@ Task TaskMaker::playing(Drill drill, BarRange bars, int level, double minutes) c
   task.drill = drill;
   task.bars = bars;
   task.chunks = analysis_.chunks_in(bars);
-  task.tempo = analysis_.time.mark(bars.first, analysis_.time.share(drill, level));
+  if (facts_of(drill).tempo != AtTempo::none)
+    task.tempo = analysis_.time.mark(bars.first, analysis_.time.share(drill, level));
   task.beat = tempo_or_usual(analysis_.planned.piece, bars.first).beat;
   task.minutes = minutes;
   return task;
 }
 
-Task TaskMaker::learn(int chunk) const {
-  const Chunk& of = analysis_.planned.chunks[chunk];
-  Task task = playing(Drill::learn, of.bars, of.level, analysis_.learn_minutes[chunk]);
-  task.chunks = {chunk};
+std::vector<Step> TaskMaker::steps_of(Drill drill) const {
   const auto& parts = analysis_.planned.piece.parts();
-  if (parts.size() > 1)
-    for (auto part = parts.rbegin(); part != parts.rend(); ++part)
-      task.steps.push_back({{*part}, {}, method_.repetitions});
-  task.steps.push_back(together(method_.repetitions));
+  std::vector<Step> steps;
+  switch (facts_of(drill).manner) {
+    case Manner::apart_then_together:
+      if (parts.size() > 1)
+        for (auto part = parts.rbegin(); part != parts.rend(); ++part)
+          steps.push_back({{*part}, {}, method_.repetitions});
+      steps.push_back(together(method_.repetitions));
+      break;
+    case Manner::together:
+      steps.push_back(together(1));
+      break;
+    case Manner::spoken_in_turn:
+      for (const std::string& spoken : parts) {
+        Step step{{}, {spoken}, method_.spoken_times};
+        for (const std::string& part : parts)
+          if (part != spoken) step.parts.push_back(part);
+        steps.push_back(std::move(step));
+      }
+      break;
+  }
+  return steps;
+}
+
+Task TaskMaker::of_chunk(Drill drill, int chunk) const {
+  const Chunk& of = analysis_.planned.chunks[chunk];
+  Task task = playing(drill, of.bars, of.level, analysis_.time.minutes(drill, of.bars, of.level));
+  task.chunks = {chunk};
+  task.steps = steps_of(drill);
   return task;
 }
 
-Task TaskMaker::join(BarRange bars) const {
+Task TaskMaker::of_bars(Drill drill, BarRange bars) const {
   const int level = analysis_.level_in(bars);
-  Task task = playing(Drill::join, bars, level, analysis_.time.join(bars, level));
-  task.steps = {together(1)};
+  Task task = playing(drill, bars, level, analysis_.time.minutes(drill, bars, level));
+  task.steps = steps_of(drill);
   return task;
+}
+
+Task TaskMaker::learn(int chunk) const { return of_chunk(Drill::learn, chunk); }
+Task TaskMaker::spoken_part(int chunk) const { return of_chunk(Drill::spoken_part, chunk); }
+Task TaskMaker::write_out(int chunk) const { return of_chunk(Drill::write_out, chunk); }
+Task TaskMaker::join(BarRange bars) const { return of_bars(Drill::join, bars); }
+Task TaskMaker::slow_pass(BarRange bars) const { return of_bars(Drill::slow_pass, bars); }
+Task TaskMaker::counted_pass(BarRange bars) const { return of_bars(Drill::counted_pass, bars); }
+
+Task TaskMaker::run_through() const {
+  return of_bars(Drill::run_through, analysis_.planned.piece.whole());
 }
 
 Task TaskMaker::recall(BarRange bars, double progress) const {
-  const int level = analysis_.level_in(bars);
-  Task task = playing(Drill::recall, bars, level, analysis_.time.recall(bars, level));
-  raise_tempo(task, level, progress);
-  task.steps = {together(1)};
-  return task;
-}
-
-Task TaskMaker::slow_pass(BarRange bars) const {
-  const int level = analysis_.level_in(bars);
-  Task task = playing(Drill::slow_pass, bars, level, analysis_.time.slow_pass(bars, level));
-  task.steps = {together(1)};
-  return task;
-}
-
-Task TaskMaker::counted_pass(BarRange bars) const {
-  const int level = analysis_.level_in(bars);
-  Task task = playing(Drill::counted_pass, bars, level, analysis_.time.counted_pass(bars, level));
-  task.steps = {together(1)};
-  return task;
-}
-
-Task TaskMaker::run_through() const {
-  Task task =
-      playing(Drill::run_through, analysis_.planned.piece.whole(), 1, analysis_.time.run_through());
-  task.steps = {together(1)};
+  Task task = of_bars(Drill::recall, bars);
+  raise_tempo(task, analysis_.level_in(bars), progress);
   return task;
 }
 
@@ -99,31 +109,6 @@ Task TaskMaker::cue_starts(const std::vector<int>& cues, int throws, double prog
   task.steps = {together(starts)};
   task.cues = cues;
   task.throws = throws;
-  return task;
-}
-
-Task TaskMaker::spoken_part(int chunk) const {
-  const Chunk& of = analysis_.planned.chunks[chunk];
-  Task task =
-      playing(Drill::spoken_part, of.bars, of.level, analysis_.time.spoken_part(of.bars, of.level));
-  task.chunks = {chunk};
-  const auto& parts = analysis_.planned.piece.parts();
-  for (const std::string& spoken : parts) {
-    Step step{{}, {spoken}, method_.spoken_times};
-    for (const std::string& part : parts)
-      if (part != spoken) step.parts.push_back(part);
-    task.steps.push_back(std::move(step));
-  }
-  return task;
-}
-
-Task TaskMaker::write_out(int chunk) const {
-  const Chunk& of = analysis_.planned.chunks[chunk];
-  Task task =
-      playing(Drill::write_out, of.bars, of.level, analysis_.time.write_out(of.bars, of.level));
-  task.chunks = {chunk};
-  task.tempo.reset();
-  task.steps = {together(1)};
   return task;
 }
 

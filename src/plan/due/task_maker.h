@@ -24,9 +24,13 @@ class TaskMaker {
   Task cue_starts(const std::vector<int>& cues, int throws, double progress = 0) const;
   Task spoken_part(int chunk) const;
   Task write_out(int chunk) const;
+  // The same for any drill that covers a chunk, and for any that covers bars or the whole piece.
+  Task of_chunk(Drill drill, int chunk) const;
+  Task of_bars(Drill drill, BarRange bars) const;
 
  private:
   Task playing(Drill drill, BarRange bars, int level, double minutes) const;
+  std::vector<Step> steps_of(Drill drill) const;
   Step together(int times) const;
   void raise_tempo(Task& task, int level, double progress) const;
 

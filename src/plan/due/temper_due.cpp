@@ -17,9 +17,7 @@ TemperDue::TemperDue(const Analysis& analysis, const Terms& terms) {
                    [&](int a, int b) { return chunks[a].level > chunks[b].level; });
   const auto wait = [&](int chunk, Drill drill) {
     const Chunk& of = chunks[chunk];
-    const double minutes = drill == Drill::spoken_part
-                               ? analysis.time.spoken_part(of.bars, of.level)
-                               : analysis.time.write_out(of.bars, of.level);
+    const double minutes = analysis.time.minutes(drill, of.bars, of.level);
     const bool required = terms.temper == Temper::yes ||
                           analysis.planned.piece.hardest_level(of.bars) >= terms.method.weak_level;
     waiting_.push_back({chunk, drill, of.level, minutes, required});
@@ -50,10 +48,11 @@ void TemperDue::relax(int chunk, Drill drill) {
 
 std::vector<TemperDue::Place> TemperDue::weakest(const RecallsDue& recalls, int day) const {
   std::vector<Place> places;
-  for (const Drill drill : {Drill::spoken_part, Drill::write_out}) {
+  for (const DrillFacts& facts : every_drill()) {
+    if (facts.stage != Stage::temper) continue;
     int level = 0;
     for (auto item = waiting_.begin(); item != waiting_.end(); ++item)
-      if (item->drill == drill && recalls.learned_before(item->chunk, day)) {
+      if (item->drill == facts.drill && recalls.learned_before(item->chunk, day)) {
         if (level == 0) level = item->level;
         if (item->level == level) places.push_back(item);
       }
@@ -67,8 +66,7 @@ TemperDue::Place TemperDue::next(const RecallsDue& recalls, int day) const {
 }
 
 Task TemperDue::task(const Item& item, const TaskMaker& make) {
-  Task task =
-      item.drill == Drill::spoken_part ? make.spoken_part(item.chunk) : make.write_out(item.chunk);
+  Task task = make.of_chunk(item.drill, item.chunk);
   task.reason = Reason::weakest_first;
   return task;
 }

@@ -11,51 +11,9 @@
 namespace cahier {
 namespace {
 
-// The parts of a day, one after another.
-enum class Turn { cold, fresh, after };
-
-Turn turn_of(Drill drill) {
-  switch (drill) {
-    case Drill::run_through:
-    case Drill::recall:
-    case Drill::slow_pass:
-    case Drill::counted_pass:
-      return Turn::cold;
-    case Drill::learn:
-      return Turn::fresh;
-    case Drill::spoken_part:
-    case Drill::write_out:
-    case Drill::join:
-    case Drill::cue_starts:
-      return Turn::after;
-  }
-  return Turn::after;
-}
-
-// Within a turn; the last is what can end a day: something known, and played.
-int rank(Drill drill) {
-  switch (drill) {
-    case Drill::run_through:
-      return 0;
-    case Drill::slow_pass:
-    case Drill::counted_pass:
-      return 2;
-    case Drill::spoken_part:
-      return 3;
-    case Drill::write_out:
-      return 4;
-    case Drill::join:
-      return 5;
-    case Drill::cue_starts:
-      return 6;
-    default:
-      return 1;
-  }
-}
-
-// Takes the tasks of one turn in their order, each time the first that is not on the passage of
-// the task before it, where there is one. Temper goes by weakness: what is weaker waits for
-// nothing.
+// Takes the tasks of one part of the day in their order, each time the first that is not on the
+// passage of the task before it, where there is one. Temper goes by weakness: what is weaker waits
+// for nothing.
 void append_apart(std::vector<Task>& ordered, std::vector<Task> turn, const LevelOf& level_of) {
   while (!turn.empty()) {
     auto next = turn.begin();
@@ -122,29 +80,30 @@ double first_sitting(const Day& day, const std::vector<int>& sittings) {
 
 bool same_passage(const Task& one, const Task& other) {
   if (one.piece != other.piece) return false;
-  if (one.drill == Drill::run_through || other.drill == Drill::run_through) return false;
-  const bool dice_alone = (one.drill == Drill::cue_starts && one.cues.empty()) ||
-                          (other.drill == Drill::cue_starts && other.cues.empty());
+  if (covers(one.drill, Covers::piece) || covers(other.drill, Covers::piece)) return false;
+  const bool one_starts = covers(one.drill, Covers::starts);
+  const bool other_starts = covers(other.drill, Covers::starts);
+  const bool dice_alone = (one_starts && one.cues.empty()) || (other_starts && other.cues.empty());
   if (dice_alone) return false;
   const bool in_common = std::any_of(one.chunks.begin(), one.chunks.end(), [&](int chunk) {
     return std::find(other.chunks.begin(), other.chunks.end(), chunk) != other.chunks.end();
   });
-  const bool starts = one.drill == Drill::cue_starts || other.drill == Drill::cue_starts;
-  return in_common || (!starts && one.bars.overlaps(other.bars));
+  return in_common || (!one_starts && !other_starts && one.bars.overlaps(other.bars));
 }
 
 void put_in_order(Day& day, const LevelOf& level_of) {
   std::stable_sort(day.tasks.begin(), day.tasks.end(), [&](const Task& a, const Task& b) {
-    const Turn turn = turn_of(a.drill);
-    if (turn != turn_of(b.drill)) return turn < turn_of(b.drill);
-    if (turn == Turn::fresh) return level_of(a) > level_of(b);
-    return rank(a.drill) < rank(b.drill);
+    const DrillFacts& one = facts_of(a.drill);
+    const DrillFacts& other = facts_of(b.drill);
+    if (one.part != other.part) return one.part < other.part;
+    if (one.part == DayPart::fresh) return level_of(a) > level_of(b);
+    return one.rank < other.rank;
   });
   std::vector<Task> ordered;
   std::vector<Task> last;
   for (auto from = day.tasks.begin(); from != day.tasks.end();) {
     const auto to = std::find_if(from, day.tasks.end(), [&](const Task& task) {
-      return turn_of(task.drill) != turn_of(from->drill);
+      return facts_of(task.drill).part != facts_of(from->drill).part;
     });
     std::vector<Task> turn;
     for (; from != to; ++from) {

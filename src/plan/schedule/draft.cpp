@@ -7,16 +7,6 @@
 
 namespace cahier {
 
-namespace {
-
-// Whether the drill plays neighbouring chunks across their join with care enough to count.
-bool plays_across(Drill drill) {
-  return drill == Drill::join || drill == Drill::recall || drill == Drill::slow_pass ||
-         drill == Drill::counted_pass;
-}
-
-}  // namespace
-
 Draft::Draft(const Work& of, bool to_the_edge) : work(of), end(static_cast<int>(of.days.size())) {
   schedule.days = work.days;
   for (int day = 0; day < end; ++day) {
@@ -36,9 +26,11 @@ void Draft::remember(const Task& task, int day) {
     progress.recalls.learn(task.chunks.front(), day);
     progress.joins.learned(task.chunks.front(), day, progress.recalls);
   }
-  if (retrieves(task.drill)) progress.recalls.retrieve(task.chunks, day);
-  if (plays_across(task.drill)) progress.joins.played(task);
-  if (plays_across(task.drill) && task.drill != Drill::join)
+  const DrillFacts& facts = facts_of(task.drill);
+  if (facts.retrieves) progress.recalls.retrieve(task.chunks, day);
+  if (facts.plays_across) progress.joins.played(task);
+  const bool passes = facts.plays_across && facts.retrieves;
+  if (passes)
     for (std::size_t i = 0; i < progress.passes.size(); ++i)
       if (task.bars.contains(progress.analysis.stretches[i].bars)) ++progress.passes[i];
   if (task.drill == Drill::cue_starts) {
@@ -50,7 +42,7 @@ void Draft::remember(const Task& task, int day) {
     if (progress.last_run_made < day) ++progress.run_days_made;
     progress.last_run_made = day;
   }
-  if (stage_of(task.drill) != Stage::temper) return;
+  if (facts.stage != Stage::temper) return;
   if (slipped_since(task, day))
     progress.temper.relax(task.chunks.front(), task.drill);
   else

@@ -14,34 +14,24 @@ class Remembered {
       : analysis_(analysis), make_(analysis, method, piece) {}
 
   std::vector<Task> tasks(const Done& done) const {
-    switch (done.drill) {
-      case Drill::learn:
-        return by_chunk(done.bars, [&](int chunk) { return make_.learn(chunk); });
-      case Drill::spoken_part:
-        return by_chunk(done.bars, [&](int chunk) { return make_.spoken_part(chunk); });
-      case Drill::write_out:
-        return by_chunk(done.bars, [&](int chunk) { return make_.write_out(chunk); });
-      case Drill::join:
-        return {make_.join(done.bars)};
-      case Drill::recall:
-        return {make_.recall(done.bars)};
-      case Drill::slow_pass:
-        return {make_.slow_pass(done.bars)};
-      case Drill::counted_pass:
-        return {make_.counted_pass(done.bars)};
-      case Drill::run_through:
-        return {make_.run_through()};
-      case Drill::cue_starts:
+    switch (facts_of(done.drill).covers) {
+      case Covers::chunk:
+        return by_chunk(done);
+      case Covers::bars:
+        return {make_.of_bars(done.drill, done.bars)};
+      case Covers::starts:
         return {cue_starts(done)};
+      case Covers::piece:
+        return {make_.of_bars(done.drill, analysis_.planned.piece.whole())};
     }
     return {};
   }
 
  private:
-  template <typename Make>
-  std::vector<Task> by_chunk(BarRange bars, Make make) const {
+  std::vector<Task> by_chunk(const Done& done) const {
     std::vector<Task> tasks;
-    for (const int chunk : analysis_.chunks_in(bars)) tasks.push_back(make(chunk));
+    for (const int chunk : analysis_.chunks_in(done.bars))
+      tasks.push_back(make_.of_chunk(done.drill, chunk));
     return tasks;
   }
 

@@ -148,20 +148,21 @@ class Reckoning {
   // any drill across joins has.
   double playing(BarRange bars) const {
     double fastest = 0;
-    for (const Drill drill : {Drill::join, Drill::recall, Drill::slow_pass, Drill::counted_pass})
-      for (int level = 1; level <= 5; ++level)
-        fastest = std::max(fastest, time_.share(drill, level));
+    for (const DrillFacts& facts : every_drill())
+      for (int level = 1; facts.plays_across && level <= 5; ++level)
+        fastest = std::max(fastest, time_.share(facts.drill, level));
     return time_.playing(bars, 1) / fastest * method_.recall_stumble;
   }
 
+  // No run-through: it plays all of the piece.
   double shortest_recall() const {
-    double shortest = time_.cue_starts(1);
-    for (int bar = piece_.first_bar(); bar <= piece_.bars; ++bar)
-      for (int level = 1; level <= 5; ++level)
-        for (const double minutes :
-             {time_.recall({bar, bar}, level), time_.slow_pass({bar, bar}, level),
-              time_.counted_pass({bar, bar}, level)})
-          shortest = std::min(shortest, minutes);
+    double shortest = std::numeric_limits<double>::infinity();
+    for (const DrillFacts& facts : every_drill()) {
+      if (!facts.retrieves || facts.covers == Covers::piece) continue;
+      for (int bar = piece_.first_bar(); bar <= piece_.bars; ++bar)
+        for (int level = 1; level <= 5; ++level)
+          shortest = std::min(shortest, time_.minutes(facts.drill, {bar, bar}, level, 1));
+    }
     return shortest;
   }
 

@@ -1,5 +1,7 @@
 #include "workbook/parts/task_words.h"
 
+#include <fmt/format.h>
+
 #include "practice/metronome.h"
 #include "practice/time_model.h"
 #include "text/phrasing.h"
@@ -54,7 +56,7 @@ std::string step_label(const Words& words, const PlannedPiece& piece, const Step
 
 std::vector<TickRow> tick_rows(const Words& words, const PlannedPiece& piece, const Task& task) {
   std::vector<TickRow> rows;
-  if (task.drill == Drill::cue_starts) {
+  if (covers(task.drill, Covers::starts)) {
     for (std::size_t cue = 0; cue < task.cues.size(); ++cue) rows.push_back({"", 1});
     // Left all to chance, the task has the word in the place of its bars.
     if (task.throws > 0)
@@ -71,61 +73,26 @@ std::vector<TickRow> tick_rows(const Words& words, const PlannedPiece& piece, co
 std::vector<std::string> task_bars(const Words& words, const PlannedPiece& piece,
                                    const Task& task) {
   std::vector<std::string> bars;
-  if (task.drill == Drill::cue_starts)
+  const bool starts = covers(task.drill, Covers::starts);
+  if (starts)
     for (const int cue : task.cues)
       bars.push_back(words.say("task.from_bar", {{"bar", piece.cues[cue - 1].bar}}));
   if (bars.empty())
-    bars.push_back(task.drill == Drill::cue_starts ? thrown_name(words, piece)
-                                                   : bar_range(task.bars.first, task.bars.last));
+    bars.push_back(starts ? thrown_name(words, piece) : bar_range(task.bars.first, task.bars.last));
   return bars;
 }
 
 std::string drill_title(const Words& words, const Task& task) {
-  switch (task.drill) {
-    case Drill::learn:
-      return words.say("task.learn");
-    case Drill::join:
-      return words.say("task.join");
-    case Drill::recall:
-      return words.say("task.recall");
-    case Drill::cue_starts:
-      return cue_starts_title(words, task);
-    case Drill::slow_pass:
-      return words.say("task.slow_pass");
-    case Drill::counted_pass:
-      return words.say("task.counted_pass");
-    case Drill::run_through:
-      return words.say("task.run_through");
-    case Drill::spoken_part:
-      return words.say("task.spoken_part");
-    case Drill::write_out:
-      return words.say("task.write_out");
-  }
-  return {};
+  if (covers(task.drill, Covers::starts)) return cue_starts_title(words, task);
+  return words.say(fmt::format("task.{}", drill_word(task.drill)));
 }
 
 std::string drill_meaning(const Words& words, const Task& task) {
-  switch (task.drill) {
-    case Drill::learn:
-      return words.say(task.steps.size() > 1 ? "task.means_learn" : "task.means_learn_one_part");
-    case Drill::join:
-      return words.say("task.means_join");
-    case Drill::recall:
-      return words.say("task.means_recall");
-    case Drill::cue_starts:
-      return words.say(task.fork ? "task.means_fork" : "task.means_cue_starts");
-    case Drill::slow_pass:
-      return words.say("task.means_slow_pass");
-    case Drill::counted_pass:
-      return words.say("task.means_counted_pass");
-    case Drill::run_through:
-      return words.say("task.means_run_through");
-    case Drill::spoken_part:
-      return words.say("task.means_spoken_part");
-    case Drill::write_out:
-      return words.say("task.means_write_out");
-  }
-  return {};
+  if (task.fork) return words.say("task.means_fork");
+  const bool one_part =
+      facts_of(task.drill).manner == Manner::apart_then_together && task.steps.size() < 2;
+  if (one_part) return words.say("task.means_learn_one_part");
+  return words.say(fmt::format("task.means_{}", drill_word(task.drill)));
 }
 
 std::vector<std::string> marks_in(const Words& words, const PlannedPiece& piece, BarRange bars) {
@@ -155,7 +122,7 @@ Tempo tempo_at(const PlannedPiece& piece, const Task& task, int bar) {
 
 std::vector<TempoFrom> later_tempi(const PlannedPiece& piece, const Task& task) {
   std::vector<TempoFrom> tempi;
-  if (!task.tempo || task.drill == Drill::cue_starts) return tempi;
+  if (!task.tempo || covers(task.drill, Covers::starts)) return tempi;
   for (const Change& change : piece.piece.changes)
     if (change.tempo && change.bar > task.bars.first && task.bars.contains(change.bar))
       tempi.push_back({change.bar, tempo_at(piece, task, change.bar)});

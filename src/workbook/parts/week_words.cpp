@@ -3,8 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
-#include <utility>
+#include <map>
 
 #include "text/phrasing.h"
 #include "text/utf8.h"
@@ -79,25 +78,21 @@ std::string bars_learned(const Words& words, const PlannedPiece& piece,
 
 // "5 recalls, 3 slow passes and 14 cue starts".
 std::string work_in(const Words& words, const PlanWeek& week) {
-  constexpr std::array<std::pair<Drill, const char*>, 7> kNouns = {
-      {{Drill::recall, "weeks.recalls"},
-       {Drill::join, "weeks.joins"},
-       {Drill::slow_pass, "weeks.slow"},
-       {Drill::counted_pass, "weeks.counted"},
-       {Drill::cue_starts, "weeks.cue_starts"},
-       {Drill::spoken_part, "weeks.spoken"},
-       {Drill::write_out, "weeks.write_outs"}}};
-  std::vector<std::string> work;
-  for (const auto& [drill, noun] : kNouns) {
+  std::map<int, std::string> work;
+  for (const DrillFacts& facts : every_drill()) {
+    if (facts.in_week == 0) continue;
     int number = 0;
     for (const Day& day : week.days)
       for (const Task& task : day.tasks)
-        if (task.drill == drill)
+        if (task.drill == facts.drill)
           number +=
-              drill == Drill::cue_starts ? static_cast<int>(task.cues.size()) + task.throws : 1;
-    if (number > 0) work.push_back(std::to_string(number) + " " + words.count(noun, number));
+              facts.covers == Covers::starts ? static_cast<int>(task.cues.size()) + task.throws : 1;
+    if (number > 0)
+      work[facts.in_week] = std::to_string(number) + " " + words.count(facts.counted, number);
   }
-  return list_text(words, work);
+  std::vector<std::string> in_order;
+  for (const auto& [place, said] : work) in_order.push_back(said);
+  return list_text(words, in_order);
 }
 
 }  // namespace

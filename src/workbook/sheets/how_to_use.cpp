@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <vector>
@@ -85,47 +87,58 @@ struct Term {
   std::string text;
 };
 
-// The drills of this book, in the order of the stages.
-std::vector<Term> drill_terms(const Plan& plan, const Words& words) {
+// What the drill asks for, as this book does; empty where the book does not ask for it.
+std::string meaning_of(const Plan& plan, const Words& words, const Totals& totals, Drill drill) {
   const Method& method = plan.method;
+  switch (drill) {
+    case Drill::learn:
+      if (totals.learned_chunks == 0) return {};
+      return words.say(
+          has_several_parts(plan) ? "how_to_use.learn_parts" : "how_to_use.learn_one_part",
+          {{"times", method.repetitions}});
+    case Drill::join:
+      return may_ask_for(plan, drill) ? words.say("how_to_use.join_means") : "";
+    case Drill::recall:
+      return words.say(has_nothing_new(plan) ? "how_to_use.recall_kept" : "how_to_use.recall_means",
+                       {{"number", method.first_recall_days}});
+    case Drill::cue_starts:
+      return words.count("how_to_use.cue_starts_mean", method.cue_throws);
+    case Drill::slow_pass:
+      return words.say("how_to_use.slow_pass_means",
+                       {{"percent", shares_of_tempo(plan, drill, method.slow_tempo)}});
+    case Drill::counted_pass:
+      return words.say("how_to_use.counted_pass_means",
+                       {{"percent", shares_of_tempo(plan, drill, method.counted_tempo)}});
+    case Drill::run_through:
+      if (is_later_edition(plan))
+        return words.say("how_to_use.run_through_more", {{"number", totals.runs}});
+      return words.say("how_to_use.run_through_means",
+                       {{"number", plan.upkeep ? totals.runs : plan.runs_required()}});
+    case Drill::spoken_part:
+      if (plan.temper == Temper::no || !has_several_parts(plan) || !may_ask_for(plan, drill))
+        return {};
+      return words.count("how_to_use.spoken_part_means", method.spoken_times);
+    case Drill::write_out:
+      if (plan.temper == Temper::no || !may_ask_for(plan, drill)) return {};
+      return words.say("how_to_use.write_out_means");
+  }
+  return {};
+}
+
+// The drills of this book, in the order of the stages; a fork is one of the cue starts.
+std::vector<Term> drill_terms(const Plan& plan, const Words& words) {
   const Totals totals = totals_of(plan);
-  std::vector<Term> terms;
-  if (totals.learned_chunks > 0)
-    terms.push_back(
-        {words.say("how_to_use.learn"),
-         words.say(has_several_parts(plan) ? "how_to_use.learn_parts" : "how_to_use.learn_one_part",
-                   {{"times", method.repetitions}})});
-  if (may_ask_for(plan, Drill::join))
-    terms.push_back({words.say("how_to_use.join"), words.say("how_to_use.join_means")});
-  terms.push_back(
-      {words.say("how_to_use.recall"),
-       words.say(has_nothing_new(plan) ? "how_to_use.recall_kept" : "how_to_use.recall_means",
-                 {{"number", method.first_recall_days}})});
-  terms.push_back({words.say("how_to_use.cue_starts"),
-                   words.count("how_to_use.cue_starts_mean", method.cue_throws)});
   const bool forks = std::any_of(plan.pieces.begin(), plan.pieces.end(), [](const auto& piece) {
     return !piece.piece.look_alikes.empty();
   });
-  if (forks) terms.push_back({words.say("how_to_use.fork"), words.say("how_to_use.fork_means")});
-  terms.push_back(
-      {words.say("how_to_use.slow_pass"),
-       words.say("how_to_use.slow_pass_means",
-                 {{"percent", shares_of_tempo(plan, Drill::slow_pass, method.slow_tempo)}})});
-  terms.push_back(
-      {words.say("how_to_use.counted_pass"),
-       words.say("how_to_use.counted_pass_means",
-                 {{"percent", shares_of_tempo(plan, Drill::counted_pass, method.counted_tempo)}})});
-  terms.push_back(
-      {words.say("how_to_use.run_through"),
-       is_later_edition(plan)
-           ? words.say("how_to_use.run_through_more", {{"number", totals.runs}})
-           : words.say("how_to_use.run_through_means",
-                       {{"number", plan.upkeep ? totals.runs : plan.runs_required()}})});
-  if (plan.temper != Temper::no && has_several_parts(plan) && may_ask_for(plan, Drill::spoken_part))
-    terms.push_back({words.say("how_to_use.spoken_part"),
-                     words.count("how_to_use.spoken_part_means", method.spoken_times)});
-  if (plan.temper != Temper::no && may_ask_for(plan, Drill::write_out))
-    terms.push_back({words.say("how_to_use.write_out"), words.say("how_to_use.write_out_means")});
+  std::vector<Term> terms;
+  for (const DrillFacts& facts : every_drill()) {
+    const std::string meaning = meaning_of(plan, words, totals, facts.drill);
+    if (meaning.empty()) continue;
+    terms.push_back({words.say(fmt::format("how_to_use.{}", facts.word)), meaning});
+    if (facts.drill == Drill::cue_starts && forks)
+      terms.push_back({words.say("how_to_use.fork"), words.say("how_to_use.fork_means")});
+  }
   return terms;
 }
 
@@ -133,7 +146,7 @@ std::vector<Term> drill_terms(const Plan& plan, const Words& words) {
 
 void draw_how_to_use(Book& book) {
   const Words& words = book.words();
-  book.open_sheet("how to use", words.say("how_to_use.title"));
+  book.open_sheet(SheetKind::how_to_use, words.say("how_to_use.title"));
   Prose prose(book);
   const double width = prose.rest().width;
   const double label_width = std::min(36.0, width * 0.27);

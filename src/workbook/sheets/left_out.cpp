@@ -127,7 +127,7 @@ class LeftOutSheet {
 
 void draw_left_out(Book& book) {
   if (book.plan().fits) return;
-  book.open_sheet("left out", book.words().say("left_out.title"));
+  book.open_sheet(SheetKind::left_out, book.words().say("left_out.title"));
   LeftOutSheet(book).draw();
 }
 

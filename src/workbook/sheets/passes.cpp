@@ -250,7 +250,7 @@ class PassSheet {
 void draw_passes(Book& book) {
   const Stretches stretches = stretches_of(book.plan());
   if (stretches.empty()) return;
-  book.open_sheet("passes", book.words().say("passes.title"));
+  book.open_sheet(SheetKind::passes, book.words().say("passes.title"));
   PassSheet(book).draw(stretches);
 }
 

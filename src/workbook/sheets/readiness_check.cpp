@@ -46,7 +46,7 @@ void draw_readiness_check(Book& book) {
   const Words& words = book.words();
   const Plan& plan = book.plan();
   if (has_past(plan)) return;
-  book.open_sheet("readiness check", words.say("readiness_check.title"));
+  book.open_sheet(SheetKind::readiness_check, words.say("readiness_check.title"));
   Prose prose(book, words.say("readiness_check.before", {{"date", full_date(words, plan.from)}}));
   prose.paragraph(words.say("readiness_check.lead"));
   for (const PlannedPiece& planned : plan.pieces) {

@@ -172,7 +172,7 @@ class ReportSheet {
 }  // namespace
 
 void draw_report_back(Book& book) {
-  book.open_sheet("report back", book.words().say("report.title"));
+  book.open_sheet(SheetKind::report_back, book.words().say("report.title"));
   ReportSheet(book).draw();
 }
 

@@ -192,7 +192,7 @@ void draw_spoken_parts(Book& book) {
     for (int piece = 0; piece < static_cast<int>(plan.pieces.size()); ++piece)
       if (plan.pieces[piece].piece.parts().size() > 1) pieces.push_back(piece);
   if (pieces.empty()) return;
-  book.open_sheet("spoken parts", book.words().say("spoken_parts.title"));
+  book.open_sheet(SheetKind::spoken_parts, book.words().say("spoken_parts.title"));
   for (const int number : pieces) {
     SpokenParts sheet(book, plan.pieces[number]);
     std::vector<Steps> all;

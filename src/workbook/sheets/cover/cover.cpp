@@ -116,7 +116,7 @@ class Cover {
                            {{"from", from}, {"to", full_date(words_, plan_.by - days{1})}}),
           style::kBody);
     if (!plan_.fits) {
-      const int page = book_.page_of("left out");
+      const int page = book_.page_of(SheetKind::left_out);
       block(page > 0 ? words_.say("cover.does_not_fit", {{"page", page}})
                      : words_.say("cover.does_not_fit_here"),
             style::kStrong);
@@ -250,7 +250,7 @@ class Cover {
 }  // namespace
 
 void draw_cover(Book& book) {
-  book.open_sheet("cover", book.words().say("cover.title"));
+  book.open_sheet(SheetKind::cover, book.words().say("cover.title"));
   Cover(book).draw();
 }
 

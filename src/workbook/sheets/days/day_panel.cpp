@@ -1,6 +1,7 @@
 #include "workbook/sheets/days/day_panel.h"
 
 #include <algorithm>
+#include <optional>
 
 #include "paper/text_fitting.h"
 #include "report/plan_words.h"
@@ -26,9 +27,32 @@ constexpr int kFirstTimes = 2;       // how often a drill is explained
 // starts went on their own sheet.
 std::string_view what_to_report(const Day& day) {
   const bool elsewhere = std::all_of(day.tasks.begin(), day.tasks.end(), [](const Task& task) {
-    return task.drill == Drill::run_through || task.drill == Drill::cue_starts;
+    const Slips slips = facts_of(task.drill).slips;
+    return slips == Slips::with_the_run || slips == Slips::on_start_sheet;
   });
   return elsewhere ? "panels.noted" : "panels.slipped";
+}
+
+// Where there is more about a task than its panel holds; none for what the panel says whole.
+std::optional<SheetKind> sheet_for(const Task& task) {
+  switch (task.drill) {
+    case Drill::cue_starts:
+      return task.fork ? SheetKind::look_alikes : SheetKind::cue_starts;
+    case Drill::run_through:
+      return SheetKind::run_throughs;
+    case Drill::write_out:
+      return SheetKind::write_outs;
+    case Drill::spoken_part:
+      return SheetKind::spoken_parts;
+    case Drill::slow_pass:
+    case Drill::counted_pass:
+      return SheetKind::passes;
+    case Drill::learn:
+    case Drill::join:
+    case Drill::recall:
+      return std::nullopt;
+  }
+  return std::nullopt;
 }
 
 }  // namespace
@@ -42,22 +66,8 @@ DayPanels::DayPanels(Book& book, double width)
 Box DayPanels::task_area(const Box& box) const { return box.without_left(date_width_); }
 
 int DayPanels::page_for(const Task& task) const {
-  switch (task.drill) {
-    case Drill::cue_starts:
-      if (task.fork) return book_.page_of_task(task, "look-alikes");
-      return book_.page_of("cue starts");
-    case Drill::run_through:
-      return book_.page_of("run-throughs");
-    case Drill::write_out:
-      return book_.page_of_task(task, "write-outs");
-    case Drill::spoken_part:
-      return book_.page_of_task(task, "spoken parts");
-    case Drill::slow_pass:
-    case Drill::counted_pass:
-      return book_.page_of_task(task, "passes");
-    default:
-      return 0;
-  }
+  const std::optional<SheetKind> sheet = sheet_for(task);
+  return sheet ? book_.page_of_task(task, *sheet) : 0;
 }
 
 TaskRemarks DayPanels::remarks(const Task& task) {

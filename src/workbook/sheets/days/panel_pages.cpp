@@ -259,7 +259,7 @@ void PanelPages::draw_the_day(const Box& box) {
                 day_month(words, book_.plan().by), style::kBody, Align::left, style::kLeast);
   draw_line(canvas, row.without_left(weekday + date + 8), words.say("panels.the_day"),
             style::kHeading, Align::left, style::kLeast);
-  const int card = book_.page_of("rejoin card");
+  const int card = book_.page_of(SheetKind::rejoin_card);
   const Box says = rest.without_top(5 * kGrid).top(3 * kGrid);
   draw_line(canvas, says,
             card > 0 ? words.say("panels.the_day_card", {{"page", card}})

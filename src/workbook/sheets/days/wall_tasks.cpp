@@ -17,7 +17,7 @@ struct Gathered {
   std::vector<BarRange> bars;
   std::vector<int> starts;  // bars to begin at
   int throws = 0;
-  int times = 0;  // run-throughs
+  int times = 0;  // of the whole piece
 
   bool takes(const Task& task) const {
     return task.drill == drill && task.fork == fork && task.piece == piece;
@@ -34,20 +34,14 @@ void add_bars(Gathered& group, BarRange bars) {
 }
 
 void add(Gathered& group, const PlannedPiece& piece, const Task& task) {
-  if (task.drill == Drill::run_through) group.times += times_of(task);
-  if (task.drill != Drill::cue_starts) return add_bars(group, task.bars);
+  if (covers(task.drill, Covers::piece)) group.times += times_of(task);
+  if (!covers(task.drill, Covers::starts)) return add_bars(group, task.bars);
   group.throws += task.throws;
   for (const int cue : task.cues) {
     const int bar = piece.cues[cue - 1].bar;
     if (std::find(group.starts.begin(), group.starts.end(), bar) == group.starts.end())
       group.starts.push_back(bar);
   }
-}
-
-// Joins, passes and run-throughs are each played in one go.
-bool may_unite(Drill drill) {
-  return drill == Drill::learn || drill == Drill::recall || drill == Drill::spoken_part ||
-         drill == Drill::write_out;
 }
 
 void unite(std::vector<BarRange>& bars) {
@@ -63,30 +57,16 @@ void unite(std::vector<BarRange>& bars) {
   bars = std::move(united);
 }
 
+// "new"; "slow passes": as many as there are starts, run-throughs or stretches.
 std::string name_of(const Words& words, const Gathered& group) {
-  const int ranges = static_cast<int>(group.bars.size());
-  switch (group.drill) {
-    case Drill::learn:
-      return words.say("weeks.new");
-    case Drill::join:
-      return words.count("weeks.joins", ranges);
-    case Drill::recall:
-      return words.count("weeks.recalls", ranges);
-    case Drill::cue_starts:
-      return words.count(group.fork ? "weeks.forks" : "weeks.cue_starts",
-                         static_cast<int>(group.starts.size()) + group.throws);
-    case Drill::slow_pass:
-      return words.count("weeks.slow", ranges);
-    case Drill::counted_pass:
-      return words.count("weeks.counted", ranges);
-    case Drill::run_through:
-      return words.count("weeks.runs", group.times);
-    case Drill::spoken_part:
-      return words.count("weeks.spoken", ranges);
-    case Drill::write_out:
-      return words.count("weeks.write_outs", ranges);
-  }
-  return {};
+  const DrillFacts& facts = facts_of(group.drill);
+  if (group.drill == Drill::learn) return words.say(facts.counted);
+  if (facts.covers == Covers::starts)
+    return words.count(group.fork ? "weeks.forks" : facts.counted,
+                       static_cast<int>(group.starts.size()) + group.throws);
+  return words.count(facts.counted, facts.covers == Covers::piece
+                                        ? group.times
+                                        : static_cast<int>(group.bars.size()));
 }
 
 std::vector<WallEntry> entries_of(const Words& words, const Gathered& group) {
@@ -119,7 +99,7 @@ std::vector<WallGroup> wall_groups(const Words& words, const Plan& plan, const D
   }
   std::vector<WallGroup> groups;
   for (Gathered& group : gathered) {
-    if (together == Together::all && may_unite(group.drill)) unite(group.bars);
+    if (together == Together::all && !facts_of(group.drill).in_one_go) unite(group.bars);
     groups.push_back(
         {group.drill, group.fork, group.piece, entries_of(words, group), name_of(words, group)});
   }

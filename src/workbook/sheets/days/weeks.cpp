@@ -35,7 +35,7 @@ void draw_together(Book& book, const std::vector<PlanWeek>& weeks, std::size_t f
 }  // namespace
 
 void draw_weeks(Book& book) {
-  book.open_sheet("weeks", book.words().say("weeks.title"));
+  book.open_sheet(SheetKind::weeks, book.words().say("weeks.title"));
   const std::vector<PlanWeek> weeks = shown_weeks(book.plan());
   const std::size_t on_page = weeks_on_page(book, weeks.size());
   for (std::size_t first = 0; first < weeks.size(); first += on_page) {

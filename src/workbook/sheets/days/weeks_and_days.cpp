@@ -21,7 +21,7 @@ void draw_weeks_and_days(Book& book) {
     return;
   }
   const Words& words = book.words();
-  book.open_sheet("weeks and days", words.say("weeks.title"));
+  book.open_sheet(SheetKind::weeks_and_days, words.say("weeks.title"));
   PanelPages panels(book, weeks, false);
   for (std::size_t at = 0; at < weeks.size(); ++at) {
     if (panels.pages_of(at) == 1 && book.prints_both_sides() && book.next_is_front())

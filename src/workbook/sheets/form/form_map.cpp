@@ -225,7 +225,7 @@ void draw_map(Book& book, int index) {
 }  // namespace
 
 void draw_form_map(Book& book) {
-  book.open_sheet("form map", book.words().say("form_map.title"));
+  book.open_sheet(SheetKind::form_map, book.words().say("form_map.title"));
   for (std::size_t index = 0; index < book.plan().pieces.size(); ++index)
     draw_map(book, static_cast<int>(index));
 }

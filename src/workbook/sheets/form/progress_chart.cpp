@@ -143,7 +143,7 @@ void draw_chart(Book& book, int index, const Labels& labels) {
 }  // namespace
 
 void draw_progress_chart(Book& book) {
-  book.open_sheet("progress chart", book.words().say("progress_chart.title"));
+  book.open_sheet(SheetKind::progress_chart, book.words().say("progress_chart.title"));
   const Labels labels = row_labels(book.words());
   for (std::size_t index = 0; index < book.plan().pieces.size(); ++index)
     draw_chart(book, static_cast<int>(index), labels);

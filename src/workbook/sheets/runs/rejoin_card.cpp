@@ -159,7 +159,7 @@ class RejoinSheet {
 void draw_rejoin_card(Book& book) {
   // The back of a card that is cut out must not be a page that is needed.
   if (book.page() > 0 && book.prints_both_sides() && !book.next_is_front()) draw_notes_page(book);
-  book.open_sheet("rejoin card", book.words().say("rejoin_card.title"));
+  book.open_sheet(SheetKind::rejoin_card, book.words().say("rejoin_card.title"));
   RejoinSheet(book).draw();
 }
 

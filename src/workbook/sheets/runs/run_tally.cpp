@@ -192,7 +192,7 @@ Box draw_tally(Book& book, int piece) {
 }  // namespace
 
 void draw_run_tally(Book& book) {
-  book.open_sheet("run-throughs", book.words().say("run_tally.title"));
+  book.open_sheet(SheetKind::run_throughs, book.words().say("run_tally.title"));
   Box rest;
   for (int piece = 0; piece < static_cast<int>(book.plan().pieces.size()); ++piece)
     rest = draw_tally(book, piece);

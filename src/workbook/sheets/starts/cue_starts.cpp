@@ -283,7 +283,7 @@ void draw_cue_starts(Book& book) {
   if (std::all_of(pieces.begin(), pieces.end(),
                   [](const PlannedPiece& piece) { return piece.dice.empty(); }))
     return;
-  book.open_sheet("cue starts", book.words().say("cue_starts.title"));
+  book.open_sheet(SheetKind::cue_starts, book.words().say("cue_starts.title"));
   for (int piece = 0; piece < static_cast<int>(pieces.size()); ++piece)
     for (const Tables& tables : tables_by_sheet(pieces[piece].dice))
       CueSheet(book, piece, tables).draw();

@@ -224,7 +224,7 @@ void draw_look_alikes(Book& book) {
   if (std::all_of(pieces.begin(), pieces.end(),
                   [](const PlannedPiece& piece) { return piece.piece.look_alikes.empty(); }))
     return;
-  book.open_sheet("look-alikes", book.words().say("look_alikes.title"));
+  book.open_sheet(SheetKind::look_alikes, book.words().say("look_alikes.title"));
   LookAlikesSheet(book).draw();
 }
 

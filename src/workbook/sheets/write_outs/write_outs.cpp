@@ -229,7 +229,7 @@ void draw_write_outs(Book& book) {
   const bool planned = !pieces.empty();
   // A book that keeps a piece has blank staves only where nothing else was asked for.
   if (!planned && plan.upkeep && book.page() > 0) return;
-  book.open_sheet("write-outs", book.words().say("write_outs.title"));
+  book.open_sheet(SheetKind::write_outs, book.words().say("write_outs.title"));
   if (!planned)
     for (int piece = 0; piece < static_cast<int>(plan.pieces.size()); ++piece)
       pieces.push_back(piece);

@@ -1,0 +1,27 @@
+// The kinds of sheets.
+#pragma once
+
+namespace cahier {
+
+// Each has its row in all_sheets.cpp: the name that packets know it by, and who draws it.
+enum class SheetKind {
+  cover,
+  left_out,  // what does not fit, with --anyway
+  how_to_use,
+  readiness_check,
+  form_map,
+  weeks_and_days,  // in turn, so that they face each other
+  weeks,
+  day_panels,
+  cue_starts,
+  passes,
+  run_throughs,
+  spoken_parts,
+  write_outs,
+  look_alikes,
+  rejoin_card,
+  progress_chart,
+  report_back
+};
+
+}  // namespace cahier
