@@ -49,7 +49,7 @@ int unplaced_in(const Plan& plan, int piece, Drill drill) {
       [&](const Unplaced& work) { return work.piece == piece && work.drill == drill; }));
 }
 
-// What a plan that does not fit leaves out without naming it. The judge lets such a plan off its
+// What a plan that does not fit leaves out without naming it. The checker lets such a plan off its
 // rules of joins, recalls and forks; here they are asked of what is learned all the same.
 std::string left_out_in_silence(const Plan& plan) {
   std::string text;
@@ -57,7 +57,7 @@ std::string left_out_in_silence(const Plan& plan) {
   as_if_it_fitted.fits = true;
   for (const Violation& violation : violations(as_if_it_fitted)) {
     const bool named =
-        violation.rule == 10 ||
+        violation.kind == Violation::Kind::fits_and_unplaced ||
         std::any_of(plan.unplaced.begin(), plan.unplaced.end(), [&](const Unplaced& work) {
           return (violation.rule == 4 && work.drill == Drill::join) ||
                  (violation.rule == 5 && work.drill == Drill::recall) ||
@@ -95,7 +95,7 @@ TEST_CASE("random pieces are such as a file can hold") {
   CHECK(groups >= 200);
 }
 
-TEMPLATE_TEST_CASE_SIG("every plan of random pieces and calendars passes the judge", "",
+TEMPLATE_TEST_CASE_SIG("every plan of random pieces and calendars passes the checker", "",
                        ((int shard), shard), 0, 1, 2, 3, 4, 5) {
   int plans = 0;
   int fitting = 0;

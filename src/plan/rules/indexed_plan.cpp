@@ -4,8 +4,13 @@
 
 #include <algorithm>
 
+#include "plan/rules/surely_played.h"
+#include "plan/rules/weak_chunks.h"
+
 namespace cahier {
 namespace {
+
+using Kind = Violation::Kind;
 
 void index_bars(IndexedPiece& piece) {
   const PlannedPiece& planned = *piece.planned;
@@ -46,14 +51,25 @@ void index_occurrences(IndexedPiece& piece) {
                        occurrence.bars.size() == piece.chunks()[occurrence.chunk].bars.size();
 }
 
+// Played from memory on a day; it is a recall of what was learned on an earlier one.
+void recall(IndexedPiece& piece, const BarRange& bars, int day) {
+  for (int bar = bars.first; bar <= bars.last; ++bar) {
+    const int chunk = piece.chunk_at[bar];
+    if (chunk < 0 || !piece.learned[chunk] || piece.learned[chunk]->day >= day) continue;
+    std::vector<int>& days = piece.recalled[piece.learned_bar[bar]];
+    if (days.empty() || days.back() != day) days.push_back(day);
+  }
+}
+
 void check_sections(IndexedPlan& indexed, const IndexedPiece& piece) {
   const PlannedPiece& planned = *piece.planned;
   for (const Section& section : planned.piece.sections) {
     const int at = piece.section_at[section.bars.first];
     if (at >= 0 && planned.sections[at].bars.first != section.bars.first)
-      indexed.violation(1, fmt::format("section \"{}\" begins at bar {} in the piece but not in "
-                                       "the plan",
-                                       section.name, section.bars.first));
+      indexed.violation(1, Kind::sections_not_of_piece,
+                        fmt::format("section \"{}\" begins at bar {} in the piece but not in "
+                                    "the plan",
+                                    section.name, section.bars.first));
   }
   for (const PlannedSection& section : planned.sections)
     for (int bar = section.bars.first; bar <= section.bars.last; ++bar) {
@@ -61,9 +77,10 @@ void check_sections(IndexedPlan& indexed, const IndexedPiece& piece) {
                              ? piece.learned_bar[section.same_as->first + bar - section.bars.first]
                              : bar;
       if (piece.learned_bar[bar] == source) continue;
-      indexed.violation(1, fmt::format("the plan and the piece do not agree where the notes of bar "
-                                       "{} are learned",
-                                       bar));
+      indexed.violation(1, Kind::return_not_of_piece,
+                        fmt::format("the plan and the piece do not agree where the notes of bar "
+                                    "{} are learned",
+                                    bar));
       break;
     }
 }
@@ -110,17 +127,20 @@ void index_pieces(IndexedPlan& indexed) {
     piece.index = static_cast<int>(indexed.pieces.size());
     index_bars(piece);
     index_occurrences(piece);
+    index_forks(piece);
     piece.learned.resize(piece.chunks().size());
-    piece.retrieved.resize(piece.chunks().size());
+    piece.recalled.resize(piece.learned_bar.size());
+    piece.weakness = weak_chunks(indexed.plan, piece.index);
     check_sections(indexed, piece);
     indexed.pieces.push_back(std::move(piece));
   }
   indexed.each_task([&](const Moment& moment, const Task& task) {
     IndexedPiece& piece = indexed.pieces[task.piece];
-    for (const int chunk : task.chunks) {
-      if (task.drill == Drill::learn && !piece.learned[chunk]) piece.learned[chunk] = moment;
-      if (is_retrieval(task.drill)) piece.retrieved[chunk].push_back(moment);
-    }
+    if (task.drill == Drill::learn)
+      for (const int chunk : task.chunks)
+        if (!piece.learned[chunk]) piece.learned[chunk] = moment;
+    if (is_retrieval(task.drill))
+      for (const BarRange& bars : surely_played(indexed, moment)) recall(piece, bars, moment.day);
   });
 }
 

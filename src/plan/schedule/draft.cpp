@@ -36,7 +36,7 @@ void Draft::remember(const Task& task, int day) {
     progress.recalls.learn(task.chunks.front(), day);
     progress.joins.learned(task.chunks.front(), day, progress.recalls);
   }
-  if (retrieves(task.drill)) progress.recalls.retrieve(task.chunks, day);
+  if (retrieves(task.drill)) progress.recalls.retrieve(task, day);
   if (plays_across(task.drill)) progress.joins.played(task);
   if (plays_across(task.drill) && task.drill != Drill::join)
     for (std::size_t i = 0; i < progress.passes.size(); ++i)
@@ -82,9 +82,8 @@ void Draft::drill_forks(PieceProgress& progress, int day) {
   for (auto fork = progress.forks.begin(); fork != progress.forks.end();) {
     const auto place = fork++;
     Task task = ForksDue::task(**place, progress.make);
-    if (task.minutes > room[day] || !ForksDue::ready(**place, task, progress.recalls, day))
-      continue;
-    progress.recalls.retrieve(task.chunks, day);
+    if (task.minutes > room[day] || !ForksDue::ready(**place, progress.recalls, day)) continue;
+    progress.recalls.retrieve(task, day);
     put(std::move(task), day);
     progress.forks.strike(place);
   }
@@ -96,9 +95,9 @@ void Draft::place_runs(int day) {
     for (int run = 0; run < progress->runs.runs[day]; ++run) {
       Task task = progress->make.run_through();
       task.reason = run_reason(progress->runs_made++);
+      progress->recalls.retrieve(task, day);
       schedule.days[day].tasks.push_back(std::move(task));
     }
-    progress->recalls.retrieve_all(day);
   }
 }
 
