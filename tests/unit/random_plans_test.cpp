@@ -2,10 +2,12 @@
 #include <catch2/catch.hpp>
 
 #include "piece_file.h"
+#include "plan/chunks/analysis.h"
 #include "plan/search/lower_bound.h"
 #include "random_work.h"
 #include "report/plan_json.h"
 #include "sample_plan.h"
+#include "workbook/sheets/starts/cue_reach.h"
 
 namespace cahier {
 namespace {
@@ -93,6 +95,30 @@ TEST_CASE("random pieces are such as a file can hold") {
   }
   CHECK(returns >= 100);  // of what is a return itself
   CHECK(groups >= 200);
+}
+
+TEST_CASE("what counts as played from a start is no more than the sheets ask for") {
+  int inside = 0;
+  int to_the_same_bar = 0;
+  int starts = 0;
+  for (unsigned seed = 0; seed < 500; ++seed) {
+    sample::RandomWork random(seed);
+    const Piece piece = random.piece(60);
+    const Analysis analysis = analyse(piece, sample::steady(), sample::steady().chunk_minutes);
+    for (const CueStart& cue : analysis.planned.cues) {
+      CAPTURE(seed, cue.bar);
+      const BarRange& played = analysis.starts[cue.number - 1].bars;
+      const int asked = last_bar_from(analysis.planned, cue);
+      REQUIRE(played.first == cue.bar);
+      REQUIRE(played.last <= asked);
+      to_the_same_bar += played.last == asked ? 1 : 0;
+      inside += analysis.passages[analysis.passage_at(cue.bar)].bars.first < cue.bar ? 1 : 0;
+      ++starts;
+    }
+  }
+  CHECK(inside > starts / 10);
+  // Returns of returns are cut up more finely than the sheets know.
+  CHECK(to_the_same_bar > starts * 99 / 100);
 }
 
 TEMPLATE_TEST_CASE_SIG("every plan of random pieces and calendars passes the checker", "",

@@ -99,10 +99,6 @@ struct IndexedPlan {
 // here anew, so that a slip in the planner's own list cannot hide itself.
 bool is_retrieval(Drill drill);
 
-// Adds the pieces to an indexed plan whose form is sound; also checks that sections and returns
-// agree with the piece.
-void index_pieces(IndexedPlan& indexed);
-
 // "bars 5-8" or "bar 5".
 std::string in_words(const BarRange& bars);
 // "2027-01-04, task 0104-1 (recall, bars 5-8)".

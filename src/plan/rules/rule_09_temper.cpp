@@ -21,8 +21,6 @@ bool is_asked_for(const Plan& plan, const Weakness& chunk) {
          (plan.temper == Temper::weak && chunk.level >= plan.method.weak_level);
 }
 
-int level_of(const Weakness& chunk) { return std::clamp(chunk.level, 0, kLevels - 1); }
-
 // One drill of one piece: which learned chunks it has not touched yet, counted by level.
 class Waiting {
  public:
@@ -38,7 +36,7 @@ class Waiting {
 
   void learn_before(int day) {
     for (; next_ < by_day_.size() && piece_.learned[by_day_[next_]]->day < day; ++next_)
-      if (!touched_[by_day_[next_]]) ++count_[level_of(piece_.weakness[by_day_[next_]])];
+      if (!touched_[by_day_[next_]]) ++count_[piece_.weakness[by_day_[next_]].level];
   }
 
   int weakest() const {
@@ -53,7 +51,7 @@ class Waiting {
     touched_[chunk] = true;
     const Weakness& done = piece_.weakness[chunk];
     if (is_asked_for(plan_, done) && piece_.learned[chunk] && piece_.learned[chunk]->day < day)
-      --count_[level_of(done)];
+      --count_[done.level];
   }
 
   bool touched(int chunk) const { return touched_[chunk]; }
@@ -90,7 +88,7 @@ void check_task(IndexedPlan& indexed, const Moment& moment, const Task& task, Wa
   const std::vector<int> chunks = piece.touched(task.bars);
   int level = kLevels - 1;
   for (const int chunk : chunks) {
-    level = std::min(level, level_of(piece.weakness[chunk]));
+    level = std::min(level, piece.weakness[chunk].level);
     if (indexed.plan.temper == Temper::weak && !is_asked_for(indexed.plan, piece.weakness[chunk]))
       indexed.violation(
           9, Kind::temper_not_weak,

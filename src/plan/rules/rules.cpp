@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "plan/rules/each_rule.h"
+#include "plan/rules/index_pieces.h"
 
 namespace cahier {
 
