@@ -87,7 +87,7 @@ struct Task {
   int piece = 0;   // index into the plan's pieces
   Drill drill = Drill::learn;
   BarRange bars;            // for cue starts from the first assigned bar to the last
-  std::vector<int> chunks;  // surely played; indices into the piece's chunks
+  std::vector<int> chunks;  // surely played from end to end; indices into the piece's chunks
   std::vector<Step> steps;
   std::optional<double> tempo;  // beats a minute, a metronome mark; none where nothing is played
   Beat beat = Beat::quarter;    // what the tempo counts
@@ -95,9 +95,17 @@ struct Task {
   int block = 0;                // which of the day's sittings, from 0; a break between them
   std::vector<int> cues;        // cue starts assigned, by number
   int throws = 0;               // of the dice, besides those assigned
-  bool fork = false;            // a cue-start task that is a fork drill
+  // Of cue starts: from each bar begun from to where that start ends, as they stand; of what is
+  // past also those that are no cue starts today.
+  std::vector<BarRange> from_starts;
+  bool fork = false;  // a cue-start task that is a fork drill
   Reason reason = Reason::none;
   int reason_number = 0;
+
+  // The bars surely played, as they stand.
+  std::vector<BarRange> played() const {
+    return drill == Drill::cue_starts ? from_starts : std::vector{bars};
+  }
 };
 
 enum class DayNote { none, run_alone, catch_up, everything_learned, last_day };

@@ -101,8 +101,9 @@ void find_starts(Facts& facts, const std::vector<Pair>& pairs, int most_before) 
     for (const CueStart& cue : cues) {
       if (!(chosen >> (cue.number - 1) & 1)) continue;
       starts.cues.push_back(cue.number);
-      for (const int chunk : facts.analysis.starts[cue.number - 1].chunks)
-        starts.chunks |= Mask{1} << chunk;
+      const StartFromCue& start = facts.analysis.starts[cue.number - 1];
+      for (const int chunk : start.chunks) starts.chunks |= Mask{1} << chunk;
+      for (const int chunk : start.touched) starts.touched |= Mask{1} << chunk;
       for (const Pair& pair : pairs)
         for (const int fork : {pair.one, pair.other})
           if (cue.bar <= fork && fork <= cue.bar + most_before) forks_met.insert(fork);

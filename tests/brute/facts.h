@@ -4,7 +4,8 @@
 // What counts as a drill: a join, recall or pass goes over whole passages (a chunk where it stands,
 // or its image in a return), any number of neighbours, over section boundaries too; slow and
 // counted passes are never quicker than a recall and are left out; a cue start retrieves the chunks
-// surely played from it; Temper takes one chunk at a time. A chunk's minutes are the time model's.
+// surely played from end to end; Temper takes one chunk at a time. A chunk's minutes are the time
+// model's.
 #pragma once
 
 #include <cstdint>
@@ -32,9 +33,10 @@ struct Range {
 // A session of cue starts.
 struct Starts {
   std::vector<int> cues;
-  Mask chunks = 0;  // surely played
-  Mask forks = 0;   // pairs of look-alikes whose forks it plays into
-  int cost = 0;     // half minutes
+  Mask chunks = 0;   // surely played from end to end
+  Mask touched = 0;  // of which any bar is played
+  Mask forks = 0;    // pairs of look-alikes whose forks it plays into
+  int cost = 0;      // half minutes
 };
 
 // Chunks that are alike for Temper: one drill, one level, one cost.

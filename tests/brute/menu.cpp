@@ -75,7 +75,7 @@ std::vector<Dish> Menu::all_from_memory(Mask learned) const {
   std::vector<Dish> all = recalls;
   for (std::size_t at = 0; at < facts_.starts.size(); ++at) {
     const Starts& starts = facts_.starts[at];
-    if (!holds(learned, starts.chunks)) continue;
+    if (!holds(learned, starts.touched)) continue;
     if (!freedom_.starts_recall && starts.forks == 0) continue;
     for (Dish dish : recalls) {
       dish.cost += starts.cost;

@@ -11,13 +11,13 @@ failed=0
   exit 1
 "$judge" <sound.json || exit 1
 
-# caught RULE SCRIPT-FOR-SED
+# caught RULE SCRIPT-FOR-SED; RULE may go on to the words of the breach.
 caught() {
   sed -E "$2" sound.json >spoilt.json
   if cmp -s sound.json spoilt.json; then
     echo "$2 spoils nothing"
     failed=1
-  elif "$judge" <spoilt.json >breaches.txt || ! grep -qE "^(rule )?$1:" breaches.txt; then
+  elif "$judge" <spoilt.json >breaches.txt || ! grep -qE "^(rule )?$1(:|$)" breaches.txt; then
     echo "$2: no breach of rule $1 was found"
     cat breaches.txt
     failed=1
@@ -51,5 +51,13 @@ caught 'no plan' 's/"allowance": 20, /"allowance": true, /'
 caught 'no plan' 's/"times": 5/"times": 5.5/'
 caught 'no plan' 's/"parts": \["right hand"\]/"parts": "right hand"/'
 caught 'no plan' '$s/$/ {}/'
-rm -f sound.json spoilt.json breaches.txt
+
+# By bars: a start inside a chunk recalls the bars from there on, and one at its end no others.
+printf 'title: Inside\nbars: 8\ncues: [5]\n' >inside.yaml
+"$cahier" plan inside.yaml --from 2027-01-04 --by 2027-03-01 --json >sound.json || exit 1
+"$judge" <sound.json || exit 1
+caught '5: A2 from bar 5 is left alone for .*' 's/("number": 2, "bar": )5/\18/'
+caught '5: .* names A2 but does not play bar 7' 's/("number": 2, "bar": )5/\18/'
+caught '5: .* names A2 but does not play bar 8' 's/("drill": "join", "first": 1, "last": )8/\17/'
+rm -f inside.yaml sound.json spoilt.json breaches.txt
 exit $failed

@@ -1,5 +1,6 @@
 #include "judged_plan.h"
 
+#include <algorithm>
 #include <cstdio>
 #include <istream>
 #include <nlohmann/json.hpp>
@@ -191,6 +192,36 @@ int Piece::chunk_of(int bar) const {
   for (std::size_t index = 0; index < chunks.size(); ++index)
     if (chunks[index].bars.holds(learned)) return static_cast<int>(index);
   return -1;
+}
+
+bool Piece::opens_at(int bar) const {
+  if (bar == first_bar || learned_as(bar) != learned_as(bar - 1) + 1) return true;
+  if (chunk_of(bar) != chunk_of(bar - 1)) return true;
+  for (const Section& section : sections)
+    if (section.bars.first == bar) return true;
+  return false;
+}
+
+int Piece::end_of_start(int bar) const {
+  const auto to_end = [&](int from) {
+    while (from < bars && !opens_at(from + 1)) ++from;
+    return from;
+  };
+  int end = to_end(bar);
+  if (!opens_at(bar) && end < bars) end = to_end(end + 1);
+  for (const LookAlikes& alike : look_alikes)
+    for (std::size_t at = 0; at < alike.passages.size(); ++at) {
+      int leads = 0;  // the bar of the start that leads past this fork
+      bool before = false;
+      for (const Cue& cue : cues) {
+        if (!alike.passages[at].holds(cue.bar) || cue.bar > alike.forks[at]) continue;
+        if (cue.bar == alike.forks[at] && before) continue;
+        before = before || cue.bar < alike.forks[at];
+        leads = cue.bar;
+      }
+      if (leads == bar) end = std::max(end, to_end(alike.forks[at]));
+    }
+  return end;
 }
 
 int Piece::chunk_called(const std::string& id) const {

@@ -72,6 +72,12 @@ struct Piece {
   // Index of the chunk that holds a bar, through returns; -1 when none does.
   int chunk_of(int bar) const;
   int chunk_called(const std::string& id) const;
+  // Whether a chunk, or what a return has of it, begins at a bar; sections cut as well.
+  bool opens_at(int bar) const;
+  // The last bar that a start from `bar` plays for certain: to the end of the chunk that begins
+  // there; from inside one to the end of the next; from the last start before a fork, in the bars
+  // that look alike, to the end of the chunk that holds the fork.
+  int end_of_start(int bar) const;
 };
 
 struct Step {

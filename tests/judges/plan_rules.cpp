@@ -1,7 +1,6 @@
 #include "plan_rules.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <map>
 
@@ -9,11 +8,6 @@ namespace judge {
 namespace {
 
 constexpr double kHair = 0.051;  // numbers are printed with one decimal
-
-bool from_memory(const std::string& drill) {
-  return drill == "recall" || drill == "slow_pass" || drill == "counted_pass" ||
-         drill == "run_through" || drill == "cue_starts";
-}
 
 bool joins(const std::string& drill) {
   return drill == "join" || drill == "recall" || drill == "slow_pass" || drill == "counted_pass";
@@ -29,17 +23,6 @@ std::string stage_of(const std::string& drill) {
 }
 
 }  // namespace
-
-double best_gap(double left) {
-  constexpr std::array<std::pair<double, double>, 4> kPoints = {
-      {{10, 3}, {43, 8}, {82, 12}, {377, 27}}};
-  std::size_t next = 1;
-  while (next + 1 < kPoints.size() && left > kPoints[next].first) ++next;
-  const auto [t0, g0] = kPoints[next - 1];
-  const auto [t1, g1] = kPoints[next];
-  const double slope = std::log(g1 / g0) / std::log(t1 / t0);
-  return g0 * std::pow(left / t0, slope);
-}
 
 std::vector<std::string> breaches(const Plan& plan, const Asked& asked) {
   return Judge(plan, asked).all();
@@ -211,57 +194,6 @@ void Judge::judge_joins(const Piece& piece) {
     if (!joined)
       say(4,
           "bars " + std::to_string(bar) + " and " + std::to_string(bar + 1) + " are never joined");
-  }
-}
-
-void Judge::judge_recalls(const Piece& piece) {
-  std::vector<std::set<int>> recalled(piece.chunks.size());
-  for (const Placed& placed : tasks_) {
-    const Task& task = *placed.task;
-    if (task.drill == "learn") continue;
-    const std::set<int> inside = chunks_in(piece, task.bars);
-    for (const int chunk : task.chunks) {
-      if (!inside.contains(chunk) && !is_past(placed))
-        say(5, at(placed) + " plays a chunk outside its bars");
-      if (day_of(chunk) < 0 || learned_[chunk] > placed.when)
-        say(5, at(placed) + " comes before " + piece.chunks[chunk].id + " is learned");
-      if (!is_past(placed) && from_memory(task.drill) && task.drill != "cue_starts" &&
-          task.drill != "run_through" && day_of(chunk) >= placed.when.first)
-        say(5, at(placed) + " comes before a night");
-      if (from_memory(task.drill) && placed.when.first > day_of(chunk))
-        recalled[chunk].insert(placed.when.first);
-    }
-  }
-  for (std::size_t chunk = 0; chunk < recalled.size(); ++chunk)
-    if (day_of(static_cast<int>(chunk)) >= 0)
-      judge_gaps(piece, static_cast<int>(chunk), recalled[chunk]);
-}
-
-void Judge::judge_gaps(const Piece& piece, int chunk, const std::set<int>& days) {
-  const int end = static_cast<int>(plan_.days.size());
-  const std::string& id = piece.chunks[chunk].id;
-  const auto practice_days = [&](int after, int until) {
-    int count = 0;
-    for (int day = after + 1; day <= std::min(until, end - 1); ++day)
-      count += plan_.days[day].allowance > 0 ? 1 : 0;
-    return count;
-  };
-  if (days.empty()) {
-    if (practice_days(day_of(chunk), end) > 0) say(5, id + " is never recalled");
-    return;
-  }
-  if (practice_days(day_of(chunk), *days.begin()) > asked_.first_recall_days)
-    say(5, id + " is first recalled only on " + iso(plan_.days[*days.begin()].date));
-  for (auto day = days.begin(); day != days.end(); ++day) {
-    const auto following = std::next(day);
-    const int next = following == days.end() ? end : *following;
-    const int limit = static_cast<int>(std::floor(2 * best_gap(end - *day) + 0.5));
-    if (next < plan_.first) continue;
-    // What was overdue when the plan began comes back within its first week.
-    if (*day + limit < plan_.first && practice_days(next - 1, plan_.first + 6) > 0) continue;
-    if (next - *day <= limit || practice_days(*day, *day + limit) == 0) continue;
-    say(5, id + " is left alone for " + std::to_string(next - *day) + " days from " +
-               iso(plan_.days[*day].date) + ", at most " + std::to_string(limit));
   }
 }
 

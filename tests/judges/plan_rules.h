@@ -52,7 +52,9 @@ class Judge {
   void judge_learning(const Piece& piece, int index);
   void judge_joins(const Piece& piece);
   void judge_recalls(const Piece& piece);
-  void judge_gaps(const Piece& piece, int chunk, const std::set<int>& days);
+  std::set<int> bars_played(const Piece& piece, const Placed& placed) const;
+  void judge_chunks_named(const Piece& piece, const Placed& placed);
+  void judge_gaps(const std::string& what, int learned, const std::set<int>& days);
   void judge_runs(const Piece& piece);
   void judge_cues(const Piece& piece);
   void judge_dice(const Piece& piece);

@@ -32,14 +32,19 @@ inline std::vector<int> broken_by(const std::function<void(Plan&)>& change) {
 }
 
 using Rules = std::vector<int>;
+using Kind = Violation::Kind;
 
-inline bool says(const std::function<void(Plan&)>& change, const std::string& words) {
+inline bool finds(const Plan& plan, Kind kind) {
+  const auto found = violations(plan);
+  return std::any_of(found.begin(), found.end(),
+                     [&](const Violation& violation) { return violation.kind == kind; });
+}
+
+// The same after one change to the sound plan.
+inline bool finds(const std::function<void(Plan&)>& change, Kind kind) {
   Plan plan = sound_plan();
   change(plan);
-  const auto found = violations(plan);
-  return std::any_of(found.begin(), found.end(), [&](const Violation& violation) {
-    return violation.what.find(words) != std::string::npos;
-  });
+  return finds(plan, kind);
 }
 
 }  // namespace cahier

@@ -35,8 +35,8 @@ RandomSeason random_season(unsigned seed) {
 
 }  // namespace
 
-TEMPLATE_TEST_CASE_SIG("every edition of random seasons passes the judge", "", ((int shard), shard),
-                       0, 1, 2) {
+TEMPLATE_TEST_CASE_SIG("every edition of random seasons passes the checker", "",
+                       ((int shard), shard), 0, 1, 2) {
   int editions_that_fit = 0;
   for (int number = 0; number < kSeasons; ++number) {
     const unsigned seed = static_cast<unsigned>(number * kShards + shard);

@@ -1,4 +1,4 @@
-// Plans for tests: made by the real planner, and judged before they are handed out.
+// Plans for tests: made by the real planner, and checked before they are handed out.
 #pragma once
 
 #include <string>

@@ -10,6 +10,7 @@
 #include "plan/search/planner.h"
 #include "plan/terms.h"
 #include "simulated_player.h"
+#include "workbook/sheets/starts/cue_reach.h"
 
 namespace cahier::sample {
 
@@ -91,7 +92,8 @@ class SeasonAsOnePlan {
     plan_.record = {};
     plan_.fits = true;
     plan_.unplaced.clear();
-    for (Chunk& chunk : planned_.chunks) chunk.raised = false;
+    for (Chunk& chunk : planned_.chunks)
+      chunk = {chunk.id, chunk.bars, chunk.section, planned_.piece.hardest_level(chunk.bars)};
     take_cues(editions);
     plan_.days = calendar(editions.front().terms);
     for (Day& day : plan_.days) {
@@ -144,16 +146,28 @@ class SeasonAsOnePlan {
     std::set<int> bars;
     for (const auto* numbers : {&deed.hit, &deed.missed})
       for (const int number : *numbers) bars.insert(of_edition.cues[number - 1].bar);
-    std::set<int> chunks(task.chunks.begin(), task.chunks.end());
+    std::set<int> chunks;
     task.cues.clear();
     for (const CueStart& cue : planned_.cues) {
       if (bars.count(cue.bar) == 0) continue;
       task.cues.push_back(cue.number);
-      chunks.insert(chunk_at(cue.bar));
+      const BarRange played{cue.bar, last_bar_from(planned_, cue)};
+      for (int bar = played.first; bar <= played.last; ++bar)
+        if (const int chunk = chunk_at(bar); plays_all_of(chunk, played)) chunks.insert(chunk);
     }
     task.throws = 0;
     task.chunks.assign(chunks.begin(), chunks.end());
     task.bars = {*bars.begin(), *bars.rbegin()};
+  }
+
+  // Of chunks that come back as they are.
+  bool plays_all_of(int chunk, BarRange played) const {
+    const BarRange& bars = planned_.chunks[chunk].bars;
+    for (int bar = played.first; bar + bars.size() - 1 <= played.last; ++bar)
+      if (planned_.piece.learned_bar(bar) == bars.first &&
+          planned_.piece.learned_bar(bar + bars.size() - 1) == bars.last)
+        return true;
+    return false;
   }
 
   int chunk_at(int bar) const {

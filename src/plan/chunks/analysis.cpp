@@ -163,7 +163,7 @@ class Analyser {
       const bool weak = chunks()[result_.passages[passage].chunk].raised;
       result_.planned.cues.push_back(
           {++number, bar, result_.passages[passage].section, weak ? kWeakFaces : 1});
-      result_.starts.push_back(start_at(bar, passage));
+      result_.starts.push_back(result_.start_at(bar));
     }
     for (const LookAlikes& group : piece_.look_alikes) add_fork(group);
   }
@@ -182,22 +182,14 @@ class Analyser {
     }
   }
 
-  // From a chunk's first bar to its end; from inside a chunk on to the end of the next. The chunk
-  // that a start lies in counts as played.
-  StartFromCue start_at(int bar, int passage) const {
-    const auto& passages = result_.passages;
-    const int holds = passages[passage].chunk;
-    const bool inside = passages[passage].bars.first != bar;
-    if (inside && passage + 1 < static_cast<int>(passages.size())) ++passage;
-    StartFromCue start{bar, {bar, passages[passage].bars.last}, {}};
-    name_chunks(start, holds);
-    return start;
-  }
-
-  void name_chunks(StartFromCue& start, int holds) const {
-    start.chunks = result_.chunks_in(start.bars);
-    if (std::find(start.chunks.begin(), start.chunks.end(), holds) == start.chunks.end())
-      start.chunks.insert(std::upper_bound(start.chunks.begin(), start.chunks.end(), holds), holds);
+  // The start from which a passage of look-alikes is played past its fork, as the sheets have it:
+  // the last one in it before the fork, else the one on it.
+  const CueStart& cue_before_fork(BarRange look_alike, int fork) const {
+    const CueStart* before = nullptr;
+    for (const CueStart& cue : result_.planned.cues)
+      if (look_alike.contains(cue.bar) && (cue.bar < fork || (cue.bar == fork && !before)))
+        before = &cue;
+    return *before;
   }
 
   void add_fork(const LookAlikes& group) {
@@ -205,31 +197,18 @@ class Analyser {
     fork.bar = group.forks.front();
     std::set<int> learned;
     for (std::size_t i = 0; i < group.passages.size(); ++i) {
-      const int bar = bar_before_fork(result_.passages, group.passages[i], group.forks[i]);
-      const auto cue = std::find_if(result_.planned.cues.begin(), result_.planned.cues.end(),
-                                    [&](const CueStart& start) { return start.bar == bar; });
-      fork.cues.push_back(cue->number);
+      const CueStart& cue = cue_before_fork(group.passages[i], group.forks[i]);
+      fork.cues.push_back(cue.number);
       // On to the end of the chunk that the fork stands in.
-      StartFromCue& start = result_.starts[cue->number - 1];
+      StartFromCue& start = result_.starts[cue.number - 1];
       const int end = result_.passages[passage_at(result_.passages, group.forks[i])].bars.last;
-      if (end > start.bars.last) {
-        start.bars.last = end;
-        name_chunks(start, result_.passages[passage_at(result_.passages, bar)].chunk);
-      }
-      for (const int chunk : chunks_touching(group.passages[i])) learned.insert(chunk);
+      start = result_.start_over({start.bar, std::max(start.bars.last, end)});
+      for (const int chunk : result_.chunks_touching(group.passages[i])) learned.insert(chunk);
     }
+    for (const int cue : fork.cues)
+      for (const int chunk : result_.starts[cue - 1].touched) learned.insert(chunk);
     fork.learned.assign(learned.begin(), learned.end());
     result_.forks.push_back(std::move(fork));
-  }
-
-  std::vector<int> chunks_touching(BarRange bars) const {
-    std::set<int> touching;
-    for (int i = passage_at(result_.passages, bars.first);
-         i < static_cast<int>(result_.passages.size()) &&
-         result_.passages[i].bars.first <= bars.last;
-         ++i)
-      touching.insert(result_.passages[i].chunk);
-    return {touching.begin(), touching.end()};
   }
 
   void find_rivals() {
@@ -237,8 +216,8 @@ class Analyser {
     for (const LookAlikes& group : piece_.look_alikes)
       for (std::size_t i = 0; i < group.passages.size(); ++i)
         for (std::size_t j = i + 1; j < group.passages.size(); ++j) {
-          const std::vector<int> ours = chunks_touching(group.passages[i]);
-          const std::vector<int> theirs = chunks_touching(group.passages[j]);
+          const std::vector<int> ours = result_.chunks_touching(group.passages[i]);
+          const std::vector<int> theirs = result_.chunks_touching(group.passages[j]);
           for (const int a : ours)
             for (const int b : theirs) {
               const bool shared = std::count(ours.begin(), ours.end(), b) > 0 ||
@@ -270,6 +249,25 @@ std::vector<int> Analysis::chunks_in(BarRange bars) const {
   std::sort(result.begin(), result.end());
   result.erase(std::unique(result.begin(), result.end()), result.end());
   return result;
+}
+
+std::vector<int> Analysis::chunks_touching(BarRange bars) const {
+  std::set<int> touching;
+  for (int i = passage_at(bars.first);
+       i < static_cast<int>(passages.size()) && passages[i].bars.first <= bars.last; ++i)
+    touching.insert(passages[i].chunk);
+  return {touching.begin(), touching.end()};
+}
+
+StartFromCue Analysis::start_over(BarRange bars) const {
+  return {bars.first, bars, chunks_in(bars), chunks_touching(bars)};
+}
+
+StartFromCue Analysis::start_at(int bar) const {
+  int passage = passage_at(bar);
+  const bool inside = passages[passage].bars.first != bar;
+  if (inside && passage + 1 < static_cast<int>(passages.size())) ++passage;
+  return start_over({bar, passages[passage].bars.last});
 }
 
 int Analysis::level_in(BarRange bars) const {

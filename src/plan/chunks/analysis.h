@@ -42,15 +42,16 @@ struct Join {
 // A drill at the forks of one group of look-alikes.
 struct Fork {
   std::vector<int> cues;     // numbers of the cue starts, one for each passage
-  std::vector<int> learned;  // chunks that must have been learned: all of every passage
+  std::vector<int> learned;  // chunks that must have been learned: all of passages and starts
   int bar = 0;               // the first fork
 };
 
-// What is played from one cue start, and the chunks surely played.
+// What is played from one bar on.
 struct StartFromCue {
   int bar = 0;
   BarRange bars;
-  std::vector<int> chunks;
+  std::vector<int> chunks;   // surely played from end to end
+  std::vector<int> touched;  // of which any bar is played
 };
 
 struct Analysis {
@@ -69,6 +70,13 @@ struct Analysis {
   // Indices of the chunks that lie wholly in `bars`, themselves or by a return, in order, each
   // once.
   std::vector<int> chunks_in(BarRange bars) const;
+  // The same of the chunks of which any bar is played.
+  std::vector<int> chunks_touching(BarRange bars) const;
+  // A start from a bar, be it a cue start or not: from a chunk's first bar, or its first in a
+  // return, to its end; from inside one on to the end of the next. Cue starts before a fork reach
+  // farther: those are in `starts`.
+  StartFromCue start_at(int bar) const;
+  StartFromCue start_over(BarRange bars) const;
   // The index of the passage that holds `bar`.
   int passage_at(int bar) const;
   // The level of the hardest chunk that `bars` touch.

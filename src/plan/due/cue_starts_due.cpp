@@ -42,8 +42,11 @@ void CueStartsDue::add_forks(int day, int end, const RecallsDue& recalls, const 
                              double& room, std::vector<Task>& tasks) {
   for (auto fork = forks_.begin(); fork != forks_.end(); ++fork) {
     Task task = ForksDue::task(**fork, make);
-    if (task.minutes > room || !ForksDue::ready(**fork, task, recalls, day)) continue;
-    if (!recalls.ripe_enough(task.chunks, day) && end - day > kForkAtTheLatest) continue;
+    if (task.minutes > room || !ForksDue::ready(**fork, recalls, day)) continue;
+    const auto ripe = [&](const BarRange& bars) { return recalls.ripe_enough(bars, day); };
+    if (end - day > kForkAtTheLatest &&
+        !std::all_of(task.from_starts.begin(), task.from_starts.end(), ripe))
+      continue;
     room -= task.minutes;
     tasks.push_back(std::move(task));
     forks_.strike(fork);
@@ -58,9 +61,9 @@ std::vector<int> CueStartsDue::cues_to_assign(int day, int count, const RecallsD
   for (const CueStart& cue : analysis_.planned.cues) {
     // Before a run-through only what slips.
     if (near && cue.weight == 1) continue;
-    const auto& chunks = analysis_.starts[cue.number - 1].chunks;
     const double gaps = (assigned_[cue.number - 1] == 0 ? kEarly : kNearBest) / cue.weight;
-    if (recalls.ripe_enough(chunks, day, gaps)) cues.push_back(cue.number);
+    if (recalls.ripe_enough(analysis_.starts[cue.number - 1].bars, day, gaps))
+      cues.push_back(cue.number);
   }
   std::stable_sort(cues.begin(), cues.end(), [&](int a, int b) {
     const auto& starts = analysis_.planned.cues;
@@ -68,18 +71,18 @@ std::vector<int> CueStartsDue::cues_to_assign(int day, int count, const RecallsD
     const int turns_a = assigned_[a - 1] * starts[b - 1].weight;
     const int turns_b = assigned_[b - 1] * starts[a - 1].weight;
     if (turns_a != turns_b) return turns_a < turns_b;
-    return recalls.ripeness(analysis_.starts[a - 1].chunks.front(), day) >
-           recalls.ripeness(analysis_.starts[b - 1].chunks.front(), day);
+    return recalls.ripeness(analysis_.starts[a - 1].touched.front(), day) >
+           recalls.ripeness(analysis_.starts[b - 1].touched.front(), day);
   });
   if (static_cast<int>(cues.size()) > count) cues.resize(count);
   return cues;
 }
 
-// The chunks surely played from these cue starts; all chunks when the dice alone decide.
+// The chunks that these cue starts play of; all chunks when the dice alone decide.
 std::vector<int> CueStartsDue::chunks_of(const std::vector<int>& cues) const {
   std::vector<int> chunks;
   for (const int cue : cues)
-    for (const int chunk : analysis_.starts[cue - 1].chunks) chunks.push_back(chunk);
+    for (const int chunk : analysis_.starts[cue - 1].touched) chunks.push_back(chunk);
   if (cues.empty())
     for (int chunk = 0; chunk < static_cast<int>(analysis_.planned.chunks.size()); ++chunk)
       chunks.push_back(chunk);

@@ -8,10 +8,8 @@ ForksDue::ForksDue(const Analysis& analysis) {
   for (const Fork& fork : analysis.forks) waiting_.push_back(&fork);
 }
 
-bool ForksDue::ready(const Fork& fork, const Task& task, const RecallsDue& recalls, int day) {
-  const auto known = [&](int chunk) { return recalls.learned_before(chunk, day); };
-  return std::all_of(fork.learned.begin(), fork.learned.end(), known) &&
-         std::all_of(task.chunks.begin(), task.chunks.end(), known);
+bool ForksDue::ready(const Fork& fork, const RecallsDue& recalls, int day) {
+  return recalls.learned_before(fork.learned, day);
 }
 
 void ForksDue::strike_met(const Task& task, const RecallsDue& recalls, int day) {
@@ -19,7 +17,7 @@ void ForksDue::strike_met(const Task& task, const RecallsDue& recalls, int day) 
     const bool met = std::all_of(fork->cues.begin(), fork->cues.end(), [&](int cue) {
       return std::find(task.cues.begin(), task.cues.end(), cue) != task.cues.end();
     });
-    return met && ready(*fork, task, recalls, day);
+    return met && ready(*fork, recalls, day);
   });
 }
 

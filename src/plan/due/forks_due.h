@@ -22,7 +22,7 @@ class ForksDue {
 
   // Whether all passages of the group, and all that the drill plays, were learned on an earlier
   // day.
-  static bool ready(const Fork& fork, const Task& task, const RecallsDue& recalls, int day);
+  static bool ready(const Fork& fork, const RecallsDue& recalls, int day);
   static Task task(const Fork& fork, const TaskMaker& make);
   std::vector<Task> left_over(const TaskMaker& make) const;
   // Strikes those that cue starts met on a day, with everything learned before.

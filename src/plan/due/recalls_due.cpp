@@ -23,7 +23,15 @@ RecallsDue::RecallsDue(const Analysis& analysis, const Method& method,
   best_gap_.push_back(1);
   for (int left = 1; left <= end; ++left) best_gap_.push_back(best_gap(method, left));
   learned_.assign(analysis.planned.chunks.size(), -1);
-  retrieved_.assign(analysis.planned.chunks.size(), -1);
+  recalled_.assign(analysis.planned.chunks.size(), -1);
+  const Piece& piece = analysis.planned.piece;
+  for (int bar = 0; bar <= piece.bars; ++bar) source_of_.push_back(piece.learned_bar(bar));
+  played_.assign(source_of_.size(), -1);
+  chunk_of_.assign(source_of_.size(), -1);
+  for (int chunk = 0; chunk < static_cast<int>(recalled_.size()); ++chunk) {
+    const BarRange& bars = analysis.planned.chunks[chunk].bars;
+    std::fill(chunk_of_.begin() + bars.first, chunk_of_.begin() + bars.last + 1, chunk);
+  }
   std::size_t position = 0;
   for (int day = 0; day <= end; ++day) {
     while (position < practice_days.size() && practice_days[position] < day) ++position;
@@ -48,14 +56,19 @@ void RecallsDue::learn(int chunk, int day) {
   last_learning_day_ = std::max(last_learning_day_, day);
 }
 
-void RecallsDue::retrieve(const std::vector<int>& chunks, int day) {
-  for (const int chunk : chunks)
-    if (learned_before(chunk, day)) retrieved_[chunk] = day;
+void RecallsDue::retrieve(const Task& task, int day) {
+  for (const int chunk : task.chunks)
+    if (learned_before(chunk, day)) recalled_[chunk] = day;
+  for (const BarRange& bars : task.played())
+    for (int bar = bars.first; bar <= bars.last; ++bar) {
+      const int source = source_of_[bar];
+      if (learned_before(chunk_of_[source], day)) played_[source] = day;
+    }
 }
 
-void RecallsDue::retrieve_all(int day) {
-  for (std::size_t chunk = 0; chunk < learned_.size(); ++chunk)
-    if (learned_before(static_cast<int>(chunk), day)) retrieved_[chunk] = day;
+bool RecallsDue::learned_before(const std::vector<int>& chunks, int day) const {
+  return std::all_of(chunks.begin(), chunks.end(),
+                     [&](int chunk) { return learned_before(chunk, day); });
 }
 
 double RecallsDue::ripeness(int chunk, int day) const {
@@ -68,6 +81,14 @@ bool RecallsDue::ripe_enough(const std::vector<int>& chunks, int day, double gap
   });
 }
 
+bool RecallsDue::ripe_enough(const BarRange& bars, int day, double gaps) const {
+  for (int bar = bars.first; bar <= bars.last; ++bar) {
+    const int last = played_[source_of_[bar]];
+    if (last < 0 || (day - last) / best(last) < gaps) return false;
+  }
+  return true;
+}
+
 double RecallsDue::tempo_progress(const std::vector<int>& chunks, int day) const {
   double least = 1;
   if (at_tempo_) return least;
@@ -78,15 +99,19 @@ double RecallsDue::tempo_progress(const std::vector<int>& chunks, int day) const
   return least;
 }
 
-// The last day on which the next recall is in time.
+// The last day on which the next recall is in time, for each of its bars.
 int RecallsDue::limit_day(int chunk) const {
+  int limit = latest_[last(chunk)];
   if (waits_for_first(chunk)) {
     const int position = position_of_[learned_[chunk] + 1] + method_.first_recall_days - 1;
     const int by_rule =
         position < static_cast<int>(practice_days_.size()) ? practice_days_[position] : end_;
-    return std::min(by_rule, latest_[learned_[chunk]]);
+    limit = std::min(by_rule, limit);
   }
-  return latest_[last(chunk)];
+  const BarRange& bars = analysis_.planned.chunks[chunk].bars;
+  for (int bar = bars.first; bar <= bars.last; ++bar)
+    if (played_[bar] >= 0) limit = std::min(limit, latest_[played_[bar]]);
+  return limit;
 }
 
 bool RecallsDue::must(int chunk, int position) const {

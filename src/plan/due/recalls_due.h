@@ -33,23 +33,27 @@ class RecallsDue {
              int first, int end, bool to_the_edge);
 
   void learn(int chunk, int day);
-  void retrieve(const std::vector<int>& chunks, int day);
-  void retrieve_all(int day);
+  // Played from memory. A chunk is recalled only where all of it is played in one go; what else is
+  // played keeps to its own limit.
+  void retrieve(const Task& task, int day);
 
   bool learned(int chunk) const { return learned_[chunk] >= 0; }
   bool learned_before(int chunk, int day) const { return learned(chunk) && learned_[chunk] < day; }
+  bool learned_before(const std::vector<int>& chunks, int day) const;
   int learned_count() const { return learned_count_; }
   bool everything_learned() const { return learned_count_ == static_cast<int>(learned_.size()); }
   int last_learning_day() const { return last_learning_day_; }
 
-  bool waits_for_first(int chunk) const { return learned(chunk) && retrieved_[chunk] < 0; }
+  bool waits_for_first(int chunk) const { return learned(chunk) && recalled_[chunk] < 0; }
   // Whether the chunk's next recall would be late on the practice day after this one.
   bool must(int chunk, int position) const;
 
-  // Days since the chunk was last played from memory or learned, in best gaps.
+  // Days since all of the chunk was last played from memory or learned, in best gaps.
   double ripeness(int chunk, int day) const;
   // Whether all are learned, first recalled, and at least so many best gaps ago.
   bool ripe_enough(const std::vector<int>& chunks, int day, double gaps = 0.5) const;
+  // The same of the bars that a start plays, as they stand.
+  bool ripe_enough(const BarRange& bars, int day, double gaps = 0.5) const;
 
   // How far the newest of these chunks is on its way to the performance tempo, 0 on the day it was
   // learned, 1 from six sevenths of the time to the date on.
@@ -66,11 +70,11 @@ class RecallsDue {
   // What is set aside for this day is not wanted besides.
   std::vector<Want> wants(int position, const std::vector<int>& next_played) const;
 
-  // Chunks whose recall is overdue on no practice day left, judged after the last day.
+  // Whether the chunk's recall is overdue on no practice day left, asked after the last day.
   bool holds_to_the_end(int chunk) const;
 
  private:
-  int last(int chunk) const { return retrieved_[chunk] >= 0 ? retrieved_[chunk] : learned_[chunk]; }
+  int last(int chunk) const { return recalled_[chunk] >= 0 ? recalled_[chunk] : learned_[chunk]; }
   double best(int from_day) const { return best_gap_[end_ - from_day]; }
   int limit_day(int chunk) const;
   bool better_left(int chunk, int position, int next_played) const;
@@ -85,7 +89,10 @@ class RecallsDue {
   std::vector<double> best_gap_;  // by days left
   std::vector<int> latest_;       // by day: the last day for the next recall
   std::vector<int> learned_;      // by chunk: day, or -1
-  std::vector<int> retrieved_;    // by chunk: last day, or -1
+  std::vector<int> recalled_;     // by chunk: last day on which all of it was played, or -1
+  std::vector<int> source_of_;    // by bar: where it is learned
+  std::vector<int> chunk_of_;     // by bar where it is learned
+  std::vector<int> played_;       // by bar where it is learned: last day, or -1
   std::vector<int> position_of_;  // by day: practice days before it
   int learned_count_ = 0;
   int last_learning_day_ = -1;

@@ -102,8 +102,11 @@ Task TaskMaker::cue_starts(const std::vector<int>& cues, int throws, double prog
   Task task = playing(Drill::cue_starts, bars, level, analysis_.time.cue_starts(starts));
   raise_tempo(task, level, progress);
   task.chunks.clear();
-  for (const int cue : cues)
-    for (const int chunk : analysis_.starts[cue - 1].chunks) task.chunks.push_back(chunk);
+  for (const int cue : cues) {
+    const StartFromCue& start = analysis_.starts[cue - 1];
+    task.chunks.insert(task.chunks.end(), start.chunks.begin(), start.chunks.end());
+    task.from_starts.push_back(start.bars);
+  }
   std::sort(task.chunks.begin(), task.chunks.end());
   task.chunks.erase(std::unique(task.chunks.begin(), task.chunks.end()), task.chunks.end());
   task.steps = {together(starts)};

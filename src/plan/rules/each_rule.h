@@ -7,7 +7,9 @@ namespace cahier {
 
 // The rules, each adding what it finds. check_form goes first; the others rely on its success and
 // on index_pieces.
-bool check_form(IndexedPlan& indexed);         // false when the rest cannot be judged; sets `days`
+bool check_form(IndexedPlan& indexed);         // false when the rest cannot be checked; sets `days`
+void check_past(IndexedPlan& indexed);         // what was done is what the record tells
+void check_weakness(IndexedPlan& indexed);     // levels and slips of chunks are the record's
 void check_chunks(IndexedPlan& indexed);       // rule 1
 void check_learning(IndexedPlan& indexed);     // rule 2
 void check_calendar(IndexedPlan& indexed);     // rule 3, names and order of tasks

@@ -1,10 +1,11 @@
-// What the judge's rules share: the plan indexed by bar, chunk and day, and the breaches found.
-// What was done before the plan began counts for every rule, but is not judged itself: it is what
+// What the checker's rules share: the plan indexed by bar, chunk and day, and the violations found.
+// What was done before the plan began counts for every rule, but is not checked itself: it is what
 // it is.
 #pragma once
 
 #include <compare>
 #include <deque>
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -30,6 +31,14 @@ struct Occurrence {
   bool whole = false;  // all of the chunk's bars, not a return's share of them
 };
 
+// How weak the log makes a chunk.
+struct Weakness {
+  SlipCount slips;
+  std::optional<Date> last_slip;
+  int level = 2;        // the piece's, or more
+  bool raised = false;  // it slips more than the piece's own level lets expect
+};
+
 // One piece, indexed. Vectors "by bar" are indexed with the printed bar number.
 struct IndexedPiece {
   const PlannedPiece* planned = nullptr;
@@ -39,8 +48,10 @@ struct IndexedPiece {
   std::vector<int> chunk_at;            // by bar: the chunk that holds its notes; -1 for none
   std::vector<int> occurrence_at;       // by bar
   std::vector<Occurrence> occurrences;  // in bar order
+  std::map<int, int> past_fork;         // starts that lead past a fork: bar, and where that ends
   std::vector<std::optional<Moment>> learned;  // by chunk: its first learn task
-  std::vector<std::vector<Moment>> retrieved;  // by chunk, in order
+  std::vector<std::vector<int>> recalled;      // by bar learned: days on which it was recalled
+  std::vector<Weakness> weakness;              // by chunk, from the record
 
   const std::vector<Chunk>& chunks() const { return planned->chunks; }
   // Chunks of which a bar is played in `bars`, sorted.
@@ -59,7 +70,9 @@ struct IndexedPlan {
   std::vector<IndexedPiece> pieces{};
   std::vector<Violation> found{};
 
-  void violation(int rule, std::string what) { found.push_back({rule, std::move(what)}); }
+  void violation(int rule, Violation::Kind kind, std::string what) {
+    found.push_back({rule, kind, std::move(what)});
+  }
   int day_count() const { return static_cast<int>(days.size()); }
   const Task& task(const Moment& moment) const { return days[moment.day]->tasks[moment.task]; }
   bool is_past(const Moment& moment) const { return moment.day < first; }
@@ -85,10 +98,6 @@ struct IndexedPlan {
 // A drill that tests memory: recall, cue starts, slow and counted passes, run-throughs. Decided
 // here anew, so that a slip in the planner's own list cannot hide itself.
 bool is_retrieval(Drill drill);
-
-// Adds the pieces to an indexed plan whose form is sound; also checks that sections and returns
-// agree with the piece.
-void index_pieces(IndexedPlan& indexed);
 
 // "bars 5-8" or "bar 5".
 std::string in_words(const BarRange& bars);

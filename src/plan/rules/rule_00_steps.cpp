@@ -8,6 +8,8 @@
 namespace cahier {
 namespace {
 
+using Kind = Violation::Kind;
+
 using Names = std::vector<std::string>;
 
 bool are_parts(const Names& names, const Names& parts) {
@@ -86,7 +88,8 @@ std::string fault_of(const Task& task, const Names& parts) {
 void check_steps(IndexedPlan& indexed) {
   indexed.each_planned([&](const Moment& moment, const Task& task) {
     const std::string fault = fault_of(task, indexed.plan.pieces[task.piece].piece.parts());
-    if (!fault.empty()) indexed.violation(rule_of(task.drill), in_words(indexed, moment) + fault);
+    if (!fault.empty())
+      indexed.violation(rule_of(task.drill), Kind::steps, in_words(indexed, moment) + fault);
   });
 }
 

@@ -11,6 +11,8 @@
 namespace cahier {
 namespace {
 
+using Kind = Violation::Kind;
+
 // The stretches that a chunk must not leave: sections, cut where a phrase begins, and around what
 // was learned before the plan.
 std::vector<BarRange> phrases_of(const IndexedPlan& indexed, const IndexedPiece& piece) {
@@ -58,17 +60,19 @@ void check_sizes(IndexedPlan& indexed, const IndexedPiece& piece) {
                          [](int bar, const BarRange& phrase) { return bar < phrase.first; });
     const BarRange& phrase = *(after - 1);
     if (!phrase.contains(chunk.bars)) {
-      indexed.violation(1, fmt::format("chunk {} ({}) crosses the start of a section or phrase at "
-                                       "bar {}",
-                                       chunk.id, in_words(chunk.bars), phrase.last + 1));
+      indexed.violation(1, Kind::crosses_a_phrase,
+                        fmt::format("chunk {} ({}) crosses the start of a section or phrase at "
+                                    "bar {}",
+                                    chunk.id, in_words(chunk.bars), phrase.last + 1));
       continue;
     }
     const int size = counted(chunk.bars);
     const bool too_short = size < method.chunk_least && can_be_cut(counted(phrase), method);
     if (too_short || size > method.chunk_most)
       indexed.violation(
-          1, fmt::format("chunk {} ({}) has {} bars; {} to {} are allowed", chunk.id,
-                         in_words(chunk.bars), size, method.chunk_least, method.chunk_most));
+          1, Kind::chunk_size,
+          fmt::format("chunk {} ({}) has {} bars; {} to {} are allowed", chunk.id,
+                      in_words(chunk.bars), size, method.chunk_least, method.chunk_most));
   }
 }
 
@@ -82,7 +86,8 @@ void check_each_bar_once(IndexedPlan& indexed, const IndexedPiece& piece) {
     const int wanted = piece.learned_bar[bar] == bar ? 1 : 0;
     if (holders[bar] != wanted)
       indexed.violation(
-          1, fmt::format("bar {} lies in {} chunks instead of {}", bar, holders[bar], wanted));
+          1, Kind::bar_not_in_one_chunk,
+          fmt::format("bar {} lies in {} chunks instead of {}", bar, holders[bar], wanted));
   }
 }
 
@@ -106,19 +111,24 @@ bool parts_apart_then_together(const Task& task, const std::vector<std::string>&
 void check_learn_task(IndexedPlan& indexed, const Moment& moment, const Task& task) {
   const IndexedPiece& piece = indexed.pieces[task.piece];
   const std::string what = in_words(indexed, moment);
-  if (task.chunks.size() != 1) return indexed.violation(2, what + " does not hold one chunk");
+  if (task.chunks.size() != 1)
+    return indexed.violation(2, Kind::not_one_chunk, what + " does not hold one chunk");
   const int chunk = task.chunks[0];
   if (task.bars != piece.chunks()[chunk].bars)
     indexed.violation(
-        2, fmt::format("{} has not the bars of chunk {}", what, piece.chunks()[chunk].id));
+        2, Kind::not_one_chunk,
+        fmt::format("{} has not the bars of chunk {}", what, piece.chunks()[chunk].id));
   if (piece.learned[chunk] != moment)
-    indexed.violation(2, fmt::format("{} learns chunk {} again", what, piece.chunks()[chunk].id));
+    indexed.violation(2, Kind::learned_again,
+                      fmt::format("{} learns chunk {} again", what, piece.chunks()[chunk].id));
   if (!parts_apart_then_together(task, piece.planned->piece.parts()))
-    indexed.violation(2, what + " is not every part alone, then all together");
+    indexed.violation(2, Kind::parts_not_apart_then_together,
+                      what + " is not every part alone, then all together");
   for (const Step& step : task.steps)
     if (step.times != indexed.plan.method.repetitions)
-      indexed.violation(2, fmt::format("{} repeats a step {} times instead of {}", what, step.times,
-                                       indexed.plan.method.repetitions));
+      indexed.violation(2, Kind::repetitions,
+                        fmt::format("{} repeats a step {} times instead of {}", what, step.times,
+                                    indexed.plan.method.repetitions));
 }
 
 bool said_to_be_unplaced(const Plan& plan, int piece, const BarRange& bars) {
@@ -136,7 +146,7 @@ void check_chunks(IndexedPlan& indexed) {
     std::set<std::string> ids;
     for (const Chunk& chunk : piece.chunks())
       if (!ids.insert(chunk.id).second)
-        indexed.violation(1, fmt::format("two chunks are called {}", chunk.id));
+        indexed.violation(1, Kind::chunk_name, fmt::format("two chunks are called {}", chunk.id));
   }
 }
 
@@ -149,7 +159,8 @@ void check_learning(IndexedPlan& indexed) {
       const Chunk& missing = piece.chunks()[chunk];
       if (!piece.learned[chunk] && !said_to_be_unplaced(indexed.plan, piece.index, missing.bars))
         indexed.violation(
-            2, fmt::format("chunk {} ({}) is never learned", missing.id, in_words(missing.bars)));
+            2, Kind::never_learned,
+            fmt::format("chunk {} ({}) is never learned", missing.id, in_words(missing.bars)));
     }
 }
 

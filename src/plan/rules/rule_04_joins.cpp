@@ -11,6 +11,8 @@
 namespace cahier {
 namespace {
 
+using Kind = Violation::Kind;
+
 bool plays_across(Drill drill) {
   return drill == Drill::join || drill == Drill::recall || drill == Drill::slow_pass ||
          drill == Drill::counted_pass;
@@ -83,11 +85,11 @@ void check_piece(IndexedPlan& indexed, const IndexedPiece& piece, const LastPlay
     const auto& other = piece.learned[after.chunk];
     if (!one || !other) continue;
     if (met[source_of(piece, before.bars.last)] > std::max(*one, *other)) continue;
-    indexed.violation(
-        4, fmt::format("the join of bars {} and {} (chunks {} and {}) is not played "
-                       "after both are learned",
-                       before.bars.last, after.bars.first, piece.chunks()[before.chunk].id,
-                       piece.chunks()[after.chunk].id));
+    indexed.violation(4, Kind::join_not_played,
+                      fmt::format("the join of bars {} and {} (chunks {} and {}) is not played "
+                                  "after both are learned",
+                                  before.bars.last, after.bars.first,
+                                  piece.chunks()[before.chunk].id, piece.chunks()[after.chunk].id));
   }
 }
 

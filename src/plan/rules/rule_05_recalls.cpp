@@ -1,4 +1,6 @@
-// Rule 5: a learned chunk comes back after a night, and then again and again to the end.
+// Rule 5: what is learned comes back after a night, and then again and again to the end, bar by
+// bar: a start inside a chunk recalls the bars from there on, and a bar in a return that whose
+// notes it has.
 //
 // Read here as: the first recall falls on a later day, by the third practice day (the method's
 // number) after learning, or by the last one when fewer are left. From learning to the first
@@ -18,6 +20,8 @@
 
 namespace cahier {
 namespace {
+
+using Kind = Violation::Kind;
 
 constexpr int kWeek = 7;
 
@@ -42,7 +46,7 @@ struct Calendar {
     return practice > day + limit[day] ? practice : day + limit[day];
   }
 
-  // The day by which a chunk learned on `day` must have come back; `date()` when no practice day
+  // The day by which bars learned on `day` must have come back; `date()` when no practice day
   // follows.
   int first_recall_by(int day, int practice_days) const {
     int latest = next_practice[day];
@@ -59,30 +63,45 @@ struct Calendar {
   std::vector<int> limit;
 };
 
-void check_chunk(IndexedPlan& indexed, const IndexedPiece& piece, int chunk,
-                 const Calendar& calendar) {
+// Bars of one chunk that were always recalled together.
+void check_bars(IndexedPlan& indexed, const IndexedPiece& piece, int chunk, const BarRange& bars,
+                const Calendar& calendar) {
   const int learned = piece.learned[chunk]->day;
-  const auto& returns = piece.retrieved[chunk];
+  const std::vector<int>& recalls = piece.recalled[bars.first];
   const auto day_text = [&](int day) { return iso(indexed.days.front()->date + days{day}); };
-  const std::string name =
-      fmt::format("chunk {} ({})", piece.chunks()[chunk].id, in_words(piece.chunks()[chunk].bars));
+  const Chunk& of = piece.chunks()[chunk];
+  const std::string name = bars == of.bars ? fmt::format("chunk {} ({})", of.id, in_words(of.bars))
+                                           : fmt::format("{} of chunk {}", in_words(bars), of.id);
 
   const int first_by = calendar.first_recall_by(learned, indexed.plan.method.first_recall_days);
-  const int first = returns.empty() ? calendar.date() : returns.front().day;
+  const int first = recalls.empty() ? calendar.date() : recalls.front();
   if (first_by < calendar.date() && first > first_by)
-    indexed.violation(5, fmt::format("{}, learned on {}, is not recalled by {}", name,
-                                     day_text(learned), day_text(first_by)));
+    indexed.violation(5, Kind::first_recall_late,
+                      fmt::format("{}, learned on {}, is not recalled by {}", name,
+                                  day_text(learned), day_text(first_by)));
 
   int from = learned;
   const auto check_gap = [&](int to) {
     if (to >= calendar.first && to > calendar.latest_after(from))
       indexed.violation(
-          5, fmt::format("{} rests {} days from {} to {}; {} is the limit", name, to - from,
-                         day_text(from), day_text(to), calendar.latest_after(from) - from));
+          5, Kind::gap_too_long,
+          fmt::format("{} rests {} days from {} to {}; {} is the limit", name, to - from,
+                      day_text(from), day_text(to), calendar.latest_after(from) - from));
     from = to;
   };
-  for (const Moment& moment : returns) check_gap(moment.day);
+  for (const int day : recalls) check_gap(day);
   check_gap(calendar.date());
+}
+
+void check_chunk(IndexedPlan& indexed, const IndexedPiece& piece, int chunk,
+                 const Calendar& calendar) {
+  const BarRange& bars = piece.chunks()[chunk].bars;
+  for (int bar = bars.first; bar <= bars.last;) {
+    int last = bar;
+    while (last < bars.last && piece.recalled[last + 1] == piece.recalled[bar]) ++last;
+    check_bars(indexed, piece, chunk, {bar, last}, calendar);
+    bar = last + 1;
+  }
 }
 
 }  // namespace

@@ -10,6 +10,8 @@
 namespace cahier {
 namespace {
 
+using Kind = Violation::Kind;
+
 struct Tally {
   int runs = 0;
   int on_days = 0;
@@ -24,10 +26,11 @@ void check_enough(IndexedPlan& indexed, const IndexedPiece& piece, const Tally& 
                   [&](const Unplaced& work) { return work.piece == piece.index; });
   if (missing_are_named) return;
   if (tally.runs < plan.runs_required())
-    indexed.violation(6, fmt::format("\"{}\" has {} run-throughs instead of {}",
-                                     piece.planned->piece.title, tally.runs, plan.runs_required()));
+    indexed.violation(6, Kind::too_few_runs,
+                      fmt::format("\"{}\" has {} run-throughs instead of {}",
+                                  piece.planned->piece.title, tally.runs, plan.runs_required()));
   if (tally.on_days < plan.method.run_days)
-    indexed.violation(6,
+    indexed.violation(6, Kind::too_few_run_days,
                       fmt::format("the run-throughs of \"{}\" lie on {} days instead of {}",
                                   piece.planned->piece.title, tally.on_days, plan.method.run_days));
 }
@@ -40,11 +43,13 @@ void check_runs(IndexedPlan& indexed) {
   std::vector<Tally> tallies(indexed.pieces.size());
   indexed.each_task([&](const Moment& moment, const Task& task) {
     if (task.drill == Drill::learn && indexed.days[moment.day]->date >= quiet_from)
-      indexed.violation(6, in_words(indexed, moment) + " is new in the last days");
+      indexed.violation(6, Kind::new_at_the_end,
+                        in_words(indexed, moment) + " is new in the last days");
     if (task.drill != Drill::run_through) return;
     const IndexedPiece& piece = indexed.pieces[task.piece];
     if (task.bars != piece.planned->piece.whole())
-      indexed.violation(6, in_words(indexed, moment) + " is not the whole piece");
+      indexed.violation(6, Kind::run_not_whole,
+                        in_words(indexed, moment) + " is not the whole piece");
     // For a new date it is played through anew.
     if (plan.upkeep && indexed.is_past(moment)) return;
     Tally& tally = tallies[task.piece];
@@ -58,8 +63,9 @@ void check_runs(IndexedPlan& indexed) {
     tally.runs_that_day += runs;
     if (!indexed.is_past(moment) && tally.runs_that_day > plan.method.runs_a_day)
       indexed.violation(
-          6, fmt::format("{} makes {} runs in a day; {} are allowed", in_words(indexed, moment),
-                         tally.runs_that_day, plan.method.runs_a_day));
+          6, Kind::too_many_runs_a_day,
+          fmt::format("{} makes {} runs in a day; {} are allowed", in_words(indexed, moment),
+                      tally.runs_that_day, plan.method.runs_a_day));
   });
   for (const IndexedPiece& piece : indexed.pieces)
     check_enough(indexed, piece, tallies[piece.index]);

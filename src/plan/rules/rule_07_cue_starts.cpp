@@ -7,9 +7,12 @@
 #include <vector>
 
 #include "plan/rules/each_rule.h"
+#include "plan/rules/weak_chunks.h"
 
 namespace cahier {
 namespace {
+
+using Kind = Violation::Kind;
 
 // A section longer than this needs a cue start inside it (bars, a pickup not counted).
 constexpr int kLongSection = 16;
@@ -20,16 +23,20 @@ void check_numbers(IndexedPlan& indexed, const IndexedPiece& piece) {
   const auto& cues = piece.planned->cues;
   for (std::size_t at = 0; at < cues.size(); ++at) {
     if (cues[at].number != static_cast<int>(at) + 1)
-      indexed.violation(7, fmt::format("cue start {} has the number {}", at + 1, cues[at].number));
+      indexed.violation(7, Kind::start_number,
+                        fmt::format("cue start {} has the number {}", at + 1, cues[at].number));
     if (at > 0 && cues[at].bar <= cues[at - 1].bar)
-      indexed.violation(7,
+      indexed.violation(7, Kind::start_order,
                         fmt::format("cue start {} is not after the one before", cues[at].number));
     const int chunk = piece.chunk_at[cues[at].bar];
-    if (chunk >= 0 && piece.chunks()[chunk].raised != (cues[at].weight > 1))
+    const int share = chunk >= 0 && piece.weakness[chunk].raised ? kWeakShare : 1;
+    if (cues[at].weight != share)
       indexed.violation(
-          7, fmt::format("the share of cue start {} does not go by its slips", cues[at].number));
+          7, Kind::start_share,
+          fmt::format("the share of cue start {} does not go by its slips", cues[at].number));
     if (cues[at].section != piece.section_at[cues[at].bar])
-      indexed.violation(7, fmt::format("cue start {} is put in a wrong section", cues[at].number));
+      indexed.violation(7, Kind::start_section,
+                        fmt::format("cue start {} is put in a wrong section", cues[at].number));
   }
 }
 
@@ -40,17 +47,20 @@ void check_places(IndexedPlan& indexed, const IndexedPiece& piece) {
   const auto is_cue = [&](int bar) { return std::binary_search(bars.begin(), bars.end(), bar); };
   for (const PlannedSection& section : piece.planned->sections) {
     if (!is_cue(section.bars.first))
-      indexed.violation(7, fmt::format("section \"{}\" begins at bar {} without a cue start",
-                                       section.name, section.bars.first));
+      indexed.violation(7, Kind::section_without_start,
+                        fmt::format("section \"{}\" begins at bar {} without a cue start",
+                                    section.name, section.bars.first));
     const auto inside = std::upper_bound(bars.begin(), bars.end(), section.bars.first);
     const int size = section.bars.size() - (section.bars.first == 0 ? 1 : 0);
     if (size > kLongSection && (inside == bars.end() || *inside > section.bars.last))
       indexed.violation(
-          7, fmt::format("section \"{}\" has {} bars and no cue start inside", section.name, size));
+          7, Kind::long_section_without_start,
+          fmt::format("section \"{}\" has {} bars and no cue start inside", section.name, size));
   }
   for (const int bar : piece.planned->piece.cues)
     if (!is_cue(bar))
-      indexed.violation(7, fmt::format("bar {} is asked for as a cue start and is none", bar));
+      indexed.violation(7, Kind::wish_without_start,
+                        fmt::format("bar {} is asked for as a cue start and is none", bar));
 }
 
 // Each cue start's outcomes are its weight times one share, the largest that leaves room for all.
@@ -95,12 +105,13 @@ void check_dice(IndexedPlan& indexed, const IndexedPiece& piece) {
   for (const DiceTable& table : piece.planned->dice) {
     for (const auto& row : table.rows) thrown.push_back(row.cue);
     const std::string fault = fault_of(table, piece);
-    if (!fault.empty()) indexed.violation(7, "the dice table " + fault);
+    if (!fault.empty()) indexed.violation(7, Kind::dice_unfair, "the dice table " + fault);
   }
   std::vector<int> numbers;
   for (const CueStart& cue : piece.planned->cues) numbers.push_back(cue.number);
   if (thrown != numbers)
-    indexed.violation(7, "the dice tables do not hold each cue start once, in order");
+    indexed.violation(7, Kind::dice_not_of_starts,
+                      "the dice tables do not hold each cue start once, in order");
 }
 
 }  // namespace

@@ -13,6 +13,8 @@
 namespace cahier {
 namespace {
 
+using Kind = Violation::Kind;
+
 struct Passage {
   BarRange bars;
   int fork = 0;
@@ -57,8 +59,9 @@ void check_not_both_new(IndexedPlan& indexed, const IndexedPiece& piece, const P
   const std::vector<int> others = days_new_only_in(piece, other, one);
   const auto both = std::find_first_of(some.begin(), some.end(), others.begin(), others.end());
   if (both != some.end() && *both >= indexed.first)
-    indexed.violation(8, fmt::format("look-alikes {} and {} are both new on {}", in_words(one.bars),
-                                     in_words(other.bars), iso(indexed.days[*both]->date)));
+    indexed.violation(8, Kind::both_new,
+                      fmt::format("look-alikes {} and {} are both new on {}", in_words(one.bars),
+                                  in_words(other.bars), iso(indexed.days[*both]->date)));
 }
 
 // For each piece, its fork bars and, for each pair of a group, the last drill that meets both.
@@ -89,9 +92,10 @@ void check_pair(IndexedPlan& indexed, const IndexedPiece& piece, const Forks& fo
   if (!indexed.plan.fits || !one.learned || !other.learned) return;
   const auto drilled = forks.drilled.find({group, {first, second}});
   if (drilled == forks.drilled.end() || drilled->second < std::max(one.when, other.when))
-    indexed.violation(8, fmt::format("the forks at bars {} and {} are not drilled together after "
-                                     "both passages are learned",
-                                     one.fork, other.fork));
+    indexed.violation(8, Kind::fork_not_drilled,
+                      fmt::format("the forks at bars {} and {} are not drilled together after "
+                                  "both passages are learned",
+                                  one.fork, other.fork));
 }
 
 }  // namespace

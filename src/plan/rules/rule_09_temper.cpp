@@ -12,14 +12,14 @@
 namespace cahier {
 namespace {
 
+using Kind = Violation::Kind;
+
 constexpr int kLevels = 6;  // index 1 … 5
 
-bool is_asked_for(const Plan& plan, const Chunk& chunk) {
+bool is_asked_for(const Plan& plan, const Weakness& chunk) {
   return plan.temper == Temper::yes ||
          (plan.temper == Temper::weak && chunk.level >= plan.method.weak_level);
 }
-
-int level_of(const Chunk& chunk) { return std::clamp(chunk.level, 0, kLevels - 1); }
 
 // One drill of one piece: which learned chunks it has not touched yet, counted by level.
 class Waiting {
@@ -27,7 +27,7 @@ class Waiting {
   Waiting(const IndexedPlan& indexed, const IndexedPiece& piece)
       : plan_(indexed.plan), piece_(piece), touched_(piece.chunks().size(), false) {
     for (std::size_t chunk = 0; chunk < piece.chunks().size(); ++chunk)
-      if (piece.learned[chunk] && is_asked_for(plan_, piece.chunks()[chunk]))
+      if (piece.learned[chunk] && is_asked_for(plan_, piece.weakness[chunk]))
         by_day_.push_back(static_cast<int>(chunk));
     std::sort(by_day_.begin(), by_day_.end(), [&](int one, int other) {
       return piece.learned[one]->day < piece.learned[other]->day;
@@ -36,7 +36,7 @@ class Waiting {
 
   void learn_before(int day) {
     for (; next_ < by_day_.size() && piece_.learned[by_day_[next_]]->day < day; ++next_)
-      if (!touched_[by_day_[next_]]) ++count_[level_of(piece_.chunks()[by_day_[next_]])];
+      if (!touched_[by_day_[next_]]) ++count_[piece_.weakness[by_day_[next_]].level];
   }
 
   int weakest() const {
@@ -49,9 +49,9 @@ class Waiting {
   void touch(int chunk, int day) {
     if (touched_[chunk]) return;
     touched_[chunk] = true;
-    const Chunk& done = piece_.chunks()[chunk];
+    const Weakness& done = piece_.weakness[chunk];
     if (is_asked_for(plan_, done) && piece_.learned[chunk] && piece_.learned[chunk]->day < day)
-      --count_[level_of(done)];
+      --count_[done.level];
   }
 
   bool touched(int chunk) const { return touched_[chunk]; }
@@ -81,21 +81,24 @@ void check_task(IndexedPlan& indexed, const Moment& moment, const Task& task, Wa
   const IndexedPiece& piece = indexed.pieces[task.piece];
   const std::string what = in_words(indexed, moment);
   if (task.drill == Drill::spoken_part && piece.planned->piece.parts().size() < 2)
-    indexed.violation(9, what + " speaks the only part");
-  if (indexed.plan.temper == Temper::no) indexed.violation(9, what + " is not asked for");
+    indexed.violation(9, Kind::only_part_spoken, what + " speaks the only part");
+  if (indexed.plan.temper == Temper::no)
+    indexed.violation(9, Kind::temper_not_asked_for, what + " is not asked for");
   waiting.learn_before(moment.day);
   const std::vector<int> chunks = piece.touched(task.bars);
   int level = kLevels - 1;
   for (const int chunk : chunks) {
-    level = std::min(level, level_of(piece.chunks()[chunk]));
-    if (indexed.plan.temper == Temper::weak && !is_asked_for(indexed.plan, piece.chunks()[chunk]))
+    level = std::min(level, piece.weakness[chunk].level);
+    if (indexed.plan.temper == Temper::weak && !is_asked_for(indexed.plan, piece.weakness[chunk]))
       indexed.violation(
-          9, fmt::format("{} tempers chunk {}, which is not weak", what, piece.chunks()[chunk].id));
+          9, Kind::temper_not_weak,
+          fmt::format("{} tempers chunk {}, which is not weak", what, piece.chunks()[chunk].id));
   }
   for (const int chunk : task.chunks) waiting.touch(chunk, moment.day);
   if (waiting.weakest() > level)
-    indexed.violation(9, fmt::format("{} comes before a weaker chunk (level {}) that waits", what,
-                                     waiting.weakest()));
+    indexed.violation(9, Kind::temper_before_weaker,
+                      fmt::format("{} comes before a weaker chunk (level {}) that waits", what,
+                                  waiting.weakest()));
 }
 
 // Once, by the piece itself: what only slips ask for, or ask for again, is welcome where there is
@@ -132,7 +135,7 @@ void check_temper(IndexedPlan& indexed) {
       own.learn_before(moment.day);
       for (const int chunk : task.chunks) done.insert({task.piece, chunk});
       for (const int chunk : task.chunks)
-        if (!piece.chunks()[chunk].raised || !has_slipped_since(indexed, piece, chunk, moment.day))
+        if (!piece.weakness[chunk].raised || !has_slipped_since(indexed, piece, chunk, moment.day))
           own.touch(chunk, moment.day);
     });
     for (const IndexedPiece& piece : indexed.pieces)
@@ -141,8 +144,9 @@ void check_temper(IndexedPlan& indexed) {
         if (is_required(indexed, piece, chunk, drill) && !waiting[piece.index].touched(chunk) &&
             !done.contains({piece.index, chunk}) &&
             !said_to_be_unplaced(indexed.plan, piece.index, drill, wanted.bars))
-          indexed.violation(9, fmt::format("chunk {} ({}) is asked for in Temper but has no {}",
-                                           wanted.id, in_words(wanted.bars), drill_word(drill)));
+          indexed.violation(9, Kind::temper_missing,
+                            fmt::format("chunk {} ({}) is asked for in Temper but has no {}",
+                                        wanted.id, in_words(wanted.bars), drill_word(drill)));
       }
   }
 }

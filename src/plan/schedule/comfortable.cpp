@@ -129,7 +129,7 @@ class Layout {
         Task task = progress->make.recall(one.bars);
         task = progress->make.recall(one.bars, progress->recalls.tempo_progress(task.chunks, day));
         task.reason = one.reason;
-        progress->recalls.retrieve(task.chunks, day);
+        progress->recalls.retrieve(task, day);
         progress->joins.played(task);
         draft_.put(std::move(task), day);
       }
@@ -178,7 +178,7 @@ class Layout {
       if (one.want.weak) ++progress.weak_turns;
       task.reason_number = draft_.end - day;
       if (one.want.whole) ++progress.passes[one.want.stretch];
-      progress.recalls.retrieve(task.chunks, day);
+      progress.recalls.retrieve(task, day);
       progress.joins.played(task);
       draft_.put(std::move(task), day);
       one.done = true;
@@ -224,7 +224,7 @@ class Layout {
         if (task.minutes > draft_.room[day]) continue;
         task.reason = Reason::whole;
         ++progress.passes[index];
-        progress.recalls.retrieve(task.chunks, day);
+        progress.recalls.retrieve(task, day);
         progress.joins.played(task);
         draft_.put(std::move(task), day);
       }
@@ -279,7 +279,7 @@ class Layout {
       for (Task& task : progress.starts_due.on_day(
                position, draft_.practice_days, draft_.end, progress.recalls, progress.make,
                set_aside, pace_.temper, draft_.room[day], !day_of(day).tasks.empty())) {
-        if (retrieves(task.drill)) progress.recalls.retrieve(task.chunks, day);
+        if (retrieves(task.drill)) progress.recalls.retrieve(task, day);
         draft_.put(std::move(task), day);
       }
     }

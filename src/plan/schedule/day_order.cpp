@@ -88,7 +88,12 @@ bool same_passage(const Task& one, const Task& other) {
   const bool in_common = std::any_of(one.chunks.begin(), one.chunks.end(), [&](int chunk) {
     return std::find(other.chunks.begin(), other.chunks.end(), chunk) != other.chunks.end();
   });
-  return in_common || (!one_starts && !other_starts && one.bars.overlaps(other.bars));
+  const std::vector<BarRange> played = one.played();
+  const std::vector<BarRange> others = other.played();
+  return in_common || std::any_of(played.begin(), played.end(), [&](const BarRange& bars) {
+           return std::any_of(others.begin(), others.end(),
+                              [&](const BarRange& also) { return bars.overlaps(also); });
+         });
 }
 
 void put_in_order(Day& day, const LevelOf& level_of) {

@@ -27,7 +27,7 @@ void Draft::remember(const Task& task, int day) {
     progress.joins.learned(task.chunks.front(), day, progress.recalls);
   }
   const DrillFacts& facts = facts_of(task.drill);
-  if (facts.retrieves) progress.recalls.retrieve(task.chunks, day);
+  if (facts.retrieves) progress.recalls.retrieve(task, day);
   if (facts.plays_across) progress.joins.played(task);
   const bool passes = facts.plays_across && facts.retrieves;
   if (passes)
@@ -74,9 +74,8 @@ void Draft::drill_forks(PieceProgress& progress, int day) {
   for (auto fork = progress.forks.begin(); fork != progress.forks.end();) {
     const auto place = fork++;
     Task task = ForksDue::task(**place, progress.make);
-    if (task.minutes > room[day] || !ForksDue::ready(**place, task, progress.recalls, day))
-      continue;
-    progress.recalls.retrieve(task.chunks, day);
+    if (task.minutes > room[day] || !ForksDue::ready(**place, progress.recalls, day)) continue;
+    progress.recalls.retrieve(task, day);
     put(std::move(task), day);
     progress.forks.strike(place);
   }
@@ -88,9 +87,9 @@ void Draft::place_runs(int day) {
     for (int run = 0; run < progress->runs.runs[day]; ++run) {
       Task task = progress->make.run_through();
       task.reason = run_reason(progress->runs_made++);
+      progress->recalls.retrieve(task, day);
       schedule.days[day].tasks.push_back(std::move(task));
     }
-    progress->recalls.retrieve_all(day);
   }
 }
 

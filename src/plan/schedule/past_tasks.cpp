@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <set>
 
 #include "plan/due/task_maker.h"
 
@@ -35,7 +36,7 @@ class Remembered {
     return tasks;
   }
 
-  // Starts from bars that are no cue starts today count for the chunk they lie in.
+  // Starts from bars that are no cue starts today count for what is played from there.
   Task cue_starts(const Done& done) const {
     std::vector<int> bars = done.starts;
     bars.insert(bars.end(), done.hit.begin(), done.hit.end());
@@ -43,23 +44,23 @@ class Remembered {
     std::sort(bars.begin(), bars.end());
     bars.erase(std::unique(bars.begin(), bars.end()), bars.end());
     std::vector<int> cues;
-    std::vector<int> chunks;
+    std::vector<StartFromCue> begun;
     for (const int bar : bars) {
       const auto& starts = analysis_.starts;
       const auto start = std::find_if(starts.begin(), starts.end(),
                                       [&](const StartFromCue& one) { return one.bar == bar; });
-      if (start == starts.end()) {
-        chunks.push_back(analysis_.passages[analysis_.passage_at(bar)].chunk);
-        continue;
-      }
-      cues.push_back(static_cast<int>(start - starts.begin()) + 1);
-      chunks.insert(chunks.end(), start->chunks.begin(), start->chunks.end());
+      if (start != starts.end()) cues.push_back(static_cast<int>(start - starts.begin()) + 1);
+      begun.push_back(start != starts.end() ? *start : analysis_.start_at(bar));
     }
     const int throws = static_cast<int>(done.hit.size() + done.missed.size());
     Task task = make_.cue_starts(cues, cues.empty() ? std::max(1, throws) : 0);
-    std::sort(chunks.begin(), chunks.end());
-    chunks.erase(std::unique(chunks.begin(), chunks.end()), chunks.end());
-    task.chunks = std::move(chunks);
+    std::set<int> chunks;
+    task.from_starts.clear();
+    for (const StartFromCue& start : begun) {
+      chunks.insert(start.chunks.begin(), start.chunks.end());
+      task.from_starts.push_back(start.bars);
+    }
+    task.chunks.assign(chunks.begin(), chunks.end());
     return task;
   }
 

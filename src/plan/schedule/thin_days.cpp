@@ -13,10 +13,16 @@ std::optional<BarRange> idle_part(const Draft& draft, const PieceProgress& progr
                                   int day) {
   const Stretch& stretch = progress.analysis.stretches[index];
   const auto& tasks = draft.schedule.days[day].tasks;
+  const auto plays_of = [&](const Task& other, int chunk) {
+    if (std::find(other.chunks.begin(), other.chunks.end(), chunk) != other.chunks.end())
+      return true;
+    const BarRange& bars = progress.analysis.planned.chunks[chunk].bars;
+    return std::any_of(other.from_starts.begin(), other.from_starts.end(),
+                       [&](const BarRange& played) { return played.overlaps(bars); });
+  };
   const auto idle = [&](int chunk) {
     return std::none_of(tasks.begin(), tasks.end(), [&](const Task& other) {
-      return &progress == draft.pieces[other.piece].get() &&
-             std::find(other.chunks.begin(), other.chunks.end(), chunk) != other.chunks.end();
+      return &progress == draft.pieces[other.piece].get() && plays_of(other, chunk);
     });
   };
   int last = stretch.first_chunk;

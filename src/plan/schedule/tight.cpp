@@ -107,7 +107,7 @@ class TightLayout {
     for (Task& task : progress.starts_due.on_day(
              position, draft_.practice_days, draft_.end, progress.recalls, progress.make,
              progress.next_set_aside(day), false, draft_.room[day], true)) {
-      progress.recalls.retrieve(task.chunks, day);
+      progress.recalls.retrieve(task, day);
       draft_.put(std::move(task), day);
     }
   }
@@ -184,7 +184,7 @@ class TightLayout {
                       ? Reason::first_night
                       : Reason::last_chance;
     task.reason_number = draft_.end - day;
-    progress.recalls.retrieve(task.chunks, day);
+    progress.recalls.retrieve(task, day);
     progress.joins.played(task);
     draft_.put(std::move(task), day);
     return true;

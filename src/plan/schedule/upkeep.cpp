@@ -77,7 +77,7 @@ class Upkeep {
     const int day = draft_.practice_days[position];
     if (task.minutes > room_on(progress, position)) return false;
     task.reason = Reason::whole;
-    progress.recalls.retrieve_all(day);
+    progress.recalls.retrieve(task, day);
     draft_.put(std::move(task), day);
     settle(progress, day, position);
     return true;
@@ -96,7 +96,7 @@ class Upkeep {
                               room_on(progress, position));
       task.reason = Reason::best_gap;
       task.reason_number = draft_.end - day;
-      progress.recalls.retrieve(task.chunks, day);
+      progress.recalls.retrieve(task, day);
       progress.joins.played(task);
       draft_.put(std::move(task), day);
     }
@@ -119,7 +119,7 @@ class Upkeep {
     for (Task& task :
          progress.starts_due.on_day(position, draft_.practice_days, draft_.end, progress.recalls,
                                     progress.make, -1, false, draft_.room[day], true)) {
-      progress.recalls.retrieve(task.chunks, day);
+      progress.recalls.retrieve(task, day);
       draft_.put(std::move(task), day);
     }
   }

@@ -4,7 +4,9 @@
 
 using namespace cahier;
 
-TEST_CASE("the judge finds nothing in a sound plan") { CHECK(broken_rules(sound_plan()).empty()); }
+TEST_CASE("the checker finds nothing in a sound plan") {
+  CHECK(broken_rules(sound_plan()).empty());
+}
 
 TEST_CASE("rule 1: every bar lies in one chunk, inside its phrase, of a size allowed") {
   CHECK(broken_by([](Plan& plan) { plan.method.chunk_most = 3; }) == Rules{1});
@@ -99,7 +101,8 @@ TEST_CASE("rule 10: a plan fits exactly when nothing is left unplaced") {
         }) == Rules{10});
 }
 
-TEST_CASE("of a plan that does not fit only what is placed is judged, and the rest must be named") {
+TEST_CASE(
+    "of a plan that does not fit only what is placed is checked, and the rest must be named") {
   const auto without_b = [](Plan& plan) {
     plan.fits = false;
     plan.unplaced = {{0, Drill::learn, {5, 8}, 8.5, Why::no_room_to_learn}};
@@ -118,7 +121,7 @@ TEST_CASE("of a plan that does not fit only what is placed is judged, and the re
         }) == Rules{3});
 }
 
-TEST_CASE("a plan that contradicts its own form is refused before it is judged") {
+TEST_CASE("a plan that contradicts its own form is refused before it is checked") {
   CHECK(broken_by([](Plan& plan) { plan.days[0].tasks[0].piece = 3; }) == Rules{0});
   CHECK(broken_by([](Plan& plan) { plan.days[0].tasks[0].chunks = {7}; }) == Rules{0});
   CHECK(broken_by([](Plan& plan) { plan.days[0].tasks[0].bars = {1, 40}; }) == Rules{0});

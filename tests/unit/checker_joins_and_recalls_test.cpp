@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <string>
 #include <utility>
 
 using namespace cahier;
@@ -31,7 +33,7 @@ TEST_CASE("rule 4: neighbours meet after both are learned, into a return as well
     plan.days[12].tasks[0].bars = {5, 12};
   };
   CHECK(broken_by(early) == Rules{4});
-  CHECK(says(early, "the join of bars 4 and 5"));
+  CHECK(finds(early, Kind::join_not_played));
 }
 
 TEST_CASE("rule 4: the way out of a return is joined where it stands") {
@@ -212,4 +214,144 @@ TEST_CASE("rule 5: a task names the chunks it plays and no others") {
           plan.days[2].tasks[1].chunks = {0};
         }).empty());
   CHECK(broken_by([](Plan& plan) { plan.days[2].tasks[1].chunks = {1}; }) == Rules{5});
+}
+
+namespace {
+
+// The last day of the sound plan holds, in place of a pass over everything, a session of cue
+// starts. From the run-through before it four days are left to the date, one more than a bar may
+// rest.
+void end_with_starts(Plan& plan, const std::vector<int>& cues, BarRange bars,
+                     const std::vector<int>& chunks) {
+  Task& last = plan.days[12].tasks[0];
+  last.drill = Drill::cue_starts;
+  last.cues = cues;
+  last.bars = bars;
+  last.chunks = chunks;
+}
+
+// Another cue start, with those after it renumbered.
+void add_cue(Plan& plan, int bar, int section) {
+  auto& cues = plan.pieces[0].cues;
+  const auto after =
+      std::find_if(cues.begin(), cues.end(), [&](const CueStart& cue) { return cue.bar > bar; });
+  cues.insert(after, {0, bar, section});
+  std::vector<int> numbers;
+  for (CueStart& cue : cues) numbers.push_back(cue.number = static_cast<int>(numbers.size()) + 1);
+  plan.pieces[0].dice = dice_tables(numbers);
+}
+
+// The bars that a plan says rest too long, in its words.
+std::string resting(const std::function<void(Plan&)>& change) {
+  Plan plan = sound_plan();
+  change(plan);
+  std::string bars;
+  for (const Violation& violation : violations(plan)) {
+    CAPTURE(violation.what);
+    CHECK(violation.kind == Kind::gap_too_long);
+    bars += violation.what.substr(0, violation.what.find(" rests")) + "; ";
+  }
+  return bars;
+}
+
+}  // namespace
+
+TEST_CASE("rule 5: a start inside a chunk recalls the bars from there on, and no others") {
+  const auto from_bar = [](int bar, int begun, const std::vector<int>& chunks) {
+    return [=](Plan& plan) {
+      add_cue(plan, bar, 1);
+      end_with_starts(plan, {begun}, {begun == 2 ? 5 : bar, 12}, chunks);
+    };
+  };
+  // From bar 7 to the end of B1, and all of the next: bars 9 to 12 are A1 again.
+  CHECK(resting(from_bar(7, 3, {0})) == "bars 5-6 of chunk B1; ");
+  CHECK(resting(from_bar(8, 3, {0})) == "bars 5-7 of chunk B1; ");
+  // From the first bar to its last; and that start goes no farther.
+  CHECK(resting([](Plan& plan) { end_with_starts(plan, {2, 3}, {5, 12}, {0, 1}); }).empty());
+  CHECK(resting([](Plan& plan) {
+          end_with_starts(plan, {2}, {5, 8}, {1});
+        }) == "chunk A1 (bars 1-4); ");
+}
+
+TEST_CASE("rule 5: a start in a return recalls the notes it has") {
+  CHECK(resting([](Plan& plan) {
+          end_with_starts(plan, {3}, {9, 12}, {0});
+        }) == "chunk B1 (bars 5-8); ");
+  const auto inside_the_return = [](Plan& plan) {
+    add_cue(plan, 11, 2);
+    end_with_starts(plan, {2, 4}, {5, 12}, {1});
+  };
+  CHECK(resting(inside_the_return) == "bars 1-2 of chunk A1; ");
+}
+
+TEST_CASE("rule 5: a start before a fork goes on past it") {
+  // The fork is B1's first bar: the last start before it in the look-alikes plays on to the end of
+  // B1. A start nearer to the fork takes its place.
+  const auto with_fork = [](Plan& plan) {
+    plan.pieces[0].piece.look_alikes = {{{{1, 6}, {9, 12}}, {5, 11}}};
+    plan.days[2].tasks[1].cues = {1, 3};
+    plan.days[2].tasks[1].bars = {1, 12};
+  };
+  CHECK(resting([&](Plan& plan) {
+          with_fork(plan);
+          end_with_starts(plan, {1}, {1, 8}, {0, 1});
+        }).empty());
+  CHECK(resting([&](Plan& plan) {
+          with_fork(plan);
+          add_cue(plan, 3, 0);
+          plan.days[2].tasks[1].cues = {1, 2, 4};
+          end_with_starts(plan, {1}, {1, 4}, {0});
+        }) == "chunk B1 (bars 5-8); ");
+}
+
+TEST_CASE("rule 5: where a return ends, the rest of the chunk is not played") {
+  // Bars 9 and 10 are bars 1 and 2 again, and the last.
+  const auto cut_short = [](Plan& plan) {
+    PlannedPiece& piece = plan.pieces[0];
+    piece.piece.bars = 10;
+    piece.piece.sections[2].bars = {9, 10};
+    piece.piece.sections[2].same_as = BarRange{1, 2};
+    piece.sections[2] = {"A again", {9, 10}, BarRange{1, 2}};
+    for (Day& day : plan.days)
+      for (Task& task : day.tasks) task.bars.last = std::min(task.bars.last, 10);
+  };
+  CHECK(broken_by(cut_short).empty());
+  const auto ends_with = [&](BarRange bars, const std::vector<int>& chunks) {
+    return [=](Plan& plan) {
+      cut_short(plan);
+      plan.days[12].tasks[0].bars = bars;
+      plan.days[12].tasks[0].chunks = chunks;
+    };
+  };
+  CHECK(resting(ends_with({5, 10}, {1})) == "bars 3-4 of chunk A1; ");
+  CHECK(finds(ends_with({5, 10}, {0, 1}), Kind::chunk_not_played));
+  CHECK_FALSE(finds(ends_with({1, 10}, {0, 1}), Kind::chunk_not_played));
+  // A start there does not reach farther either.
+  const auto starts = [&](Plan& plan) {
+    cut_short(plan);
+    end_with_starts(plan, {2, 3}, {5, 10}, {1});
+  };
+  CHECK(resting(starts) == "bars 3-4 of chunk A1; ");
+}
+
+TEST_CASE("rule 5: cue starts name what they play from end to end, and need all they play of") {
+  const auto from_bar_seven = [](const std::vector<int>& chunks) {
+    return [=](Plan& plan) {
+      add_cue(plan, 7, 1);
+      plan.days[2].tasks[1].cues = {1, 3};
+      plan.days[2].tasks[1].bars = {1, 12};
+      plan.days[2].tasks[1].chunks = chunks;
+    };
+  };
+  CHECK(broken_by(from_bar_seven({0})).empty());
+  CHECK(finds(from_bar_seven({0, 1}), Kind::chunk_not_played));
+  CHECK(finds(from_bar_seven({}), Kind::chunk_not_named));
+  // B1 is new on that day, and the start plays its last bars.
+  const auto too_soon = [&](Plan& plan) {
+    from_bar_seven({0})(plan);
+    plan.pieces[0].piece.look_alikes.clear();
+    std::swap(plan.days[1].tasks[2], plan.days[2].tasks[1]);
+    std::swap(plan.days[1].tasks[2].id, plan.days[2].tasks[1].id);
+  };
+  CHECK(finds(too_soon, Kind::not_learned_before));
 }
