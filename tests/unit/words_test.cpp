@@ -14,9 +14,6 @@ using namespace cahier;
 
 namespace {
 
-const std::filesystem::path kRoot =
-    std::filesystem::path(__FILE__).parent_path().parent_path().parent_path();
-
 // Groups whose keys the program composes at run time from the word of a reason, a note or a cause,
 // and so does not name one by one.
 const std::vector<std::string> kComposed = {"notes.", "reasons.", "why."};
@@ -43,7 +40,7 @@ std::vector<Diagnostic> problems(const std::string& text) {
 // Everything in src, without line ends, so that a key may stand on a line of its own.
 std::string all_sources() {
   std::string all;
-  for (const auto& file : std::filesystem::recursive_directory_iterator(kRoot / "src")) {
+  for (const auto& file : std::filesystem::recursive_directory_iterator(SOURCES)) {
     if (file.path().extension() != ".cpp" && file.path().extension() != ".h") continue;
     std::ifstream in(file.path());
     std::stringstream text;
