@@ -10,7 +10,7 @@
 #include "log/record_of_log.h"
 #include "piece/read_bars.h"
 #include "piece/read_piece.h"
-#include "practice/history.h"
+#include "practice/learned_bars.h"
 #include "practice/method.h"
 #include "text/errors.h"
 
@@ -166,7 +166,7 @@ void check_learned(const Inputs& inputs, const TypedLine& typed) {
   if (inputs.terms.record.done.empty()) return;
   for (int piece = 0; piece < static_cast<int>(inputs.pieces.size()); ++piece)
     for (const BarRange& bars :
-         History(inputs.terms.record, piece, inputs.pieces[piece]).unlearned(inputs.pieces[piece]))
+         LearnedBars(inputs.terms.record, piece, inputs.pieces[piece]).unlearned())
       diagnostics.error(
           typed.source(), typed.value_of("--keep"),
           fmt::format("{}: {} not learned as the log tells, and only what is learned can be kept",

@@ -65,10 +65,10 @@ std::optional<int> EntriesOfDay::cue_bar(PastEdition& edition, int piece, int nu
 
 void EntriesOfDay::check_bars(int piece, BarRange bars, Drill drill, const Spot& spot,
                               const std::string& code) {
-  const auto bar = reading_.learned.first_unlearned(piece, bars);
+  const auto bar = reading_.learned.of(piece).first_unlearned(bars);
   if (!bar || faults().unread() > 0) return;
   faults().refuse(spot, not_learned_by_then(beginning(code, drill, bars), bars, *bar, date_));
-  reading_.learned.learn(piece, bars, {date_, std::nullopt, false});
+  reading_.learned.learn(piece, bars, date_, std::nullopt);
 }
 
 }  // namespace cahier

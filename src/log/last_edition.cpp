@@ -8,8 +8,8 @@ namespace {
 // Bars as they are counted: without a pickup.
 int counted(BarRange bars) { return std::max(0, bars.last - std::max(bars.first, 1) + 1); }
 
-bool is_learned(const LearnedBars& learned, const SetTask& task) {
-  return !learned.first_unlearned(task.piece, task.bars);
+bool is_learned(const LearnedInLog& learned, const SetTask& task) {
+  return !learned.of(task.piece).first_unlearned(task.bars);
 }
 
 // Days of new bars that `learned` bars do not reach before `from`; less than 0 for those after it

@@ -6,7 +6,7 @@
 #include <utility>
 #include <vector>
 
-#include "log/learned_bars.h"
+#include "log/learned_in_log.h"
 #include "log/past_editions.h"
 
 namespace cahier {
@@ -16,7 +16,7 @@ struct LogReading {
   const std::vector<Piece>& pieces;
   PastEditions& editions;
   LogFaults& faults;
-  LearnedBars& learned;
+  LearnedInLog& learned;
   Record& record;
   std::map<std::pair<int, std::string>, Spot> ticked;  // by edition and code
 };

@@ -112,16 +112,17 @@ class DayReading {
   void learn(const ReportedTask& task) {
     const BarRange bars = task.done.bars;
     for (int bar = bars.first; bar <= bars.last; ++bar) {
-      const auto* since = reading_.learned.since(task.done.piece, bar);
-      if (!since || !since->spot) continue;
-      const std::string where = faults().place_of(*since->spot, task.spot);
-      const bool one_by_code = since->by_code != !task.code.empty();
-      faults().refuse(task.spot, one_by_code && since->date != date_
-                                     ? learned_on_two_days(bars, date_, since->date, where)
-                                     : learned_twice(bars, bar, since->date, where));
+      const auto* line = reading_.learned.line(task.done.piece, bar);
+      if (!line) continue;
+      const Date since = *reading_.learned.of(task.done.piece).since(bar);
+      const std::string where = faults().place_of(line->spot, task.spot);
+      const bool one_by_code = line->by_code != !task.code.empty();
+      faults().refuse(task.spot, one_by_code && since != date_
+                                     ? learned_on_two_days(bars, date_, since, where)
+                                     : learned_twice(bars, bar, since, where));
       return;
     }
-    reading_.learned.learn(task.done.piece, bars, {date_, task.spot, !task.code.empty()});
+    reading_.learned.learn(task.done.piece, bars, date_, {{task.spot, !task.code.empty()}});
   }
 
   void check_learned(const ReportedTask& task) {
@@ -146,8 +147,7 @@ class DayReading {
 
   void hand_in(const ReportedTask& task) {
     if (task.done.drill != Drill::learn) return reading_.record.done.push_back(task.done);
-    const std::vector<BarRange> sources = reading_.learned.sources(task.done.piece, task.done.bars);
-    for (const BarRange& bars : sources) {
+    for (const BarRange& bars : reading_.learned.of(task.done.piece).sources(task.done.bars)) {
       Done done = task.done;
       done.bars = bars;
       if (done.minutes) *done.minutes *= 1.0 * bars.size() / task.done.bars.size();

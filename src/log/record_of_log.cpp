@@ -88,9 +88,8 @@ class LogReader {
       if (!edition.keep || edition.from > date || !kept_.insert(edition.number).second) continue;
       for (int piece = 0; piece < static_cast<int>(pieces_.size()); ++piece)
         for (const Done& done : taken_as_done(pieces_[piece], piece, terms_.method, edition.from,
-                                              learned_.unlearned(piece))) {
-          if (done.drill == Drill::learn)
-            learned_.learn(piece, done.bars, {done.date, std::nullopt, false});
+                                              learned_.of(piece))) {
+          if (done.drill == Drill::learn) learned_.learn(piece, done.bars, done.date, std::nullopt);
           std::vector<Done>& all = record_.done;
           all.insert(std::ranges::upper_bound(all, done.date, {}, &Done::date), done);
         }
@@ -123,7 +122,7 @@ class LogReader {
   Record record_;
   LogFaults faults_;
   PastEditions editions_;
-  LearnedBars learned_;
+  LearnedInLog learned_;
   LogReading reading_;
   std::set<int> kept_;  // editions
 };

@@ -4,6 +4,7 @@
 #include <array>
 #include <tuple>
 
+#include "practice/learned_bars.h"
 #include "practice/time_model.h"
 
 namespace cahier {
@@ -16,11 +17,12 @@ double slips_in_a_trial(const SlipCount& count) {
 }  // namespace
 
 std::vector<std::optional<Date>> learned_before(const Plan& plan, int piece) {
-  std::vector<std::optional<Date>> learned(plan.pieces[piece].chunks.size());
-  for (const Day& day : plan.past)
-    for (const Task& task : day.tasks)
-      if (task.piece == piece && task.drill == Drill::learn)
-        for (const int chunk : task.chunks) learned[chunk] = day.date;
+  const PlannedPiece& planned = plan.pieces[piece];
+  const LearnedBars known(plan.record, piece, planned.piece);
+  std::vector<std::optional<Date>> learned;
+  for (const Chunk& chunk : planned.chunks)
+    learned.push_back(known.first_unlearned(chunk.bars) ? std::nullopt
+                                                        : known.since(chunk.bars.last));
   return learned;
 }
 

@@ -29,18 +29,10 @@ bool slipped_in(const std::vector<int>& slips, BarRange chunk) {
 
 }  // namespace
 
-History::History(const Record& record, int index, const Piece& piece) {
-  for (const Done& done : record.done) {
-    if (done.piece != index) continue;
-    if (done.drill == Drill::learn)
-      for (const BarRange& bars : where_learned(piece, done.bars)) learned_.push_back(bars);
-    add_trials(done, piece);
-  }
-  std::stable_sort(learned_.begin(), learned_.end());
-  const auto overlaps = [](const BarRange& one, const BarRange& next) {
-    return one.overlaps(next);
-  };
-  learned_.erase(std::unique(learned_.begin(), learned_.end(), overlaps), learned_.end());
+History::History(const Record& record, int index, const Piece& piece)
+    : learned_(record, index, piece) {
+  for (const Done& done : record.done)
+    if (done.piece == index) add_trials(done, piece);
 }
 
 void History::add_trials(const Done& done, const Piece& piece) {
@@ -59,18 +51,6 @@ void History::add_trials(const Done& done, const Piece& piece) {
   Trial trial{done.date, where_learned(piece, done.bars), {}, false};
   for (const int bar : *done.slips) trial.slips.push_back(piece.learned_bar(bar));
   trials_.push_back(std::move(trial));
-}
-
-std::vector<BarRange> History::unlearned(const Piece& piece) const {
-  std::vector<BarRange> missing;
-  for (int bar = piece.first_bar(); bar <= piece.bars; ++bar) {
-    if (piece.learned_bar(bar) != bar || holds(learned_, {bar, bar})) continue;
-    if (!missing.empty() && missing.back().last + 1 == bar)
-      missing.back().last = bar;
-    else
-      missing.push_back({bar, bar});
-  }
-  return missing;
 }
 
 SlipCount History::slips(BarRange chunk) const {

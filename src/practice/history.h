@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "piece/piece.h"
+#include "practice/learned_bars.h"
 #include "practice/record.h"
 #include "practice/slip_chance.h"
 
@@ -15,11 +16,7 @@ class History {
   History() = default;  // of a piece that nothing is told of
   History(const Record& record, int index, const Piece& piece);
 
-  // What was learned at a time, where it is learned (never in a return), by bar, without overlap.
-  const std::vector<BarRange>& learned() const { return learned_; }
-
-  // Bars that are to be learned where they stand and are not, as long stretches as can be.
-  std::vector<BarRange> unlearned(const Piece& piece) const;
+  const LearnedBars& learned() const { return learned_; }
 
   // How often all of `chunk` was played from memory, and how often it slipped; a cue start hit or
   // missed counts for the bars it begins in, and a slip further on where it was.
@@ -36,7 +33,7 @@ class History {
   };
   void add_trials(const Done& done, const Piece& piece);
 
-  std::vector<BarRange> learned_;
+  LearnedBars learned_;
   std::vector<Trial> trials_;
 };
 

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "practice/history.h"
-
 namespace cahier {
 namespace {
 
@@ -21,18 +19,13 @@ Done done_on(Date date, int piece, Drill drill, BarRange bars) {
 }  // namespace
 
 std::vector<Done> taken_as_done(const Piece& piece, int index, const Method& method, Date from,
-                                const std::vector<BarRange>& unlearned) {
+                                const LearnedBars& known) {
   const Date performed = from - days{1};
-  int bars = 0;
-  for (const BarRange& missing : unlearned) bars += missing.size();
-  int all = 0;
-  for (int bar = piece.first_bar(); bar <= piece.bars; ++bar)
-    if (piece.learned_bar(bar) == bar) ++all;
   std::vector<Done> taken;
-  const bool nothing_known = bars == all;
+  const bool nothing_known = known.at_one_time().empty();
   const Date learned =
       nothing_known ? performed - days{method.quiet_days + kLearnedBefore} : performed;
-  for (const BarRange& missing : unlearned)
+  for (const BarRange& missing : known.unlearned())
     taken.push_back(done_on(learned, index, Drill::learn, missing));
   if (!nothing_known) return taken;
   for (const Drill drill : {Drill::recall, Drill::spoken_part, Drill::write_out})
@@ -43,9 +36,8 @@ std::vector<Done> taken_as_done(const Piece& piece, int index, const Method& met
 
 Record as_kept(Record record, const std::vector<Piece>& pieces, const Method& method, Date from) {
   for (int index = 0; index < static_cast<int>(pieces.size()); ++index) {
-    const std::vector<BarRange> missing =
-        History(record, index, pieces[index]).unlearned(pieces[index]);
-    for (const Done& done : taken_as_done(pieces[index], index, method, from, missing))
+    const LearnedBars known(record, index, pieces[index]);
+    for (const Done& done : taken_as_done(pieces[index], index, method, from, known))
       record.done.insert(std::ranges::upper_bound(record.done, done.date, {}, &Done::date), done);
   }
   return record;

@@ -75,8 +75,8 @@ TEST_CASE("what was learned stands where it is learned, and what is missing is n
   const History history(record_of({done("2027-01-05", Drill::learn, {33, 36}),
                                    done("2027-01-06", Drill::learn, {17, 24})}),
                         0, piece);
-  CHECK(history.learned() == std::vector<BarRange>{{1, 4}, {17, 24}});
-  CHECK(history.unlearned(piece) == std::vector<BarRange>{{5, 16}, {25, 32}, {45, 48}});
+  CHECK(history.learned().at_one_time() == std::vector<BarRange>{{1, 4}, {17, 24}});
+  CHECK(history.learned().unlearned() == std::vector<BarRange>{{5, 16}, {25, 32}, {45, 48}});
 }
 
 TEST_CASE("the time of learning is set against what the method reckons") {

@@ -288,10 +288,11 @@ Analysis analyse(const Piece& piece, const Method& method, double load, const Hi
   // The same chunks however long learning takes.
   Method as_reckoned = method;
   as_reckoned.learn_factor = 1;
-  return analyse(piece, method,
-                 divide_into_chunks(piece, divide_into_sections(piece), history.learned(), method,
-                                    TimeModel(piece, as_reckoned), load),
-                 history);
+  return analyse(
+      piece, method,
+      divide_into_chunks(piece, divide_into_sections(piece), history.learned().at_one_time(),
+                         method, TimeModel(piece, as_reckoned), load),
+      history);
 }
 
 }  // namespace cahier

@@ -119,7 +119,7 @@ class Planner {
       analyses.push_back(analyse(
           pieces_[piece], terms_.method,
           divide_to_fill(pieces_[piece], sections_in_order(divided_.analyses[piece], terms_.order),
-                         histories_[piece].learned(), terms_.method, minutes),
+                         histories_[piece].learned().at_one_time(), terms_.method, minutes),
           histories_[piece]));
     return analyses;
   }
