@@ -4,6 +4,7 @@
 #include <map>
 #include <string>
 #include <string_view>
+#include <utility>
 
 #include "paper/canvas.h"
 #include "plan/plan.h"
@@ -18,8 +19,10 @@ Box page_content(const Print& print);
 // Where sheets and days stand; found by drawing the book once on a recording canvas.
 struct Contents {
   std::map<std::string, int, std::less<>> sheets;  // first page of each sheet, by its packet name
-  std::map<Date, int> days;                        // page of each day's panel
-  std::map<std::string, int, std::less<>> tasks;   // page of a task's own block, by its id
+  // First page of each piece within a sheet, by the sheet's packet name and the piece's index.
+  std::map<std::pair<std::string, int>, int> pieces;
+  std::map<Date, int> days;                       // page of each day's panel
+  std::map<std::string, int, std::less<>> tasks;  // page of a task's own block, by its id
   int pages = 0;
   bool operator==(const Contents&) const = default;
 };
@@ -65,13 +68,18 @@ class Book {
   bool prints_both_sides() const { return print_.margins.edge == PunchedEdge::inner; }
   // Whether the next page is the front of a leaf: an odd one, at the right of an open book.
   bool next_is_front() const { return page() % 2 == 0; }
-  // The first page of a sheet, the page of a day's panel, all pages: 0 when not known (yet).
+  // The first page of a sheet, the first one of a piece within a sheet, the page of a day's panel,
+  // all pages: 0 when not known (yet).
   int page_of(std::string_view sheet) const;
+  int page_of_piece(int piece, std::string_view sheet) const;
   int page_of_day(Date date) const;
-  // Where a task has its own block to write in; else the first page of `sheet`.
-  int page_of_task(const Task& task, std::string_view sheet) const;
+  // Where a task has its own block to write in; 0 where it has none.
+  int page_of_task(const Task& task) const;
   int pages() const { return known_.pages; }
 
+  // Notes that the current sheet has reached a piece (index) on the current page.
+  // REQUIRES: a sheet is open.
+  void note_piece(int piece) { contents_.pieces.emplace(std::pair(sheet_name_, piece), page()); }
   // Notes that the panel of `date` stands on the current page.
   void note_day(Date date) { contents_.days[date] = page(); }
   // Notes that the block of a task, to write in, stands on the current page.
@@ -90,6 +98,7 @@ class Book {
   const Contents& known_;
   Contents contents_;
   std::string title_;
+  std::string sheet_name_;  // the packet's
   std::string sheet_title_;
   bool sheet_begins_ = false;  // its first page is still to come
 };

@@ -41,20 +41,23 @@ DayPanels::DayPanels(Book& book, double width)
 
 Box DayPanels::task_area(const Box& box) const { return box.without_left(date_width_); }
 
+int DayPanels::page_of_fork(const Task& task) const {
+  const int own = book_.page_of_task(task);
+  return own > 0 ? own : book_.page_of_piece(task.piece, "look-alikes");
+}
+
 int DayPanels::page_for(const Task& task) const {
   switch (task.drill) {
     case Drill::cue_starts:
-      if (task.fork) return book_.page_of_task(task, "look-alikes");
-      return book_.page_of("cue starts");
+      if (task.fork) return page_of_fork(task);
+      return book_.page_of_piece(task.piece, "cue starts");
     case Drill::run_through:
-      return book_.page_of("run-throughs");
+      return book_.page_of_piece(task.piece, "run-throughs");
     case Drill::write_out:
-      return book_.page_of_task(task, "write-outs");
     case Drill::spoken_part:
-      return book_.page_of_task(task, "spoken parts");
     case Drill::slow_pass:
     case Drill::counted_pass:
-      return book_.page_of_task(task, "passes");
+      return book_.page_of_task(task);
     default:
       return 0;
   }

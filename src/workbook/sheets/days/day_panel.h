@@ -30,6 +30,7 @@ class DayPanels {
  private:
   TaskRemarks remarks(const Task& task);
   int page_for(const Task& task) const;
+  int page_of_fork(const Task& task) const;
   Strip line_of_text(double height, std::string text, TextStyle style);
   Strip break_line();
   Strip note_strip(const std::string& text);

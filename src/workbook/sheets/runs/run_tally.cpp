@@ -150,6 +150,7 @@ Box draw_tally(Book& book, int piece) {
   const std::string right =
       book.plan().pieces.size() > 1 ? book.plan().pieces[piece].piece.title : std::string();
   Box page = book.open_page(right);
+  book.note_piece(piece);
   if (!right.empty()) book.mark(right);
   const std::vector<const Done*> made = runs_made(book.plan(), piece);
   std::vector<RunRow> rows = runs_made_before(book, made);
