@@ -7,6 +7,7 @@
 #include "cli/commands.h"
 #include "cli/say.h"
 #include "text/errors.h"
+#include "workbook/workbook.h"
 
 namespace cahier {
 namespace {
@@ -43,6 +44,9 @@ int run(const std::vector<std::string>& arguments, Date today) {
   } catch (const FileError& error) {
     fmt::print(stderr, "{}\n", error.what());
     return 3;
+  } catch (const UnsettledPages& error) {
+    fmt::print(stderr, "cahier: {}\nNothing was written.\n", error.what());
+    return 4;
   } catch (const std::exception& error) {
     fmt::print(stderr, "cahier has a fault of its own: {}\nNothing was written.\n", error.what());
     return 4;
