@@ -125,8 +125,9 @@ void read_print(const Typed& typed, Values& values, Request& request) {
   request.booklet = typed.booklet;
   const std::string small = " needs paper larger than " + typed.paper;
   if (typed.booklet && typed.large_print)
-    values.refuse_flag("--large-print", "large print does not fit on the half pages of a booklet",
-                       "leave out --large-print or --booklet");
+    values.refuse_argument("--large-print", 1,
+                           "large print does not fit on the half pages of a booklet",
+                           "leave out --large-print or --booklet");
   else if ((typed.booklet || typed.large_print) && request.paper == kA5)
     values.refuse("--paper", (typed.booklet ? "a booklet" : "large print") + small,
                   "write --paper a4 or --paper letter");

@@ -20,8 +20,9 @@ class TypedLine {
   // of the line when it was not typed; of an option typed twice the last, which is the one that
   // counts.
   Place value_of(std::string_view option) const;
-  // Where an argument stands that was typed just so; the end of the line when it was not.
-  Place argument(std::string_view text) const;
+  // Where an argument stands that was typed just so, counted from the left from 1; the end of the
+  // line when it was not typed so often.
+  Place argument(std::string_view text, int occurrence = 1) const;
 
  private:
   std::vector<std::string> arguments_;

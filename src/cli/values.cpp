@@ -30,13 +30,14 @@ std::optional<double> plain_number(const std::string& text) {
 
 }  // namespace
 
-void Values::refuse(std::string_view option, const std::string& message, const std::string& hint) {
-  diagnostics_.error(typed_.source(), typed_.value_of(option), message, hint);
+void Values::refuse(std::string_view option, const std::string& message, const std::string& hint,
+                    MessageKind kind) {
+  diagnostics_.error(typed_.source(), typed_.value_of(option), message, hint, kind);
 }
 
-void Values::refuse_flag(std::string_view flag, const std::string& message,
-                         const std::string& hint) {
-  diagnostics_.error(typed_.source(), typed_.argument(flag), message, hint);
+void Values::refuse_argument(std::string_view argument, int occurrence, const std::string& message,
+                             const std::string& hint, MessageKind kind) {
+  diagnostics_.error(typed_.source(), typed_.argument(argument, occurrence), message, hint, kind);
 }
 
 std::optional<Date> Values::date(std::string_view option, const std::string& text) {

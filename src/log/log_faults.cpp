@@ -24,11 +24,11 @@ LogFaults::LogFaults(const std::vector<Log>& logs) : logs_(logs), of_(logs.size(
 }
 
 void LogFaults::refuse(const Spot& spot, const Fault& fault) {
-  of_[spot.log].error(logs_[spot.log].source, spot.at, fault.message, fault.hint);
+  of_[spot.log].error(logs_[spot.log].source, spot.at, fault.message, fault.hint, fault.kind);
 }
 
 void LogFaults::warn(const Spot& spot, const Fault& fault) {
-  of_[spot.log].warning(logs_[spot.log].source, spot.at, fault.message, fault.hint);
+  of_[spot.log].warning(logs_[spot.log].source, spot.at, fault.message, fault.hint, fault.kind);
 }
 
 void LogFaults::refuse_unread(const Spot& spot, const Fault& fault) {

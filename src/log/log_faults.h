@@ -19,9 +19,11 @@ struct Spot {
   Place at;
 };
 
+// Each kind of fault is made by a function of its own, below.
 struct Fault {
   std::string message;
   std::string hint;
+  MessageKind kind = MessageKind::current();
 };
 
 // The first bar of `bars` that is not in `piece`. REQUIRES: there is one.
