@@ -25,15 +25,10 @@ struct Typed {
   bool large_print = false, booklet = false;
 };
 
-void add_shared(CLI::App& command, Typed& typed) {
+// What decides about a plan besides its logs.
+void add_terms(CLI::App& command, Typed& typed) {
   command.add_option("--by", typed.by, "the date it must be ready for, as in 2027-03-20");
   command.add_option("--from", typed.from, "first day of practice; today when not given");
-  command.add_option("--keep", typed.keep,
-                     "keep what is learned until this later date: nothing new, only upkeep");
-  command
-      .add_option("--log", typed.logs,
-                  "what was done so far, as the paper tells; may be given several times")
-      ->allow_extra_args(false);
   command.add_option("--minutes", typed.minutes, "minutes a day, or mon:15,sat:30");
   command.add_option("--days-off", typed.days_off, "sun,2027-02-14,2027-02-20..2027-02-23");
   command.add_option("--blocks", typed.blocks, "sittings a day, with a break between");
@@ -48,9 +43,20 @@ void add_shared(CLI::App& command, Typed& typed) {
   command.add_option("--chunk-bars", typed.chunk_bars,
                      "most bars learned together, instead of the method's");
   command.add_option("--method", typed.method, "a file of templates/methods, without .yaml");
-  command.add_option("--words", typed.language, "a file of templates/words, without .yaml");
   command.add_option("--templates", typed.templates,
                      "a folder whose files replace built-in templates");
+}
+
+// What every command takes that makes a plan.
+void add_shared(CLI::App& command, Typed& typed) {
+  add_terms(command, typed);
+  command.add_option("--keep", typed.keep,
+                     "keep what is learned until this later date: nothing new, only upkeep");
+  command
+      .add_option("--log", typed.logs,
+                  "what was done so far, as the paper tells; may be given several times")
+      ->allow_extra_args(false);
+  command.add_option("--words", typed.language, "a file of templates/words, without .yaml");
 }
 
 std::vector<std::string> option_names(const CLI::App& app) {
@@ -217,8 +223,7 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
 
   CLI::App* check = app.add_subcommand("check", "say everything that is wrong with files");
   check->add_option("FILE", typed.files, "pieces, logs, methods, packets or words")->required();
-  check->add_option("--templates", typed.templates,
-                    "a folder whose files replace built-in templates");
+  add_terms(*check, typed);
 
   CLI::App* start = app.add_subcommand("new", "write a commented piece file to start from");
   start->add_option("-o,--output", typed.output, "where to write; shown when not given");

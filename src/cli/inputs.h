@@ -16,8 +16,8 @@ namespace cahier {
 struct Inputs {
   Templates templates;
   Words words;
-  std::string programme;           // its title; empty for a single piece
-  std::vector<std::string> files;  // the programme's and the pieces'
+  std::string programme;        // its title; empty for a single piece
+  std::vector<Source> printed;  // whose texts are printed: the words, the programme, the pieces
   std::vector<Piece> pieces;
   Terms terms;
   std::vector<Diagnostic> warnings;

@@ -72,7 +72,7 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
   const Inputs inputs = read_inputs(request, typed, today);
   const Packet packet = read_template(inputs.templates, "packets", request.packet, read_packet);
   const Typefaces typefaces;
-  for (const std::string& file : inputs.files) refuse_unprintable(typefaces, file);
+  refuse_unprintable(typefaces, inputs.printed);
   say_all(inputs.warnings);
   Plan plan = make_plan(inputs.pieces, inputs.terms);
   plan.programme = inputs.programme;

@@ -26,7 +26,7 @@ int obey(const std::vector<std::string>& arguments, Date today) {
     case Command::report:
       return write_week_log(request, typed, today);
     case Command::check:
-      return check_files(request);
+      return check_files(request, typed);
     case Command::start:
       return write_starter(request);
   }
