@@ -1,4 +1,5 @@
 #include <CLI/CLI.hpp>
+#include <algorithm>
 
 #include "cli/request.h"
 #include "cli/values.h"
@@ -139,6 +140,22 @@ void read_print(const Typed& typed, Values& values, Request& request) {
                   "write --paper a4 or --paper letter");
 }
 
+// Standard input can be read once, and has no name for a PDF to take.
+void check_terminal(const Request& request, Values& values) {
+  const auto of_files = std::ranges::count(request.files, kTerminal);
+  const auto of_logs = std::ranges::count(request.logs, kTerminal);
+  const std::string message = "standard input, \"-\", can be read only once";
+  const std::string hint = "write the name of a file in place of the others";
+  if (of_logs > 0 && of_files + of_logs > 1)
+    values.refuse("--log", message, hint);
+  else if (of_files > 1)
+    values.refuse_argument(kTerminal, 2, message, hint);
+  if (request.command == Command::print && of_files > 0 && request.output.empty())
+    values.refuse("--output", "the name of the PDF is missing",
+                  "a piece from standard input gives it none: add -o and a name, as in -o "
+                  "workbook.pdf, or -o - for standard output");
+}
+
 Request to_request(const CLI::App& command, const Typed& typed, const TypedLine& line) {
   Diagnostics diagnostics;
   Values values(line, diagnostics);
@@ -174,6 +191,7 @@ Request to_request(const CLI::App& command, const Typed& typed, const TypedLine&
     request.chunk_bars = values.whole("--chunk-bars", typed.chunk_bars, 1, kMostChunkBars, "bars");
   read_print(typed, values, request);
   read_wishes(typed, values, request);
+  check_terminal(request, values);
   diagnostics.sort_by_place(0);
   if (diagnostics.has_errors()) throw InputError(diagnostics.all());
   return request;

@@ -1,8 +1,13 @@
 #include "cli/input_source.h"
 
+#include <iostream>
+
+#include "cli/request.h"
+
 namespace cahier {
 
 Source read_source(const std::string& path) {
+  if (path == kTerminal) return Source::from_stream(std::cin, "standard input");
   return Source::from_file(path);
 }
 

@@ -8,7 +8,7 @@
 
 namespace cahier {
 
-// Reads the file. Throws FileError.
+// Reads the file, or standard input for "-", which can be read once. Throws FileError.
 Source read_source(const std::string& path);
 
 std::vector<Source> read_sources(const std::vector<std::string>& paths);

@@ -53,7 +53,7 @@ key: C major            # also "2 flats"; for the staves
 }  // namespace
 
 int write_starter(const Request& request) {
-  if (request.output.empty()) {
+  if (request.output.empty() || request.output == kTerminal) {
     say_out(std::string(kStarter));
     return 0;
   }

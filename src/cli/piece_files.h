@@ -15,7 +15,8 @@ namespace cahier {
 
 class PieceFiles {
  public:
-  // Reads a piece, or a programme and the files that it names, from the programme's own folder. Throws InputError with every problem
+  // Reads a piece, or a programme and the files that it names, from the programme's own folder; one
+  // from standard input names them from the current folder. Throws InputError with every problem
   // of the files, FileError when one cannot be read.
   explicit PieceFiles(const Source& source);
 

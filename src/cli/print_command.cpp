@@ -78,20 +78,26 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
   plan.programme = inputs.programme;
   if (!plan.fits)
     plan.remedies = remedies(inputs.pieces, inputs.terms, earliest_start(inputs.terms, today));
+  // Standard output is for the PDF alone where that goes there.
+  const std::string path = output_path(request);
+  const bool to_terminal = path == kTerminal;
+  const auto say = to_terminal ? say_err : say_out;
   if (!plan.fits && !request.anyway) {
-    say_out(plan_text(plan, inputs.words, false));
-    say_out("\nNothing was written. --anyway prints what fits, and a sheet of what does not.\n");
+    say(plan_text(plan, inputs.words, false));
+    say("\nNothing was written. --anyway prints what fits, and a sheet of what does not.\n");
     return 1;
   }
   const Print print = print_for(request, packet);
-  const std::string path = output_path(request);
   const PrintedBook book = print_book(typefaces, plan, packet, inputs.words, print);
   if (book.pages == 0) refuse_empty(request, typed);
-  say_out(smaller_staves(typefaces, plan, packet, print));
-  write_whole(path, book.pdf);
-  say_out(fmt::format("{}: {} {}, {} {} of paper {}\n", path, book.pages,
-                      book.pages == 1 ? "page" : "pages", book.sheets,
-                      book.sheets == 1 ? "sheet" : "sheets", how_printed(print)));
+  say(smaller_staves(typefaces, plan, packet, print));
+  if (to_terminal)
+    say_out(book.pdf);
+  else
+    write_whole(path, book.pdf);
+  say(fmt::format("{}: {} {}, {} {} of paper {}\n", to_terminal ? "standard output" : path,
+                  book.pages, book.pages == 1 ? "page" : "pages", book.sheets,
+                  book.sheets == 1 ? "sheet" : "sheets", how_printed(print)));
   return plan.fits ? 0 : 1;
 }
 
