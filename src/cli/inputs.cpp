@@ -2,6 +2,7 @@
 
 #include "cli/input_source.h"
 #include "cli/piece_files.h"
+#include "cli/read_template.h"
 #include "cli/read_terms.h"
 
 namespace cahier {

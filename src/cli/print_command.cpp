@@ -6,6 +6,7 @@
 #include "cli/commands.h"
 #include "cli/inputs.h"
 #include "cli/printable.h"
+#include "cli/read_template.h"
 #include "cli/say.h"
 #include "plan/search/planner.h"
 #include "plan/search/remedies.h"

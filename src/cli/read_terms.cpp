@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "cli/inputs.h"
+#include "cli/read_template.h"
 #include "log/read_log.h"
 #include "log/record_of_log.h"
 #include "piece/read_bars.h"
