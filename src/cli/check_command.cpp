@@ -116,7 +116,7 @@ class Check {
       }
       if (together) holds += " that agrees with " + played()->source.name();
       say_all(said);
-      say_out(fmt::format("{}: sound, {}\n", file.source.name(), holds));
+      say_out(fmt::format("{}: OK, {}\n", file.source.name(), holds));
     }
     if (!errors_.empty()) throw InputError(errors_);
   }

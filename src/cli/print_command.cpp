@@ -62,8 +62,9 @@ std::string_view how_printed(const Print& print) {
   Diagnostics diagnostics;
   diagnostics.error(
       typed.source(), typed.value_of("--packet"),
-      fmt::format("no sheet of the packet \"{}\" has anything for this plan", request.packet),
-      "add to its sheets one that every plan has, as cover or form map, or choose another packet");
+      fmt::format("no sheet in the packet \"{}\" has anything to show for this plan",
+                  request.packet),
+      "add a sheet that every plan has, such as cover or form map, or choose another packet");
   throw InputError(diagnostics.all());
 }
 

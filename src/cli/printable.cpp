@@ -30,8 +30,9 @@ class Search {
       if (is_control(character))
         diagnostics_.error(
             source_, node.at,
-            fmt::format("this text holds a line break, a tab or an invisible character ({})", name),
-            "write it on one line, in characters that can be seen");
+            fmt::format("this text contains a line break, a tab or an invisible character ({})",
+                        name),
+            "write it on one line, in visible characters");
       else
         diagnostics_.error(
             source_, node.at,

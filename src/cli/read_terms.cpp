@@ -23,7 +23,7 @@ Method with_larger_or_smaller_chunks(const Method& method, int bars, const Typed
   diagnostics.error(
       typed.source(), typed.value_of("--chunk-bars"),
       fmt::format(
-          "with chunks of at least {} bars, --chunk-bars {} leaves phrases that cannot be cut",
+          "with chunks of at least {} bars, --chunk-bars {} is too small to divide every phrase",
           method.chunk_least, bars),
       fmt::format("write a whole number of bars from {} to {}", method.least_chunk_most(),
                   kMostChunkBars));
@@ -43,7 +43,8 @@ void check_dates(const Request& request, const TypedLine& typed, const Terms& te
         "choose a later " + option +
             (request.from ? ", or an earlier --from" : "; without --from, practice begins today"));
   if ((terms.by - terms.from).count() > kMostDays)
-    refuse("the date is more than ten years after the first day", "plan nearer to the date");
+    refuse("the date is more than ten years after the first day",
+           "choose an earlier date, or a later first day");
   const std::vector<Day> days_of_plan = calendar(terms);
   if (std::none_of(days_of_plan.begin(), days_of_plan.end(),
                    [](const Day& day) { return day.allowance > 0; }))
@@ -70,7 +71,7 @@ const LoggedEdition* last_edition(const std::vector<Log>& logs) {
 
 [[noreturn]] void refuse_without_date(const TypedLine& typed) {
   Diagnostics diagnostics;
-  diagnostics.error(typed.source(), typed.value_of("--by"), "the date is missing",
+  diagnostics.error(typed.source(), typed.value_of("--by"), "missing date",
                     "add --by and the day it must be ready, as in --by 2027-03-20");
   throw InputError(diagnostics.all());
 }
@@ -104,12 +105,12 @@ void check_learned(const std::vector<Piece>& pieces, const Record& record, const
     for (const BarRange& bars : History(record, piece, pieces[piece]).unlearned(pieces[piece]))
       diagnostics.error(
           typed.source(), typed.value_of("--keep"),
-          fmt::format("{}: {} not learned as the log tells, and only what is learned can be kept",
-                      pieces[piece].title, bars_phrase(bars, "is", "are")),
           fmt::format(
-              "learn what is left with --by alone, or add to the log the day it was learned, "
-              "as in - {{date: …, learned: bars {}-{}}}",
-              bars.first, bars.last));
+              "{}: {} not learned according to the log, and only what is learned can be kept",
+              pieces[piece].title, bars_phrase(bars, "is", "are")),
+          fmt::format("learn what is left with --by alone, or add the day it was learned to the "
+                      "log, as in - {{date: …, learned: bars {}-{}}}",
+                      bars.first, bars.last));
   if (diagnostics.has_errors()) throw InputError(diagnostics.all());
 }
 

@@ -12,7 +12,7 @@
 namespace cahier {
 namespace {
 
-int obey(const std::vector<std::string>& arguments, Date today) {
+int run_command(const std::vector<std::string>& arguments, Date today) {
   const TypedLine typed(arguments);
   const Request request = parse_command_line(arguments, typed);
   switch (request.command) {
@@ -37,7 +37,7 @@ int obey(const std::vector<std::string>& arguments, Date today) {
 
 int run(const std::vector<std::string>& arguments, Date today) {
   try {
-    return obey(arguments, today);
+    return run_command(arguments, today);
   } catch (const InputError& error) {
     say_all(error.diagnostics());
     return 2;
@@ -48,7 +48,7 @@ int run(const std::vector<std::string>& arguments, Date today) {
     fmt::print(stderr, "cahier: {}\nNothing was written.\n", error.what());
     return 4;
   } catch (const std::exception& error) {
-    fmt::print(stderr, "cahier has a fault of its own: {}\nNothing was written.\n", error.what());
+    fmt::print(stderr, "cahier: internal error: {}\nNothing was written.\n", error.what());
     return 4;
   }
 }

@@ -17,7 +17,7 @@ class DayReader {
   std::optional<LoggedDay> read() {
     const auto date = read_log_date(fields_, "date");
     if (fields_.lacks("date"))
-      fields_.missing("date", "write the day this entry tells of, as in date: 2027-01-05");
+      fields_.missing("date", "write the day this entry is about, as in date: 2027-01-05");
     LoggedDay day;
     read_piece(day);
     read_done(day, date ? std::optional(date->value) : std::nullopt);
@@ -73,7 +73,7 @@ class DayReader {
       LoggedRun run;
       run.at = item->at;
       run.slips = read_slips(inner);
-      run.rejoined = read_numbers(inner.source(), inner.node("rejoined"), "a bar jumped forward to",
+      run.rejoined = read_numbers(inner.source(), inner.node("rejoined"), "the bar of a rejoin",
                                   inner.diagnostics());
       run.recorded = read_told(inner, "recorded");
       run.listener = read_told(inner, "listener");
@@ -91,7 +91,7 @@ bool read_entry(const YamlNode& entry, Log& log, Diagnostics& diagnostics) {
   YamlFields fields(log.source, entry, diagnostics);
   if (!fields.is_map()) return true;
   if (entry.find("edition") && !entry.find("date")) {
-    const Diagnostics::Within link(diagnostics, "while reading the line of an edition");
+    const Diagnostics::Within link(diagnostics, "while reading an edition line");
     const int errors_before = diagnostics.error_count();
     if (auto edition = read_logged_edition(fields)) log.editions.push_back(std::move(*edition));
     return diagnostics.error_count() == errors_before;

@@ -28,7 +28,7 @@ Fingering read_fingering(YamlFields& fields) {
   if (*text == "ready") return Fingering::ready;
   if (*text == "not yet") return Fingering::not_yet;
   fields.diagnostics().error(fields.source(), fields.node("fingering")->at,
-                             fmt::format("\"fingering\" cannot be \"{}\"", *text),
+                             fmt::format("\"{}\" is not valid for \"fingering\"", *text),
                              "write ready, or not yet");
   return Fingering::unsaid;
 }

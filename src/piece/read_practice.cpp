@@ -28,10 +28,10 @@ std::optional<WeekMinutes> read_week(const Source& source, const YamlNode& node,
   for (const YamlNode::Entry& entry : node.entries) {
     const auto weekday = parse_weekday(entry.key.text);
     if (!weekday) {
-      diagnostics.error(
-          source, entry.key.at,
-          fmt::format("\"{}\" is no weekday{}", entry.key.text, weekday_suggestion(entry.key.text)),
-          std::string(kWeekdayHint));
+      diagnostics.error(source, entry.key.at,
+                        fmt::format("\"{}\" is not a weekday{}", entry.key.text,
+                                    weekday_suggestion(entry.key.text)),
+                        std::string(kWeekdayHint));
       sound = false;
       continue;
     }
@@ -81,7 +81,7 @@ std::optional<DaysOff> read_days_off(YamlFields& fields) {
     } else if (!parse_day_off(*text, days_off)) {
       fields.diagnostics().error(
           fields.source(), item->at,
-          fmt::format("\"{}\" is neither a weekday nor a day of the calendar{}", *text,
+          fmt::format("\"{}\" is neither a weekday nor a valid date{}", *text,
                       weekday_suggestion(*text)),
           "write sun, or 2027-02-14, or 2027-02-20..2027-02-23 with the earlier day first");
       sound = false;
@@ -102,7 +102,7 @@ auto read_word(YamlFields& fields, std::string_view key, Parse parse,
   for (const std::string& word : words) list += (list.empty() ? "" : ", ") + word;
   fields.diagnostics().error(
       fields.source(), fields.node(key)->at,
-      fmt::format("\"{}\" cannot be \"{}\"{}", key, *text,
+      fmt::format("\"{}\" is not valid for \"{}\"{}", *text, key,
                   key == "lesson" ? weekday_suggestion(*text) : did_you_mean(*text, words)),
       fmt::format("write one of: {}", list));
   return std::nullopt;

@@ -48,7 +48,7 @@ Source Source::from_stream(std::istream& stream, const std::string& name, std::s
           fmt::format("cannot read {}: it is larger than {} KiB", name, max_bytes / 1024));
     }
   }
-  if (stream.bad()) throw FileError(fmt::format("cannot read {}: reading broke off", name));
+  if (stream.bad()) throw FileError(fmt::format("cannot read {}: the read failed", name));
   return Source(name, std::move(text));
 }
 
