@@ -23,7 +23,7 @@
 namespace cahier {
 namespace {
 
-// What a file is, by a key that only its kind has; a piece when nothing tells.
+// What a file is, by a key that only its kind has; a piece when there is no such key.
 enum class Kind { piece, programme, log, method, packet, words };
 
 Kind kind_of(const Source& source) {
@@ -53,7 +53,7 @@ std::size_t days_of(const Log& log) {
   return dates.size();
 }
 
-// Reads a file, and says in a few words what a sound one holds.
+// Reads a file, and says in a few words what a valid one contains.
 std::string read(const Source& source, Kind kind, Diagnostics& diagnostics) {
   switch (kind) {
     case Kind::piece: {
@@ -101,7 +101,7 @@ class Check {
     }
   }
 
-  // Throws InputError with everything that is wrong, after a line for each sound file.
+  // Throws InputError with everything that is wrong, after a line for each valid file.
   void run() {
     compare();
     for (const Checked& file : files_) {
@@ -144,8 +144,8 @@ class Check {
     return nullptr;
   }
 
-  // Reads the logs as `print` would. Where the pieces or a log cannot be read, each file is checked
-  // by itself: that names what is wrong.
+  // Reads the logs as `print` would. When the pieces or a log cannot be read, each file is checked
+  // on its own, which reports what is wrong.
   void compare() {
     const Checked* piece = played();
     std::vector<Source> sources;

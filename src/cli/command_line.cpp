@@ -26,7 +26,7 @@ struct Typed {
   bool large_print = false, booklet = false;
 };
 
-// What decides about a plan besides its logs.
+// Everything that determines a plan, apart from its logs.
 void add_terms(CLI::App& command, Typed& typed) {
   command.add_option("--by", typed.by, "the date it must be ready by, as in 2027-03-20");
   command.add_option("--from", typed.from, "first day of practice; today when not given");
@@ -48,7 +48,7 @@ void add_terms(CLI::App& command, Typed& typed) {
                      "a folder whose files replace built-in templates");
 }
 
-// What every command takes that makes a plan.
+// The options of every command that makes a plan.
 void add_shared(CLI::App& command, Typed& typed) {
   add_terms(command, typed);
   command.add_option("--keep", typed.keep,
@@ -73,7 +73,7 @@ std::vector<std::string> option_names(const CLI::App& app) {
   throw InputError(diagnostics.all());
 }
 
-// What CLI11 did not understand, in our words.
+// Reports what CLI11 did not understand.
 [[noreturn]] void refuse_extras(const CLI::App& app, const TypedLine& typed) {
   const auto& commands = app.get_subcommands();
   if (commands.empty()) {
@@ -140,7 +140,7 @@ void read_print(const Typed& typed, Values& values, Request& request) {
                   "write --paper a4 or --paper letter");
 }
 
-// Standard input can be read once, and has no name for a PDF to take.
+// Standard input can be read once, and has no file name that a PDF could be called after.
 void check_terminal(const Request& request, Values& values) {
   const auto of_files = std::ranges::count(request.files, kTerminal);
   const auto of_logs = std::ranges::count(request.logs, kTerminal);

@@ -29,8 +29,8 @@ struct Inputs {
 // InputError with every problem of a file, FileError when a file cannot be read.
 Inputs read_inputs(const Request& request, const TypedLine& typed, Date today);
 
-// The first day that a remedy may begin on: none before today. A plan that itself begins in the
-// past is a reckoning, and there any day may be asked for.
+// The first day that a remedy may begin on: not before today. A plan that itself begins in the past
+// is only a calculation; there a remedy may begin on any day, and this is empty.
 std::optional<Date> earliest_start(const Terms& terms, Date today);
 
 }  // namespace cahier

@@ -80,7 +80,7 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
   plan.programme = inputs.programme;
   if (!plan.fits)
     plan.remedies = remedies(inputs.pieces, inputs.terms, earliest_start(inputs.terms, today));
-  // Standard output is for the PDF alone where that goes there.
+  // With the PDF on standard output, everything else goes to standard error.
   const std::string path = output_path(request);
   const bool to_terminal = path == kTerminal;
   const auto say = to_terminal ? say_err : say_out;

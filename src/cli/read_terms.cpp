@@ -76,7 +76,7 @@ const LoggedEdition* last_edition(const std::vector<Log>& logs) {
   throw InputError(diagnostics.all());
 }
 
-// A report is of the workbook in use: where nothing else is asked for, of the one that began last.
+// A report is for the workbook in use: the one that began last, unless the request says otherwise.
 Span span_of(const Request& request, const PieceFiles& files, const std::vector<Log>& logs,
              const TypedLine& typed, Date today) {
   std::optional<Date> from = request.from;
@@ -97,7 +97,7 @@ Span span_of(const Request& request, const PieceFiles& files, const std::vector<
   return {from ? *from : files.from.value_or(today), *by, upkeep};
 }
 
-// Only what is learned can be kept; of a piece that no log tells of, that is taken for granted.
+// Only what is learned can be kept; without a log, everything counts as learned.
 void check_learned(const std::vector<Piece>& pieces, const Record& record, const TypedLine& typed) {
   Diagnostics diagnostics;
   if (record.done.empty()) return;
@@ -114,7 +114,7 @@ void check_learned(const std::vector<Piece>& pieces, const Record& record, const
   if (diagnostics.has_errors()) throw InputError(diagnostics.all());
 }
 
-// The day after everything that the logs tell of.
+// The day after the last one in the logs.
 std::optional<Date> day_after(const std::vector<Log>& logs) {
   std::optional<Date> last;
   const auto note = [&](Date date) { last = std::max(last.value_or(date), date); };
@@ -181,7 +181,7 @@ bool dates_are_known(const Request& request, const PieceFiles& files,
 void compare_logs(const Request& request, const PieceFiles& files, const Method& method,
                   const std::vector<Log>& logs, Diagnostics& diagnostics) {
   const std::optional<Date> after = request.from ? request.from : day_after(logs);
-  if (!after) return;  // they tell of nothing
+  if (!after) return;  // they are empty
   const LoggedEdition* last = last_edition(logs);
   const std::optional<Date> by = request.by ? request.by : files.by;
   const Terms terms = settled(request, files, method, *after, by ? *by : last->by->value);

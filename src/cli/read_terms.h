@@ -1,4 +1,5 @@
-// What a plan goes by besides the pieces: dates, method, wishes, and what the logs say was done.
+// What a plan is based on besides the pieces: dates, method, wishes, and what the logs say was
+// done.
 #pragma once
 
 #include <vector>
@@ -15,7 +16,7 @@ namespace cahier {
 Method read_terms_method(const Request& request, const TypedLine& typed,
                          const Templates& templates);
 
-// What can be read of the logs. Throws InputError where that is not enough to go on with.
+// Reads the logs as far as possible. Throws InputError when a log cannot be used at all.
 std::vector<Log> read_logs(const std::vector<Source>& sources, Diagnostics& diagnostics);
 
 // The terms of the plan that is asked for, with the record of its logs. `today` is the first day
@@ -25,12 +26,12 @@ Terms read_terms(const Request& request, const TypedLine& typed, Date today,
                  const PieceFiles& files, const Method& method, const std::vector<Log>& logs,
                  Diagnostics& diagnostics);
 
-// Whether the dates of every workbook that the logs are of are known: from the request, the
-// programme or the logs themselves.
+// Whether the dates of every workbook in the logs are known: from the request, the programme or
+// the logs themselves.
 bool dates_are_known(const Request& request, const PieceFiles& files, const std::vector<Log>& logs);
 
-// Reads logs with their pieces as `print` would for a workbook that begins after everything the
-// logs tell of, or on --from: adds what contradicts the pieces or the logs themselves.
+// Reads logs with their pieces as `print` would for a workbook that begins after everything in the
+// logs, or on --from: adds what contradicts the pieces or the logs themselves.
 // REQUIRES: dates_are_known.
 void compare_logs(const Request& request, const PieceFiles& files, const Method& method,
                   const std::vector<Log>& logs, Diagnostics& diagnostics);

@@ -14,7 +14,7 @@
 
 namespace cahier {
 
-// As the name of a file: standard input, or standard output.
+// As a file name: standard input, or standard output.
 inline constexpr std::string_view kTerminal = "-";
 
 inline constexpr int kMostChunkBars = 16;  // that --chunk-bars takes
@@ -28,7 +28,7 @@ struct Request {
   std::string output;              // -o; empty when not given, "-" for standard output
   std::optional<Date> from;
   std::optional<Date> by;
-  std::optional<Date> keep;  // until when to keep what is learned by then
+  std::optional<Date> keep;  // until when to keep what is learned by `by`
   std::vector<std::string> logs;
   std::string report_to;     // where to write the log of a week; "-" for standard output
   std::optional<Date> week;  // a day of it

@@ -1,4 +1,4 @@
-// What goes to the terminal.
+// Output to the terminal.
 #pragma once
 
 #include <string>
@@ -14,7 +14,8 @@ void say_out(const std::string& text);
 // To standard error.
 void say_err(const std::string& text);
 
-// To standard error, each composed; of many of one kind the first ones and how many more.
+// Writes the messages to standard error; of many of one kind only the first ones, and how many more
+// there are.
 void say_all(const std::vector<Diagnostic>& diagnostics);
 
 }  // namespace cahier

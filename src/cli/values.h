@@ -11,7 +11,7 @@
 namespace cahier {
 
 // Reads option values; each adds an error under the value, says what was expected, and returns
-// nullopt when the text is not one.
+// nullopt when the text is not valid.
 class Values {
  public:
   Values(const TypedLine& typed, Diagnostics& diagnostics)
@@ -30,8 +30,8 @@ class Values {
   std::optional<bool> yes_no(std::string_view option, const std::string& text);
   void refuse(std::string_view option, const std::string& message, const std::string& hint,
               MessageKind kind = MessageKind::current());
-  // The same for an argument without a value: an option, or what stands by itself; the first of
-  // those typed alike, or a later one.
+  // The same for an argument without a value, an option or a file; the first one typed like this or
+  // a later one, counted from 1.
   void refuse_argument(std::string_view argument, int occurrence, const std::string& message,
                        const std::string& hint, MessageKind kind = MessageKind::current());
 

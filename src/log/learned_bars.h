@@ -15,7 +15,7 @@ class LearnedBars {
  public:
   struct Since {
     Date date;
-    std::optional<Spot> spot;  // none where no line of the log says so
+    std::optional<Spot> spot;  // empty when no line of the log says so
     bool by_code = false;
   };
 

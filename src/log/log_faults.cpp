@@ -175,7 +175,7 @@ Fault learned_on_two_days(BarRange bars, Date here, Date there, std::string_view
 }
 
 Fault not_learned_by_then(std::string_view what, BarRange bars, int bar, Date date) {
-  // Of a task that could be played in part, what was played can be told.
+  // When only a part could be played, that part can be reported instead.
   const BarRange played{bars.first, bar - 1};
   const std::string instead =
       played.size() < 1

@@ -47,7 +47,7 @@ class DayReader {
       day.all = node->at;
       return;
     }
-    // Without a date a number alone is no fault of its own.
+    // Without a date, a number alone is not another error.
     const Date some_day = date.value_or(Date{});
     for (const YamlNode* item : fields_.list("done"))
       if (const auto code = read_code(fields_.source(), *item, some_day, fields_.diagnostics()))
@@ -85,7 +85,7 @@ class DayReader {
   YamlFields& fields_;
 };
 
-// False when the line of an edition has an error.
+// False when it is an edition line with an error.
 bool read_entry(const YamlNode& entry, Log& log, Diagnostics& diagnostics) {
   if (is_blank(entry)) return true;
   YamlFields fields(log.source, entry, diagnostics);
@@ -101,7 +101,7 @@ bool read_entry(const YamlNode& entry, Log& log, Diagnostics& diagnostics) {
   return true;
 }
 
-// Nothing but blank lines and remarks.
+// Nothing but blank lines and comments.
 bool is_empty(std::string_view text) {
   while (!text.empty()) {
     const std::size_t end = std::min(text.find('\n'), text.size());

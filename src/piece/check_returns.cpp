@@ -81,7 +81,7 @@ void check_returns(const Source& source, const std::vector<WrittenSection>& sect
       sources.section[at] = static_cast<int>(index);
     }
   }
-  // Each bar is followed once: a walk that meets its own trail has found a circle.
+  // Each bar is followed once: reaching a bar of the same walk again means a circle.
   std::vector<int> trail(count, 0);
   std::vector<bool> blamed(sections.size(), false);
   for (int start = 1; start <= extent.last; ++start) {

@@ -19,7 +19,7 @@ std::optional<int> parse_number(std::string_view text) {
   return number;
 }
 
-// Adds an error and answers false when the bars lie outside the piece.
+// Adds an error and returns false when the bars lie outside the piece.
 bool inside(const Source& source, Place at, std::string_view what, const BarRange& bars,
             const Extent& extent, Diagnostics& diagnostics) {
   if (bars.first < extent.first) {

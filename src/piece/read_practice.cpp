@@ -14,7 +14,7 @@ constexpr int kMostBlocks = 6;
 constexpr std::string_view kWeekdayHint = "weekdays are mon, tue, wed, thu, fri, sat and sun";
 
 std::string weekday_suggestion(std::string_view text) {
-  // "Sunday" is too far from "sun" for a slip of the finger.
+  // "Sunday" is too far from "sun" to be a typing error.
   std::string beginning(text.substr(0, 3));
   for (char& letter : beginning) letter = static_cast<char>(letter | 0x20);
   if (parse_weekday(beginning)) return fmt::format("; did you mean \"{}\"?", beginning);
@@ -90,7 +90,7 @@ std::optional<DaysOff> read_days_off(YamlFields& fields) {
   return sound ? std::optional(days_off) : std::nullopt;
 }
 
-// A field that one of a few words answers.
+// A field whose value is one of a few words.
 template <typename Parse>
 auto read_word(YamlFields& fields, std::string_view key, Parse parse,
                const std::vector<std::string>& words) -> decltype(parse(std::string_view())) {

@@ -11,7 +11,7 @@ namespace {
 constexpr std::size_t kLongestName = 60;
 
 // `phrases: 4` means phrases of four bars from the section's start, the last one shorter. A pickup
-// rides along with the first.
+// belongs to the first.
 std::vector<BarRange> even_phrases(const BarRange& bars, long long length) {
   std::vector<BarRange> phrases;
   for (long long first = bars.first; first <= bars.last;) {

@@ -226,7 +226,7 @@ std::string past_json(const Plan& plan) {
                      list_of(tasks, as_is, kNextLine));
 }
 
-// What was done before, of which a first edition says nothing.
+// What was done before; empty for a first edition.
 std::string record_json(const Plan& plan) {
   if (!has_past(plan)) return {};
   const auto pace_json = [](double pace) { return fmt::format("{:.4g}", pace); };

@@ -108,7 +108,7 @@ void write_directly(const std::string& path, const std::string& bytes, const Fil
   if (error != 0 || close_error != 0) fail(path, error != 0 ? error : close_error);
 }
 
-// A name in the same directory that nothing has, with the file opened under it.
+// An unused name in the same directory, with a file opened under it.
 struct Temporary {
   std::string path;
   int descriptor = -1;

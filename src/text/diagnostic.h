@@ -10,8 +10,8 @@
 
 namespace cahier {
 
-// Messages of one kind are the same apart from the values they name: they are made at one place of
-// the program, which is what tells the kinds apart.
+// Messages of one kind differ only in the values they name. A kind is identified by the place in
+// the program that makes its messages.
 using MessageKind = std::source_location;
 
 struct Diagnostic {

@@ -11,13 +11,13 @@ namespace cahier {
 
 // Collects every problem of a file, so that one run names them all. Of each kind of message in a
 // file the first kMostKept are kept and the others counted: a hostile file must not fill the memory
-// with complaints.
+// with messages.
 class Diagnostics {
  public:
   static constexpr int kMostKept = 100;
 
   void add(Diagnostic diagnostic);
-  // `kind` is for callers that make messages on behalf of others.
+  // `kind` is only passed by functions that report for their callers.
   void error(const Source& source, Place at, std::string message, std::string hint = {},
              MessageKind kind = MessageKind::current());
   void warning(const Source& source, Place at, std::string message, std::string hint = {},
@@ -50,7 +50,7 @@ class Diagnostics {
   };
 
   Kind* kind_of(const Diagnostic& diagnostic);
-  // Counts another one like this where enough are kept; false when it is to be kept itself.
+  // Counts this one without keeping it if enough of its kind are kept; else returns false.
   bool counted_only(const Diagnostic& diagnostic);
   void keep(Diagnostic diagnostic);
   void report(Diagnostic::Severity severity, const Source& source, Place at, std::string message,

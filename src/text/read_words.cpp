@@ -1,4 +1,4 @@
-// Reading a language, and judging it by the built-in English.
+// Reads a language and checks it against the built-in English.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -38,7 +38,7 @@ std::optional<std::set<std::string>> placeholders(std::string_view text) {
   }
 }
 
-// Lists that are counted into must keep their length; other lists are paragraphs.
+// Lists that are indexed must keep their length; other lists are paragraphs.
 bool is_counted_list(std::string_view key) {
   return key.starts_with("months.") || key.starts_with("weekdays.");
 }
@@ -96,7 +96,7 @@ class WordsReader {
     }
     Words::Entry read;
     read.is_list = entry.value.kind == YamlNode::Kind::list;
-    // Named once even when its value is of no use, so that it is not called missing as well.
+    // Kept even when its value is invalid, so that it is not reported as missing as well.
     Words::Entry& kept = words_.entries_[key];
     if (like != nullptr && read.is_list != like->is_list) {
       diagnostics_.error(source_, entry.value.at,

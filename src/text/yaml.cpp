@@ -20,7 +20,7 @@ constexpr std::size_t kMostDepth = 32;
 constexpr std::size_t kMostValues = 200000;
 constexpr std::size_t kMostBytes = 4096;  // of one text
 
-// Thrown out of the events when reading on makes no sense; the fault is already reported.
+// Thrown from the events when reading cannot go on; the error is already reported.
 struct Unusable {};
 
 // Marks come nearly in order; counting on from the last one keeps a long line from being counted
@@ -50,8 +50,8 @@ class Places {
   Place place_;
 };
 
-// Builds the tree from the events of yaml-cpp, and keeps its own limits: yaml-cpp has none that
-// would protect the memory.
+// Builds the tree from the events of yaml-cpp, and keeps its own limits: yaml-cpp has no limits
+// that would protect the memory.
 class TreeBuilder : public YAML::EventHandler {
  public:
   TreeBuilder(const Source& source, Diagnostics& diagnostics)
@@ -114,7 +114,7 @@ class TreeBuilder : public YAML::EventHandler {
  private:
   struct Frame {
     YamlNode node;
-    std::optional<YamlNode> key;                     // of a map, while its value is awaited
+    std::optional<YamlNode> key;                     // of a map, until its value is read
     std::unordered_map<std::string, Place> earlier;  // keys seen so far
   };
 

@@ -10,7 +10,7 @@ namespace cahier {
 
 struct Sheet {
   std::string_view name;  // "day panels"
-  // Draws all pages of the sheet; none when the plan has nothing for it.
+  // Draws all pages of the sheet; no page when the plan has nothing for it.
   void (*draw)(Book& book);
 };
 

@@ -1,4 +1,4 @@
-// The workbook being drawn: pages with their running heads, and where things stand.
+// The workbook being drawn: pages with their running heads, and on which pages things are.
 #pragma once
 
 #include <map>
@@ -16,7 +16,7 @@ namespace cahier {
 // What a page printed so holds between its head and foot, on an odd page.
 Box page_content(const Print& print);
 
-// Where sheets and days stand; found by drawing the book once on a recording canvas.
+// The pages of sheets, pieces, days and tasks; found by drawing the book on a recording canvas.
 struct Contents {
   std::map<std::string, int, std::less<>> sheets;  // first page of each sheet, by its packet name
   // First page of each piece within a sheet, by the sheet's packet name and the piece's index.
@@ -49,7 +49,7 @@ class Book {
   // what stands in the PDF outline and at the head of its pages.
   void open_sheet(std::string_view name, std::string_view title);
 
-  // The sheet goes on under another name at the head of its pages.
+  // The sheet continues with another title at the head of its pages.
   void rename_sheet(std::string_view title) { sheet_title_ = title; }
 
   // A second-level entry of the PDF outline for the current page ("Week 3").

@@ -37,7 +37,7 @@ struct DrawnBook {
 DrawnBook draw_until_settled(const Typefaces& typefaces, const DrawOnce& draw);
 
 // Puts the pages of a drawn book onto paper: magnified, or two beside one another in the order for
-// folding. Outline and links lead to where the pages have come.
+// folding. Outline and links lead to the pages in their new places.
 void put_on_paper(const RecordingCanvas& drawn, const Print& print, Canvas& paper);
 
 // The whole PDF file, how many pages the book has, and how many sheets of paper they take.
@@ -47,8 +47,8 @@ struct PrintedBook {
   int sheets = 0;
 };
 
-// The book is drawn on a recording canvas until its page numbers are settled; from there its pages
-// come onto paper as the print wants it. Where no sheet of the packet has anything for the plan
+// The book is drawn on a recording canvas until its page numbers are settled; then its pages are
+// put on paper as the print asks. Where no sheet of the packet has anything for the plan
 // there are no pages, and the file is empty. Throws UnsettledPages.
 PrintedBook print_book(const Typefaces& typefaces, const Plan& plan, const Packet& packet,
                        const Words& words, const Print& print);

@@ -150,13 +150,13 @@ class CueSheet {
     }
   }
 
-  // What chance does: how many throws ten starts take, and how many starts it leaves out.
+  // How many throws ten starts take, and how many starts chance leaves out.
   void draw_odds() {
     std::string text;
     double unmet = 0;
     double throws = 0;
     for (const DiceTable* table : tables_) {
-      // That a start with the share s has not come in n throws has the chance (1 - s)^n.
+      // The chance that a start with the share s has not come in n throws is (1 - s)^n.
       const double starts = static_cast<double>(table->rows.size());
       double outcomes = 0;
       for (const DiceTable::Row& row : table->rows)
