@@ -1,8 +1,14 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <optional>
 #include <set>
 
 #include "cli/commands.h"
+#include "cli/input_source.h"
+#include "cli/piece_files.h"
+#include "cli/printable.h"
+#include "cli/read_terms.h"
 #include "cli/say.h"
 #include "inputs/read_programme.h"
 #include "log/read_log.h"
@@ -17,7 +23,7 @@
 namespace cahier {
 namespace {
 
-// What a file is, by a key that only its kind has; a piece when nothing tells.
+// What a file is, by a key that only its kind has; a piece when there is no such key.
 enum class Kind { piece, programme, log, method, packet, words };
 
 Kind kind_of(const Source& source) {
@@ -47,9 +53,9 @@ std::size_t days_of(const Log& log) {
   return dates.size();
 }
 
-// One line on what a sound file holds.
-std::string read(const Source& source, Diagnostics& diagnostics) {
-  switch (kind_of(source)) {
+// Reads a file, and says in a few words what a valid one contains.
+std::string read(const Source& source, Kind kind, Diagnostics& diagnostics) {
+  switch (kind) {
     case Kind::piece: {
       const auto piece = read_piece(source, diagnostics);
       return piece ? sound(*piece) : "";
@@ -74,23 +80,131 @@ std::string read(const Source& source, Diagnostics& diagnostics) {
   return "";
 }
 
-}  // namespace
+bool has_errors(const std::vector<Diagnostic>& all) {
+  return std::ranges::any_of(
+      all, [](const Diagnostic& one) { return one.severity == Diagnostic::Severity::error; });
+}
 
-int check_files(const Request& request) {
-  const Templates there(request.templates);  // a folder that is not there is an error here too
-  std::vector<Diagnostic> errors;
-  for (const std::string& path : request.files) {
-    const Source source = Source::from_file(path);
-    Diagnostics diagnostics;
-    const std::string holds = read(source, diagnostics);
-    if (diagnostics.has_errors()) {
-      errors.insert(errors.end(), diagnostics.all().begin(), diagnostics.all().end());
-    } else {
-      say_all(diagnostics.all());
-      say_out(fmt::format("{}: sound, {}\n", path, holds));
+struct Checked {
+  Source source;
+  Kind kind;
+};
+
+// Checks files one by one, and logs together with the piece or programme that they are of.
+class Check {
+ public:
+  Check(const Request& request, const TypedLine& typed)
+      : request_(request), typed_(typed), templates_(request.templates) {
+    for (Source& source : read_sources(request.files)) {
+      const Kind kind = kind_of(source);
+      files_.push_back({std::move(source), kind});
     }
   }
-  if (!errors.empty()) throw InputError(errors);
+
+  // Throws InputError with everything that is wrong, after a line for each valid file.
+  void run() {
+    compare();
+    for (const Checked& file : files_) {
+      Diagnostics alone;
+      std::string holds = read(file.source, file.kind, alone);
+      if (is_printed(file.kind)) name_unprintable(typefaces(), file.source, alone);
+      const bool together = compared_ && file.kind == Kind::log;
+      const std::vector<Diagnostic> said = together ? found_in(file.source) : alone.all();
+      if (has_errors(said)) {
+        errors_.insert(errors_.end(), said.begin(), said.end());
+        continue;
+      }
+      if (together) holds += " that agrees with " + played()->source.name();
+      say_all(said);
+      say_out(fmt::format("{}: OK, {}\n", file.source.name(), holds));
+    }
+    if (!errors_.empty()) throw InputError(errors_);
+  }
+
+ private:
+  static bool is_printed(Kind kind) {
+    return kind == Kind::piece || kind == Kind::programme || kind == Kind::words;
+  }
+
+  // Loaded when they are needed: a log can be checked without them.
+  const Typefaces& typefaces() {
+    if (!typefaces_) typefaces_.emplace();
+    return *typefaces_;
+  }
+
+  // The one programme, or else the one piece, that logs are compared with; nullptr where there is
+  // none or more than one.
+  const Checked* played() const {
+    for (const Kind kind : {Kind::programme, Kind::piece}) {
+      const auto is_kind = [&](const Checked& file) { return file.kind == kind; };
+      const auto first = std::ranges::find_if(files_, is_kind);
+      if (first == files_.end()) continue;
+      return std::ranges::count_if(files_, is_kind) == 1 ? &*first : nullptr;
+    }
+    return nullptr;
+  }
+
+  // Reads the logs as `print` would. When the pieces or a log cannot be read, each file is checked
+  // on its own, which reports what is wrong.
+  void compare() {
+    const Checked* piece = played();
+    std::vector<Source> sources;
+    for (const Checked& file : files_)
+      if (file.kind == Kind::log) sources.push_back(file.source);
+    if (!piece || sources.empty()) return;
+    try {
+      const PieceFiles files(piece->source);
+      const std::vector<Log> logs = read_logs(sources, found_);
+      if (!dates_are_known(request_, files, logs)) {
+        say_all({not_compared(sources.front(), *piece)});
+        return;
+      }
+      compare_logs(request_, files, read_terms_method(request_, typed_, templates_), logs, found_);
+      compared_ = true;
+    } catch (const InputError& error) {
+      for (const Diagnostic& one : error.diagnostics())
+        if (!is_checked(one.file)) errors_.push_back(one);
+    }
+  }
+
+  bool is_checked(const std::string& name) const {
+    return std::ranges::any_of(files_,
+                               [&](const Checked& file) { return file.source.name() == name; });
+  }
+
+  static Diagnostic not_compared(const Source& log, const Checked& piece) {
+    Diagnostics diagnostics;
+    diagnostics.warning(log, {1, 1},
+                        fmt::format("not compared with {}: the date of the workbook is not known",
+                                    piece.source.name()),
+                        "write it in the line of the edition, as in - {edition: 1, from: "
+                        "2027-01-04, by: 2027-03-20}, or add --by to the command");
+    return diagnostics.all().front();
+  }
+
+  // What the comparison found in one log, in its order.
+  std::vector<Diagnostic> found_in(const Source& log) const {
+    Diagnostics of_log;
+    for (const Diagnostic& one : found_.all())
+      if (one.file == log.name()) of_log.add(one);
+    of_log.sort_by_place();
+    return of_log.all();
+  }
+
+  const Request& request_;
+  const TypedLine& typed_;
+  Templates templates_;
+  std::optional<Typefaces> typefaces_;
+  std::vector<Checked> files_;
+  Diagnostics found_;      // when the logs were compared with the pieces
+  bool compared_ = false;  // otherwise each log was checked by itself
+  std::vector<Diagnostic> errors_;
+};
+
+}  // namespace
+
+int check_files(const Request& request, const TypedLine& typed) {
+  Check(request, typed).run();
   return 0;
 }
 

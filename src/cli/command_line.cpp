@@ -1,4 +1,5 @@
 #include <CLI/CLI.hpp>
+#include <algorithm>
 
 #include "cli/request.h"
 #include "cli/values.h"
@@ -9,7 +10,7 @@ namespace cahier {
 namespace {
 
 constexpr std::string_view kCommandHint =
-    "the commands are print, plan, report, check and new; cahier --help tells more";
+    "the commands are print, plan, report, check and new; see cahier --help";
 
 // Options as typed; empty when not given.
 struct Typed {
@@ -25,15 +26,10 @@ struct Typed {
   bool large_print = false, booklet = false;
 };
 
-void add_shared(CLI::App& command, Typed& typed) {
-  command.add_option("--by", typed.by, "the date it must be ready for, as in 2027-03-20");
+// Everything that determines a plan, apart from its logs.
+void add_terms(CLI::App& command, Typed& typed) {
+  command.add_option("--by", typed.by, "the date it must be ready by, as in 2027-03-20");
   command.add_option("--from", typed.from, "first day of practice; today when not given");
-  command.add_option("--keep", typed.keep,
-                     "keep what is learned until this later date: nothing new, only upkeep");
-  command
-      .add_option("--log", typed.logs,
-                  "what was done so far, as the paper tells; may be given several times")
-      ->allow_extra_args(false);
   command.add_option("--minutes", typed.minutes, "minutes a day, or mon:15,sat:30");
   command.add_option("--days-off", typed.days_off, "sun,2027-02-14,2027-02-20..2027-02-23");
   command.add_option("--blocks", typed.blocks, "sittings a day, with a break between");
@@ -41,16 +37,27 @@ void add_shared(CLI::App& command, Typed& typed) {
   command.add_option("--order", typed.order, "forward, backward or hardest-first");
   command.add_option("--temper", typed.temper, "yes, no or weak");
   command.add_option("--dice", typed.dice,
-                     "what is thrown for cue starts: two-dice, one-die, d20 or coins");
+                     "what to throw for cue starts: two-dice, one-die, d20 or coins");
   command.add_option("--new-to-performing", typed.new_to_performing, "yes or no");
   command.add_option("--repetitions", typed.repetitions,
-                     "of each step of learning, instead of the method's");
+                     "of each step of learning, in place of the method's number");
   command.add_option("--chunk-bars", typed.chunk_bars,
-                     "most bars learned together, instead of the method's");
+                     "most bars in a chunk, in place of the method's number");
   command.add_option("--method", typed.method, "a file of templates/methods, without .yaml");
-  command.add_option("--words", typed.language, "a file of templates/words, without .yaml");
   command.add_option("--templates", typed.templates,
                      "a folder whose files replace built-in templates");
+}
+
+// The options of every command that makes a plan.
+void add_shared(CLI::App& command, Typed& typed) {
+  add_terms(command, typed);
+  command.add_option("--keep", typed.keep,
+                     "keep what is learned up to this later date: nothing new, only upkeep");
+  command
+      .add_option("--log", typed.logs,
+                  "a log of what has been done so far; may be given several times")
+      ->allow_extra_args(false);
+  command.add_option("--words", typed.language, "a file of templates/words, without .yaml");
 }
 
 std::vector<std::string> option_names(const CLI::App& app) {
@@ -66,14 +73,14 @@ std::vector<std::string> option_names(const CLI::App& app) {
   throw InputError(diagnostics.all());
 }
 
-// What CLI11 did not understand, in our words.
+// Reports what CLI11 did not understand.
 [[noreturn]] void refuse_extras(const CLI::App& app, const TypedLine& typed) {
   const auto& commands = app.get_subcommands();
   if (commands.empty()) {
     const auto left = app.remaining();
     const std::string word = left.empty() ? "" : left.front();
     refuse(typed, typed.argument(word),
-           "\"" + word + "\" is no command" +
+           "unknown command \"" + word + "\"" +
                did_you_mean(word, {"print", "plan", "report", "check", "new"}),
            std::string(kCommandHint));
   }
@@ -81,9 +88,9 @@ std::vector<std::string> option_names(const CLI::App& app) {
   const std::string word = command.remaining().empty() ? "" : command.remaining().front();
   const std::string bare = word.substr(0, word.find('='));
   refuse(typed, typed.argument(word),
-         "\"" + word + "\" means nothing to cahier " + command.get_name() +
-             did_you_mean(bare, option_names(command)),
-         "cahier " + command.get_name() + " --help lists what it takes");
+         (word.starts_with('-') ? "unknown option \"" : "unexpected argument \"") + word +
+             "\" for cahier " + command.get_name() + did_you_mean(bare, option_names(command)),
+         "cahier " + command.get_name() + " --help lists its options");
 }
 
 void read_wishes(const Typed& typed, Values& values, Request& request) {
@@ -96,14 +103,14 @@ void read_wishes(const Typed& typed, Values& values, Request& request) {
   if (!typed.new_to_performing.empty())
     wishes.new_to_performing = values.yes_no("--new-to-performing", typed.new_to_performing);
   if (!typed.order.empty() && !(wishes.order = parse_order(typed.order)))
-    values.refuse("--order", "\"" + typed.order + "\" is no order",
+    values.refuse("--order", "\"" + typed.order + "\" is not a valid value for --order",
                   "write forward, backward or hardest-first");
   if (!typed.temper.empty() && !(wishes.temper = parse_temper(typed.temper)))
-    values.refuse("--temper", "\"" + typed.temper + "\" is not for --temper",
+    values.refuse("--temper", "\"" + typed.temper + "\" is not a valid value for --temper",
                   "write yes, no or weak");
   if (!typed.dice.empty() && !(wishes.dice = parse_throw(typed.dice)))
     values.refuse("--dice",
-                  "\"" + typed.dice + "\" is nothing to throw" +
+                  "\"" + typed.dice + "\" is not a valid value for --dice" +
                       did_you_mean(typed.dice, {"two-dice", "one-die", "d20", "coins"}),
                   "write two-dice, one-die, d20 or coins");
 }
@@ -112,24 +119,41 @@ void read_print(const Typed& typed, Values& values, Request& request) {
   if (const auto paper = parse_page_size(typed.paper))
     request.paper = *paper;
   else
-    values.refuse("--paper", "\"" + typed.paper + "\" is no paper that cahier knows",
+    values.refuse("--paper", "\"" + typed.paper + "\" is not a valid value for --paper",
                   "write a4, letter or a5");
   if (!typed.staff.empty())
     request.staff_height = values.millimetres("--staff", typed.staff, 6, 20);
   if (const auto edge = parse_punched_edge(typed.punched))
     request.punched = *edge;
   else
-    values.refuse("--punched", "\"" + typed.punched + "\" is no edge that can be punched",
+    values.refuse("--punched", "\"" + typed.punched + "\" is not a valid value for --punched",
                   "write inner (for printing on both sides), left or right");
   request.large_print = typed.large_print;
   request.booklet = typed.booklet;
   const std::string small = " needs paper larger than " + typed.paper;
   if (typed.booklet && typed.large_print)
-    values.refuse_flag("--large-print", "large print does not fit on the half pages of a booklet",
-                       "leave out --large-print or --booklet");
+    values.refuse_argument("--large-print", 1,
+                           "large print does not fit on the half pages of a booklet",
+                           "leave out --large-print or --booklet");
   else if ((typed.booklet || typed.large_print) && request.paper == kA5)
     values.refuse("--paper", (typed.booklet ? "a booklet" : "large print") + small,
                   "write --paper a4 or --paper letter");
+}
+
+// Standard input can be read once, and has no file name that a PDF could be called after.
+void check_terminal(const Request& request, Values& values) {
+  const auto of_files = std::ranges::count(request.files, kTerminal);
+  const auto of_logs = std::ranges::count(request.logs, kTerminal);
+  const std::string message = "standard input, \"-\", can be read only once";
+  const std::string hint = "use it once, and name files otherwise";
+  if (of_logs > 0 && of_files + of_logs > 1)
+    values.refuse("--log", message, hint);
+  else if (of_files > 1)
+    values.refuse_argument(kTerminal, 2, message, hint);
+  if (request.command == Command::print && of_files > 0 && request.output.empty())
+    values.refuse("--output", "missing file name for the PDF",
+                  "a piece from standard input has no file name to take it from: add -o "
+                  "workbook.pdf, or -o - for standard output");
 }
 
 Request to_request(const CLI::App& command, const Typed& typed, const TypedLine& line) {
@@ -167,6 +191,7 @@ Request to_request(const CLI::App& command, const Typed& typed, const TypedLine&
     request.chunk_bars = values.whole("--chunk-bars", typed.chunk_bars, 1, kMostChunkBars, "bars");
   read_print(typed, values, request);
   read_wishes(typed, values, request);
+  check_terminal(request, values);
   diagnostics.sort_by_place(0);
   if (diagnostics.has_errors()) throw InputError(diagnostics.all());
   return request;
@@ -192,7 +217,7 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   print->add_flag("--booklet", typed.booklet,
                   "two pages a side, in the order for folding; print turned on the short edge");
   print->add_option("--punched", typed.punched,
-                    "inner, left or right: the edge that keeps clear of holes");
+                    "the edge kept clear for punched holes: inner, left or right");
   print->add_flag("--anyway", typed.anyway, "print what fits when not everything does");
   print->add_option("-o,--output", typed.output,
                     "where to write; the piece's name and .pdf when not given");
@@ -202,25 +227,21 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   add_shared(*plan, typed);
   plan->add_flag("--json", typed.json, "as JSON, format cahier-plan-1");
   plan->add_flag("--why", typed.why, "with the reason for each task");
-  plan->add_flag("--spacing", typed.spacing,
-                 "with the days of recall of each chunk beside the best");
+  plan->add_flag("--spacing", typed.spacing, "with each chunk's recall days beside the best ones");
 
   CLI::App* report = app.add_subcommand("report", "write the log of a week, to be filled in");
   report->add_option("PIECE", typed.piece, "the YAML file of a piece or programme")->required();
-  report
-      ->add_option("LOG", typed.report_to,
-                   "a new file for the log; - shows it, to be appended to another")
+  report->add_option("LOG", typed.report_to, "a new file for the log; - writes to standard output")
       ->required();
   add_shared(*report, typed);
   report->add_option("--week", typed.week, "a day of the week; today when not given");
 
-  CLI::App* check = app.add_subcommand("check", "say everything that is wrong with files");
+  CLI::App* check = app.add_subcommand("check", "report every problem in files");
   check->add_option("FILE", typed.files, "pieces, logs, methods, packets or words")->required();
-  check->add_option("--templates", typed.templates,
-                    "a folder whose files replace built-in templates");
+  add_terms(*check, typed);
 
   CLI::App* start = app.add_subcommand("new", "write a commented piece file to start from");
-  start->add_option("-o,--output", typed.output, "where to write; shown when not given");
+  start->add_option("-o,--output", typed.output, "where to write; standard output when not given");
 
   // A remedy is added to the end of a command that was typed before: the last one counts.
   for (CLI::App* command : app.get_subcommands({}))
@@ -245,17 +266,17 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   } catch (const CLI::RequiredError&) {
     if (app.get_subcommands().empty()) {
       if (!app.remaining().empty()) refuse_extras(app, line);
-      refuse(line, line.argument(""), "what is cahier to do?", std::string(kCommandHint));
+      refuse(line, line.argument(""), "no command given", std::string(kCommandHint));
     }
-    refuse(line, line.argument(""), "the name of a file is missing",
-           "as in: cahier " + app.get_subcommands().front()->get_name() + " piece.yaml" +
+    refuse(line, line.argument(""), "missing file name",
+           "for example: cahier " + app.get_subcommands().front()->get_name() + " piece.yaml" +
                (report->parsed() ? " january.yaml" : ""));
   } catch (const CLI::ArgumentMismatch&) {
     const std::string last = arguments.empty() ? "" : arguments.back();
-    refuse(line, line.argument(""), "the value of \"" + last + "\" is missing",
-           "each option that wants one is followed by it, as in --by 2027-03-20");
+    refuse(line, line.argument(""), "missing value for \"" + last + "\"",
+           "write the value after the option, as in --by 2027-03-20");
   } catch (const CLI::ParseError& error) {
-    refuse(line, line.argument(""), error.what(), "cahier --help tells more");
+    refuse(line, line.argument(""), error.what(), "see cahier --help");
   }
   return to_request(*app.get_subcommands().front(), typed, line);
 }

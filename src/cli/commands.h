@@ -10,7 +10,7 @@ namespace cahier {
 int print_workbook(const Request& request, const TypedLine& typed, Date today);
 int show_plan(const Request& request, const TypedLine& typed, Date today);
 int write_week_log(const Request& request, const TypedLine& typed, Date today);
-int check_files(const Request& request);
+int check_files(const Request& request, const TypedLine& typed);
 int write_starter(const Request& request);
 
 }  // namespace cahier

@@ -6,12 +6,12 @@ namespace cahier {
 namespace {
 
 constexpr std::string_view kStarter =
-    R"yaml(# A piece for cahier. Lines that begin with # are remarks; take the # away to use one.
+    R"yaml(# A piece for cahier. Lines that begin with # are comments; remove the # to use one.
 # The first five lines are enough for a workbook.
 title: My piece
 bars: 32                # written bars, as numbered in your own score; bar 0 (a pickup) not counted
 meter: 4/4              # also 6/8, 5/8, 2+3/8
-tempo: 96               # of the performance, in beats a minute
+tempo: 96               # performance tempo, in beats a minute
 key: C major            # also "2 flats"; for the staves
 
 # composer: Somebody
@@ -53,13 +53,12 @@ key: C major            # also "2 flats"; for the staves
 }  // namespace
 
 int write_starter(const Request& request) {
-  if (request.output.empty()) {
+  if (request.output.empty() || request.output == kTerminal) {
     say_out(std::string(kStarter));
     return 0;
   }
   write_new(request.output, std::string(kStarter));
-  say_out(request.output + ": edit it, then run cahier print " + request.output +
-          " --by and the date\n");
+  say_out(request.output + ": edit it, then run cahier print " + request.output + " --by DATE\n");
   return 0;
 }
 

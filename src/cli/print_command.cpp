@@ -6,6 +6,7 @@
 #include "cli/commands.h"
 #include "cli/inputs.h"
 #include "cli/printable.h"
+#include "cli/read_template.h"
 #include "cli/say.h"
 #include "plan/search/planner.h"
 #include "plan/search/remedies.h"
@@ -61,8 +62,9 @@ std::string_view how_printed(const Print& print) {
   Diagnostics diagnostics;
   diagnostics.error(
       typed.source(), typed.value_of("--packet"),
-      fmt::format("no sheet of the packet \"{}\" has anything for this plan", request.packet),
-      "add to its sheets one that every plan has, as cover or form map, or choose another packet");
+      fmt::format("no sheet in the packet \"{}\" has anything to show for this plan",
+                  request.packet),
+      "add a sheet that every plan has, such as cover or form map, or choose another packet");
   throw InputError(diagnostics.all());
 }
 
@@ -72,26 +74,32 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
   const Inputs inputs = read_inputs(request, typed, today);
   const Packet packet = read_template(inputs.templates, "packets", request.packet, read_packet);
   const Typefaces typefaces;
-  for (const std::string& file : inputs.files) refuse_unprintable(typefaces, file);
+  refuse_unprintable(typefaces, inputs.printed);
   say_all(inputs.warnings);
   Plan plan = make_plan(inputs.pieces, inputs.terms);
   plan.programme = inputs.programme;
   if (!plan.fits)
     plan.remedies = remedies(inputs.pieces, inputs.terms, earliest_start(inputs.terms, today));
+  // With the PDF on standard output, everything else goes to standard error.
+  const std::string path = output_path(request);
+  const bool to_terminal = path == kTerminal;
+  const auto say = to_terminal ? say_err : say_out;
   if (!plan.fits && !request.anyway) {
-    say_out(plan_text(plan, inputs.words, false));
-    say_out("\nNothing was written. --anyway prints what fits, and a sheet of what does not.\n");
+    say(plan_text(plan, inputs.words, false));
+    say("\nNothing was written. --anyway prints what fits, and a sheet of what does not.\n");
     return 1;
   }
   const Print print = print_for(request, packet);
-  const std::string path = output_path(request);
   const PrintedBook book = print_book(typefaces, plan, packet, inputs.words, print);
   if (book.pages == 0) refuse_empty(request, typed);
-  say_out(smaller_staves(typefaces, plan, packet, print));
-  write_whole(path, book.pdf);
-  say_out(fmt::format("{}: {} {}, {} {} of paper {}\n", path, book.pages,
-                      book.pages == 1 ? "page" : "pages", book.sheets,
-                      book.sheets == 1 ? "sheet" : "sheets", how_printed(print)));
+  say(smaller_staves(typefaces, plan, packet, print));
+  if (to_terminal)
+    say_out(book.pdf);
+  else
+    write_whole(path, book.pdf);
+  say(fmt::format("{}: {} {}, {} {} of paper {}\n", to_terminal ? "standard output" : path,
+                  book.pages, book.pages == 1 ? "page" : "pages", book.sheets,
+                  book.sheets == 1 ? "sheet" : "sheets", how_printed(print)));
   return plan.fits ? 0 : 1;
 }
 

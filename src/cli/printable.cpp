@@ -26,11 +26,20 @@ class Search {
   void text(const YamlNode& node) {
     for (const char32_t character : typefaces_.missing(node.text, Face::sans_bold)) {
       if (!named_.insert(character).second) continue;
-      diagnostics_.error(
-          source_, node.at,
-          fmt::format("the character {} ({}) cannot be printed: the typefaces have no shape for it",
-                      encode_utf8(character), code_point_name(character)),
-          "write it in Latin, Greek or Cyrillic letters, or leave it out");
+      const std::string name = code_point_name(character);
+      if (is_control(character))
+        diagnostics_.error(
+            source_, node.at,
+            fmt::format("this text contains a line break, a tab or an invisible character ({})",
+                        name),
+            "write it on one line, in visible characters");
+      else
+        diagnostics_.error(
+            source_, node.at,
+            fmt::format("the character {} ({}) cannot be printed: the typefaces have no shape for "
+                        "it",
+                        encode_utf8(character), name),
+            "write it in Latin, Greek or Cyrillic letters, or leave it out");
     }
   }
 
@@ -42,11 +51,15 @@ class Search {
 
 }  // namespace
 
-void refuse_unprintable(const Typefaces& typefaces, const std::string& path) {
-  const Source source = Source::from_file(path);
-  Diagnostics diagnostics;
-  if (const auto root = parse_yaml(source, diagnostics))
+void name_unprintable(const Typefaces& typefaces, const Source& source, Diagnostics& diagnostics) {
+  Diagnostics named_by_its_reader;
+  if (const auto root = parse_yaml(source, named_by_its_reader))
     Search(typefaces, source, diagnostics).node(*root);
+}
+
+void refuse_unprintable(const Typefaces& typefaces, const std::vector<Source>& sources) {
+  Diagnostics diagnostics;
+  for (const Source& source : sources) name_unprintable(typefaces, source, diagnostics);
   if (diagnostics.has_errors()) throw InputError(diagnostics.all());
 }
 

@@ -20,8 +20,8 @@ Date day_to_report(const Request& request, const TypedLine& typed, const Terms& 
   if (terms.from <= *request.week && *request.week <= last) return *request.week;
   Diagnostics diagnostics;
   diagnostics.error(typed.source(), typed.value_of("--week"),
-                    iso(*request.week) + " is no day of this workbook",
-                    fmt::format("it goes from {} to {}; --from and --by are those of its cover",
+                    iso(*request.week) + " is not a day of this workbook",
+                    fmt::format("it runs from {} to {}; give --from and --by as on its cover",
                                 iso(terms.from), iso(last)));
   throw InputError(diagnostics.all());
 }
@@ -39,7 +39,7 @@ int write_week_log(const Request& request, const TypedLine& typed, Date today) {
     return 0;
   }
   write_new(request.report_to, text);
-  say_out(fmt::format("{}: fill it in, then add --log {} to the command of the next workbook\n",
+  say_out(fmt::format("{}: fill it in, then add --log {} to the command for the next workbook\n",
                       request.report_to, request.report_to));
   return 0;
 }

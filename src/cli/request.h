@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "cli/typed_line.h"
@@ -13,18 +14,21 @@
 
 namespace cahier {
 
+// As a file name: standard input, or standard output.
+inline constexpr std::string_view kTerminal = "-";
+
 inline constexpr int kMostChunkBars = 16;  // that --chunk-bars takes
 
 enum class Command { help, print, plan, report, check, start };
 
 struct Request {
   Command command = Command::help;
-  std::string help;  // what to print for Command::help
-  std::vector<std::string> files;
-  std::string output;  // -o; empty when not given
+  std::string help;                // what to print for Command::help
+  std::vector<std::string> files;  // "-" for standard input, here and in `logs`
+  std::string output;              // -o; empty when not given, "-" for standard output
   std::optional<Date> from;
   std::optional<Date> by;
-  std::optional<Date> keep;  // until when to keep what is learned by then
+  std::optional<Date> keep;  // until when to keep what is learned by `by`
   std::vector<std::string> logs;
   std::string report_to;     // where to write the log of a week; "-" for standard output
   std::optional<Date> week;  // a day of it

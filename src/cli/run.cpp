@@ -7,11 +7,12 @@
 #include "cli/commands.h"
 #include "cli/say.h"
 #include "text/errors.h"
+#include "workbook/workbook.h"
 
 namespace cahier {
 namespace {
 
-int obey(const std::vector<std::string>& arguments, Date today) {
+int run_command(const std::vector<std::string>& arguments, Date today) {
   const TypedLine typed(arguments);
   const Request request = parse_command_line(arguments, typed);
   switch (request.command) {
@@ -25,7 +26,7 @@ int obey(const std::vector<std::string>& arguments, Date today) {
     case Command::report:
       return write_week_log(request, typed, today);
     case Command::check:
-      return check_files(request);
+      return check_files(request, typed);
     case Command::start:
       return write_starter(request);
   }
@@ -36,15 +37,18 @@ int obey(const std::vector<std::string>& arguments, Date today) {
 
 int run(const std::vector<std::string>& arguments, Date today) {
   try {
-    return obey(arguments, today);
+    return run_command(arguments, today);
   } catch (const InputError& error) {
     say_all(error.diagnostics());
     return 2;
   } catch (const FileError& error) {
     fmt::print(stderr, "{}\n", error.what());
     return 3;
+  } catch (const UnsettledPages& error) {
+    fmt::print(stderr, "cahier: {}\nNothing was written.\n", error.what());
+    return 4;
   } catch (const std::exception& error) {
-    fmt::print(stderr, "cahier has a fault of its own: {}\nNothing was written.\n", error.what());
+    fmt::print(stderr, "cahier: internal error: {}\nNothing was written.\n", error.what());
     return 4;
   }
 }

@@ -1,10 +1,10 @@
 #include "cli/say.h"
 
-#include "text/errors.h"
-
 #include <cerrno>
 #include <cstdio>
 #include <cstring>
+
+#include "text/diagnostics.h"
 
 namespace cahier {
 
@@ -16,12 +16,10 @@ void say_out(const std::string& text) {
     throw FileError(std::string("standard output: cannot write: ") + std::strerror(errno));
 }
 
+void say_err(const std::string& text) { std::fwrite(text.data(), 1, text.size(), stderr); }
+
 void say_all(const std::vector<Diagnostic>& diagnostics) {
-  for (const Diagnostic& diagnostic : diagnostics) {
-    const std::string text = compose(diagnostic);
-    std::fwrite(text.data(), 1, text.size(), stderr);
-    if (text.empty() || text.back() != '\n') std::fputc('\n', stderr);
-  }
+  for (const Diagnostic& diagnostic : first_of_each_kind(diagnostics)) say_err(compose(diagnostic));
 }
 
 }  // namespace cahier

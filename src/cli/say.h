@@ -1,4 +1,4 @@
-// What goes to the terminal.
+// Output to the terminal.
 #pragma once
 
 #include <string>
@@ -11,7 +11,11 @@ namespace cahier {
 // To standard output. Throws FileError when it cannot be written (a full disk, a closed pipe).
 void say_out(const std::string& text);
 
-// To standard error, each composed.
+// To standard error.
+void say_err(const std::string& text);
+
+// Writes the messages to standard error; of many of one kind only the first ones, and how many more
+// there are.
 void say_all(const std::vector<Diagnostic>& diagnostics);
 
 }  // namespace cahier

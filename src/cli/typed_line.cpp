@@ -40,9 +40,9 @@ Place TypedLine::value_of(std::string_view option) const {
   return {1, end_column_};
 }
 
-Place TypedLine::argument(std::string_view text) const {
+Place TypedLine::argument(std::string_view text, int occurrence) const {
   for (std::size_t i = 0; i < arguments_.size(); ++i)
-    if (arguments_[i] == text) return {1, columns_[i]};
+    if (arguments_[i] == text && --occurrence == 0) return {1, columns_[i]};
   return {1, end_column_};
 }
 

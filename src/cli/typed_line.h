@@ -16,12 +16,13 @@ class TypedLine {
 
   const Source& source() const { return source_; }
 
-  // Where the value of an option stands ("--by"), or the option itself when it has none, or the end
-  // of the line when it was not typed; of an option typed twice the last, which is the one that
-  // counts.
+  // The place of the value of an option ("--by"), or of the option itself when it has no value, or
+  // the end of the line when it was not typed; for an option typed twice, of the last one, which is
+  // the one that counts.
   Place value_of(std::string_view option) const;
-  // Where an argument stands that was typed just so; the end of the line when it was not.
-  Place argument(std::string_view text) const;
+  // The place of an argument typed exactly like this, the first or a later one (counted from 1);
+  // the end of the line when there are not as many.
+  Place argument(std::string_view text, int occurrence = 1) const;
 
  private:
   std::vector<std::string> arguments_;

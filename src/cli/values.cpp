@@ -30,19 +30,20 @@ std::optional<double> plain_number(const std::string& text) {
 
 }  // namespace
 
-void Values::refuse(std::string_view option, const std::string& message, const std::string& hint) {
-  diagnostics_.error(typed_.source(), typed_.value_of(option), message, hint);
+void Values::refuse(std::string_view option, const std::string& message, const std::string& hint,
+                    MessageKind kind) {
+  diagnostics_.error(typed_.source(), typed_.value_of(option), message, hint, kind);
 }
 
-void Values::refuse_flag(std::string_view flag, const std::string& message,
-                         const std::string& hint) {
-  diagnostics_.error(typed_.source(), typed_.argument(flag), message, hint);
+void Values::refuse_argument(std::string_view argument, int occurrence, const std::string& message,
+                             const std::string& hint, MessageKind kind) {
+  diagnostics_.error(typed_.source(), typed_.argument(argument, occurrence), message, hint, kind);
 }
 
 std::optional<Date> Values::date(std::string_view option, const std::string& text) {
   const std::optional<Date> date = parse_date(text);
   if (!date)
-    refuse(option, fmt::format("\"{}\" is not a day of the calendar", text),
+    refuse(option, fmt::format("\"{}\" is not a valid date", text),
            "write year, month and day, as in 2027-03-20");
   return date;
 }
@@ -57,7 +58,7 @@ std::optional<double> Values::millimetres(std::string_view option, const std::st
   const std::optional<double> value = plain_number(figures);
   if (value && *value >= least && *value <= most) return value;
   refuse(
-      option, fmt::format("\"{}\" is no good for {}", text, option),
+      option, fmt::format("\"{}\" is not a valid value for {}", text, option),
       fmt::format("write millimetres from {0:g} to {1:g}, as in 8, 8mm or \"10 mm\"", least, most));
   return std::nullopt;
 }
@@ -67,15 +68,15 @@ std::optional<int> Values::whole(std::string_view option, const std::string& tex
   const std::optional<double> value = plain_number(text);
   if (value && *value >= least && *value <= most && *value == std::floor(*value))
     return static_cast<int>(*value);
-  refuse(option, fmt::format("\"{}\" is no good for {}", text, option),
+  refuse(option, fmt::format("\"{}\" is not a valid value for {}", text, option),
          fmt::format("write a whole number of {} from {} to {}", unit, least, most));
   return std::nullopt;
 }
 
 std::optional<WeekMinutes> Values::minutes(std::string_view option, const std::string& text) {
   constexpr std::string_view kHint =
-      "write one number for every day, as in 15, or weekdays with theirs, as in mon:15,sat:30; "
-      "up to 480 minutes, and more than 0 on one day at least";
+      "write one number for every day, as in 15, or one for each weekday, as in mon:15,sat:30; at "
+      "most 480 minutes, and more than 0 on at least one day";
   WeekMinutes week{};
   bool good = true;
   if (const auto every = plain_number(text)) {
@@ -93,7 +94,7 @@ std::optional<WeekMinutes> Values::minutes(std::string_view option, const std::s
     good = good && *std::max_element(week.begin(), week.end()) > 0;
   }
   if (good) return week;
-  refuse(option, fmt::format("\"{}\" does not give minutes for practice", text),
+  refuse(option, fmt::format("\"{}\" is not a valid value for --minutes", text),
          std::string(kHint));
   return std::nullopt;
 }
@@ -102,8 +103,9 @@ std::optional<DaysOff> Values::days_off(std::string_view option, const std::stri
   DaysOff off;
   for (const std::string& part : split(text, ','))
     if (!parse_day_off(part, off)) {
-      refuse(option, fmt::format("\"{}\" is no day off", part),
-             "write weekdays, days or spans of days, as in sun,2027-02-14,2027-02-20..2027-02-23");
+      refuse(
+          option, fmt::format("\"{}\" is not a weekday, a date or a range of dates", part),
+          "write weekdays, dates or ranges of dates, as in sun,2027-02-14,2027-02-20..2027-02-23");
       return std::nullopt;
     }
   return off;
@@ -112,7 +114,7 @@ std::optional<DaysOff> Values::days_off(std::string_view option, const std::stri
 std::optional<int> Values::weekday(std::string_view option, const std::string& text) {
   const std::optional<int> weekday = parse_weekday(text);
   if (!weekday)
-    refuse(option, fmt::format("\"{}\" is no weekday", text),
+    refuse(option, fmt::format("\"{}\" is not a weekday", text),
            "write mon, tue, wed, thu, fri, sat or sun");
   return weekday;
 }

@@ -11,7 +11,7 @@
 namespace cahier {
 
 // Reads option values; each adds an error under the value, says what was expected, and returns
-// nullopt when the text is not one.
+// nullopt when the text is not valid.
 class Values {
  public:
   Values(const TypedLine& typed, Diagnostics& diagnostics)
@@ -28,9 +28,12 @@ class Values {
   std::optional<DaysOff> days_off(std::string_view option, const std::string& text);
   std::optional<int> weekday(std::string_view option, const std::string& text);
   std::optional<bool> yes_no(std::string_view option, const std::string& text);
-  void refuse(std::string_view option, const std::string& message, const std::string& hint);
-  // The same for an option without a value.
-  void refuse_flag(std::string_view flag, const std::string& message, const std::string& hint);
+  void refuse(std::string_view option, const std::string& message, const std::string& hint,
+              MessageKind kind = MessageKind::current());
+  // The same for an argument without a value, an option or a file; the first one typed like this or
+  // a later one, counted from 1.
+  void refuse_argument(std::string_view argument, int occurrence, const std::string& message,
+                       const std::string& hint, MessageKind kind = MessageKind::current());
 
  private:
   const TypedLine& typed_;

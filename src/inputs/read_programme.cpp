@@ -17,7 +17,7 @@ std::optional<Date> read_day(YamlFields& fields, std::string_view key) {
   const std::optional<Date> date = parse_date(*text);
   if (!date)
     fields.diagnostics().error(fields.source(), fields.node(key)->at,
-                               fmt::format("\"{}\" is not a day of the calendar", *text),
+                               fmt::format("\"{}\" is not a valid date", *text),
                                "write year, month and day, as in 2027-03-20");
   return date;
 }
@@ -32,16 +32,16 @@ void read_files(YamlFields& fields, Programme& programme) {
                                    [&](const Programme::File& file) { return file.path == *path; });
     if (twice)
       fields.diagnostics().error(fields.source(), node->at,
-                                 fmt::format("the programme names {} twice", *path),
-                                 "name each piece once");
+                                 fmt::format("{} is listed twice", *path), "list each piece once");
     programme.pieces.push_back({*path, node->at});
   }
   if (nodes.empty())
-    fields.missing("pieces", "name the pieces' files, as in pieces: [prelude.yaml, study.yaml]");
+    fields.missing("pieces",
+                   "list the files of the pieces, as in pieces: [prelude.yaml, study.yaml]");
   if (nodes.size() > kMostPieces)
     fields.diagnostics().error(fields.source(), fields.node("pieces")->at,
-                               fmt::format("a programme holds {} pieces at most", kMostPieces),
-                               "make two programmes of it");
+                               fmt::format("a programme can have at most {} pieces", kMostPieces),
+                               "split it into two programmes");
 }
 
 }  // namespace

@@ -26,13 +26,13 @@ class EntriesOfDay {
 
   std::vector<ReportedTask>& all() { return tasks_; }
   ReportedTask& add(const Spot& spot, int piece, Drill drill, BarRange bars);
-  // What a code told of and nothing else yet.
+  // What only a code has reported so far.
   ReportedTask* untold(Drill drill, int piece, BarRange bars);
 
-  // The piece that an entry is of; refuses, once, an entry that does not say where there are
+  // The piece that an entry is for; refuses, once, an entry that does not say so when there are
   // several.
   std::optional<int> piece_of(const DayEntry& entry);
-  // The bar of a cue start; refuses a number that is none.
+  // The bar of a cue start; refuses a number that does not exist.
   std::optional<int> cue_bar(PastEdition& edition, int piece, int number, const Spot& spot);
   // Refuses bars that are not learned by now, each once.
   void check_bars(int piece, BarRange bars, Drill drill, const Spot& spot, const std::string& code);
@@ -40,15 +40,15 @@ class EntriesOfDay {
  private:
   LogReading& reading_;
   Date date_;
-  int unread_before_;  // faults of earlier dates
+  int unread_before_;  // errors of earlier dates
   std::vector<ReportedTask> tasks_;
   std::set<std::pair<int, const LoggedDay*>> asked_;  // entries without a piece, reported
 };
 
-// Each reads one key of an entry into the deeds and refuses what cannot be.
+// Each reads one key of an entry into the tasks and refuses what cannot be.
 void read_starts(const DayEntry& entry, EntriesOfDay& tasks);
 void read_runs(const DayEntry& entry, EntriesOfDay& tasks);
-// REQUIRES: all that was done is among the deeds, and those from memory have a list of slips.
+// REQUIRES: everything done is among the tasks, and those from memory have a list of slips.
 void read_slips(const DayEntry& entry, EntriesOfDay& tasks);
 
 }  // namespace cahier

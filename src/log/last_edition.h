@@ -1,4 +1,4 @@
-// What became of the workbook before the one to come.
+// What was done of the workbook before the new one.
 #pragma once
 
 #include "log/log_reading.h"

@@ -24,11 +24,11 @@ LogFaults::LogFaults(const std::vector<Log>& logs) : logs_(logs), of_(logs.size(
 }
 
 void LogFaults::refuse(const Spot& spot, const Fault& fault) {
-  of_[spot.log].error(logs_[spot.log].source, spot.at, fault.message, fault.hint);
+  of_[spot.log].error(logs_[spot.log].source, spot.at, fault.message, fault.hint, fault.kind);
 }
 
 void LogFaults::warn(const Spot& spot, const Fault& fault) {
-  of_[spot.log].warning(logs_[spot.log].source, spot.at, fault.message, fault.hint);
+  of_[spot.log].warning(logs_[spot.log].source, spot.at, fault.message, fault.hint, fault.kind);
 }
 
 void LogFaults::refuse_unread(const Spot& spot, const Fault& fault) {
@@ -49,9 +49,9 @@ void LogFaults::hand_over(Diagnostics& diagnostics) {
 }
 
 Fault another_date_of_edition(int number, Date there, std::string_view where) {
-  return {fmt::format("edition {} has another date on {}: {}", number, where, iso(there)),
-          "each workbook has one first day and one date: write those of its cover, or another "
-          "number for another workbook"};
+  return {fmt::format("edition {} has a different date on {}: {}", number, where, iso(there)),
+          "a workbook has one first day and one date: write those on its cover, or give another "
+          "workbook its own number"};
 }
 
 Fault edition_out_of_order(int number, int before, Date from) {
@@ -61,23 +61,23 @@ Fault edition_out_of_order(int number, int before, Date from) {
 }
 
 Fault edition_begins_too_late(Date from, Date new_from) {
-  return {fmt::format("this edition begins on {}, after the new workbook, on {}", iso(from),
+  return {fmt::format("this edition begins on {}, after the new workbook begins on {}", iso(from),
                       iso(new_from)),
           "choose a later --from for the new workbook"};
 }
 
 Fault edition_too_long() {
-  return {"more than ten years lie between this day and the date", "correct the year"};
+  return {"this day is more than ten years before the date", "check the year"};
 }
 
 Fault code_outside_edition(const std::string& code, Date from, Date by) {
-  return {fmt::format("{} is of no day of this edition", code),
-          fmt::format("it goes from {} to the day before {}", iso(from), iso(by))};
+  return {fmt::format("{} is not the code of a day in this edition", code),
+          fmt::format("it runs from {} to the day before {}", iso(from), iso(by))};
 }
 
 Fault code_stands_for_two_things(const std::string& code, std::string_view where) {
-  return {fmt::format("{} was something else on {}", code, where),
-          "keep the line that agrees with the workbook"};
+  return {fmt::format("{} stands for something else on {}", code, where),
+          "keep the line that matches the workbook"};
 }
 
 Fault no_such_piece_number(int number, std::size_t pieces) {
@@ -87,32 +87,32 @@ Fault no_such_piece_number(int number, std::size_t pieces) {
 }
 
 Fault cues_of_how_many_pieces(std::size_t lists, std::size_t pieces) {
-  return {fmt::format("cue starts of {} piece{}, but there {} {}", lists, lists == 1 ? "" : "s",
+  return {fmt::format("cue starts for {} piece{}, but there {} {}", lists, lists == 1 ? "" : "s",
                       pieces == 1 ? "is" : "are", pieces),
           "write one list for each piece, as in [[1, 9, 17], [1, 13]]; for one piece [1, 9, 17]"};
 }
 
 Fault no_edition_line(Date from, Date by) {
-  return {fmt::format("nothing says which workbook this is of; one that began on {} is assumed",
+  return {fmt::format("no line says which workbook this log is for; assuming one that began on {}",
                       iso(from)),
-          fmt::format("add a line with the dates of its cover: - {{edition: 1, from: {}, by: {}}}",
+          fmt::format("add a line with the dates on its cover: - {{edition: 1, from: {}, by: {}}}",
                       iso(from), iso(by))};
 }
 
 Fault before_the_first_edition(Date date, Date from) {
   return {fmt::format("{} is before the first day of the first workbook, {}", iso(date), iso(from)),
-          "correct the date, or from: in the line of the edition"};
+          "correct the date, or from: in the edition line"};
 }
 
 Fault in_the_new_workbook(Date date, Date new_from) {
-  return {fmt::format("{} is not before the new workbook, which begins on {}", iso(date),
+  return {fmt::format("{} is not before the first day of the new workbook, {}", iso(date),
                       iso(new_from)),
           "correct the date, or choose a later --from"};
 }
 
 Fault after_the_edition(Date date, Date by) {
-  return {fmt::format("{} is after {}, the date of that workbook", iso(date), iso(by)),
-          "correct the date, or add the line of a later edition"};
+  return {fmt::format("{} is after the date of that workbook, {}", iso(date), iso(by)),
+          "correct the date, or add a line for a later edition"};
 }
 
 Fault no_such_code(const std::string& code, Date date, const std::vector<std::string>& codes) {
@@ -123,26 +123,26 @@ Fault no_such_code(const std::string& code, Date date, const std::vector<std::st
 }
 
 Fault no_tasks_that_day(Date date) {
-  return {fmt::format("\"all\" of {} is nothing: no task was planned", iso(date)),
-          "name the codes of what was done"};
+  return {fmt::format("\"all\" has no meaning here: no task was planned for {}", iso(date)),
+          "list the codes of what was done"};
 }
 
 Fault no_such_chunk(const std::string& name, const std::vector<std::string>& chunks) {
   return {fmt::format("there is no chunk {}{}", name, did_you_mean(name, chunks)),
           chunks.empty()
               ? "write the bars instead, as in learned: bars 17-20"
-              : fmt::format("chunks are {}; or write bars, as in bars 17-20", some_of(chunks))};
+              : fmt::format("the chunks are {}; or write bars, as in bars 17-20", some_of(chunks))};
 }
 
 Fault no_such_cue_start(int number, std::size_t cues) {
-  return {
-      fmt::format("there is no cue start {}", number),
-      cues == 1 ? "there is one, number 1" : fmt::format("cue starts are numbered 1 to {}", cues)};
+  return {fmt::format("there is no cue start {}", number),
+          cues == 1 ? "there is only cue start 1"
+                    : fmt::format("cue starts are numbered 1 to {}", cues)};
 }
 
 Fault no_such_bar(int bar, BarRange piece) {
   return {fmt::format("there is no bar {}", bar),
-          fmt::format("the piece goes from bar {} to bar {}", piece.first, piece.last)};
+          fmt::format("the piece runs from bar {} to bar {}", piece.first, piece.last)};
 }
 
 Fault no_such_piece(const std::string& name, const std::vector<std::string>& titles) {
@@ -152,14 +152,14 @@ Fault no_such_piece(const std::string& name, const std::vector<std::string>& tit
 }
 
 Fault which_piece(const std::vector<std::string>& titles) {
-  return {"this entry does not say which piece it is of",
+  return {"this entry does not say which piece it is for",
           fmt::format("add piece: and a number from 1 to {}, or the title: {}", titles.size(),
                       some_of(titles))};
 }
 
 Fault done_twice(const std::string& code, std::string_view where) {
-  return {fmt::format("{} was done before, on {}", code, where),
-          "a code is done once; name only what was done that day"};
+  return {fmt::format("{} is already listed as done, on {}", code, where),
+          "a task is done once; list only what was done that day"};
 }
 
 Fault learned_twice(BarRange bars, int bar, Date when, std::string_view where) {
@@ -169,17 +169,17 @@ Fault learned_twice(BarRange bars, int bar, Date when, std::string_view where) {
 }
 
 Fault learned_on_two_days(BarRange bars, Date here, Date there, std::string_view where) {
-  return {fmt::format("{} learned on {} here, but on {} by {}", bars_phrase(bars, "is", "are"),
-                      iso(here), iso(there), where),
-          "done: and learned: of one chunk tell the same day; correct one of the two dates"};
+  return {fmt::format("{} learned on {} here, but on {} according to {}",
+                      bars_phrase(bars, "is", "are"), iso(here), iso(there), where),
+          "done: and learned: must give the same day for a chunk; correct one of the two dates"};
 }
 
 Fault not_learned_by_then(std::string_view what, BarRange bars, int bar, Date date) {
-  // Of a task that could be played in part, what was played can be told.
+  // When only a part could be played, that part can be reported instead.
   const BarRange played{bars.first, bar - 1};
   const std::string instead =
       played.size() < 1
-          ? "take this out"
+          ? "remove this"
           : fmt::format("write what was played instead, as in recalled: {}",
                         played.size() == 1 ? fmt::format("bars {}", played.first)
                                            : fmt::format("bars {}-{}", played.first, played.last));
@@ -189,13 +189,13 @@ Fault not_learned_by_then(std::string_view what, BarRange bars, int bar, Date da
 }
 
 Fault slip_not_played(int bar, Date date) {
-  return {fmt::format("a slip at bar {}, which nothing done on {} plays", bar, iso(date)),
+  return {fmt::format("a slip at bar {}, but nothing done on {} includes it", bar, iso(date)),
           "add what was played to done:, or correct the bar"};
 }
 
 Fault slip_of_a_run(int bar) {
   return {fmt::format("only a run-through played bar {} from memory that day", bar),
-          fmt::format("tell slips of a run-through with it: run: {{slips: [{}]}}", bar)};
+          fmt::format("put slips of a run-through under run:, as in run: {{slips: [{}]}}", bar)};
 }
 
 Fault slip_while_learning(int bar) {
@@ -206,18 +206,18 @@ Fault slip_while_learning(int bar) {
 }
 
 Fault rejoined_without_slips() {
-  return {"rejoined, but no slip is told",
+  return {"rejoined, but no slip is given",
           "add the bar of the slip, as in run: {slips: [17], rejoined: [21]}"};
 }
 
 Fault rejoined_before_the_slip(int bar, int slip) {
   return {fmt::format("rejoined at bar {}, before the first slip, at bar {}", bar, slip),
-          "rejoining is jumping forward after a slip; correct one of the two bars"};
+          "rejoining means jumping forward after a slip; correct one of the two bars"};
 }
 
 Fault too_many_minutes(Date date) {
-  return {fmt::format("the minutes of {} add up to more than a day has", iso(date)),
-          "the minutes of several entries of a day are added; correct them"};
+  return {fmt::format("the minutes for {} add up to more than a day", iso(date)),
+          "minutes in several entries for the same day are added together; correct them"};
 }
 
 }  // namespace cahier

@@ -1,4 +1,4 @@
-// What can contradict itself in a log, in words, and the place for it.
+// The contradictions a log can have, in words, and their places.
 #pragma once
 
 #include <algorithm>
@@ -19,9 +19,11 @@ struct Spot {
   Place at;
 };
 
+// Each kind of fault is made by a function of its own, below.
 struct Fault {
   std::string message;
   std::string hint;
+  MessageKind kind = MessageKind::current();
 };
 
 // The first bar of `bars` that is not in `piece`. REQUIRES: there is one.
@@ -37,10 +39,10 @@ class LogFaults {
 
   void refuse(const Spot& spot, const Fault& fault);
   void warn(const Spot& spot, const Fault& fault);
-  // Refuses something that leaves open what was done.
+  // Refuses something that makes it unclear what was done.
   void refuse_unread(const Spot& spot, const Fault& fault);
-  // How many such there were. With any, nothing is said of bars that were not learned: they may
-  // have been.
+  // How many of those there were. If there are any, bars are not reported as never learned: they
+  // may have been.
   int unread() const { return unread_; }
   // "line 4", with the log's name when that is another than `seen_from`.
   std::string place_of(const Spot& spot, const Spot& seen_from) const;

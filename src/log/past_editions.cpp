@@ -48,7 +48,7 @@ PastEditions::PastEditions(const std::vector<Log>& logs, const std::vector<Piece
                            const Terms& terms, const Record& so_far, bool later_left_out,
                            LogFaults& faults)
     : pieces_(pieces), terms_(terms), so_far_(so_far), faults_(faults) {
-  std::optional<int> same_day;  // the workbook to come, told of already
+  std::optional<int> same_day;  // the new workbook, if the log already has its line
   for (int log = 0; log < static_cast<int>(logs.size()); ++log)
     for (const LoggedEdition& written : logs[log].editions) {
       if (written.from.value == terms.from)

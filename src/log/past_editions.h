@@ -1,4 +1,4 @@
-// The workbooks that a log is of, and what their codes, cue starts and chunk names stood for.
+// The workbooks in a log, and what their codes, cue starts and chunk names stood for.
 #pragma once
 
 #include <optional>
@@ -31,7 +31,7 @@ struct PastEdition {
   bool keep = false;
   std::vector<std::vector<int>> cues;  // by piece, bars; empty where the log does not tell
   std::vector<SetTask> told;           // in the log
-  std::optional<Plan> plan;            // reckoned again, where that was needed
+  std::optional<Plan> plan;            // made again, where that was needed
 
   bool lasts_on(Date date) const { return from <= date && date < by; }
 };
@@ -43,17 +43,17 @@ Date last_day_of(const std::string& code, Date until);
 
 class PastEditions {
  public:
-  // Reads the editions of the logs and refuses what contradicts itself. Plans that must be reckoned
-  // again are those of `terms`, with what `so_far` holds of the days before them.
+  // Reads the editions of the logs and refuses what contradicts itself. Plans that must be made
+  // again use `terms`, with what `so_far` says of the days before them.
   // REQUIRES: everything outlives this object.
   PastEditions(const std::vector<Log>& logs, const std::vector<Piece>& pieces, const Terms& terms,
                const Record& so_far, bool later_left_out, LogFaults& faults);
 
   bool none() const { return editions_.empty(); }
   const std::vector<PastEdition>& all() const { return editions_; }
-  // A first edition that no line tells of.
+  // A first edition without a line in the log.
   void assume(Date from, const Spot& spot);
-  // The number of the workbook to come.
+  // The number of the new workbook.
   int next_number() const { return next_number_; }
 
   // The last edition that began on this date or before; nullptr when there is none.
@@ -69,12 +69,12 @@ class PastEditions {
   Date day_of(const std::string& code, Date date) const;
   // Everything set for a day by its edition.
   std::vector<SetTask> on(Date date);
-  // Everything an edition set, by date. Weeks that the log does not tell of are reckoned again.
+  // Everything an edition set, by date. Weeks that are not in the log are planned again.
   std::vector<SetTask> tasks_of(PastEdition& edition, Date until);
 
   const std::vector<int>& cue_bars(PastEdition& edition, int piece);
-  // The bars of a chunk by the name it had on a date. `names` is filled with the names that there
-  // were when it is none of them.
+  // The bars of a chunk by the name it had on a date. `names` is filled with the names that
+  // there were when it is not one of them.
   std::optional<BarRange> chunk(const std::string& name, int piece, Date date,
                                 std::vector<std::string>& names);
 

@@ -87,7 +87,7 @@ class DayReading {
     return std::nullopt;
   }
 
-  // A code and a line of the same bars on the same day tell of one thing.
+  // A code and a line with the same bars on the same day are the same task.
   void add_bars(const DayEntry& entry, const LoggedBars& logged, Drill drill) {
     const auto of_piece = tasks_.piece_of(entry);
     if (!of_piece) return;

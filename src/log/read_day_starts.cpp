@@ -5,7 +5,8 @@
 namespace cahier {
 namespace {
 
-// The one deed of a day's cue starts that were told one by one; codes of that day join it.
+// The one task of a day's cue starts that were reported one by one; codes of that day are added to
+// it.
 ReportedTask& told_starts(const DayEntry& entry, int piece, EntriesOfDay& tasks) {
   const auto of_starts = [&](const ReportedTask& task) {
     return task.done.drill == Drill::cue_starts && task.done.piece == piece;

@@ -17,7 +17,7 @@ class DayReader {
   std::optional<LoggedDay> read() {
     const auto date = read_log_date(fields_, "date");
     if (fields_.lacks("date"))
-      fields_.missing("date", "write the day this entry tells of, as in date: 2027-01-05");
+      fields_.missing("date", "write the day this entry is about, as in date: 2027-01-05");
     LoggedDay day;
     read_piece(day);
     read_done(day, date ? std::optional(date->value) : std::nullopt);
@@ -47,7 +47,7 @@ class DayReader {
       day.all = node->at;
       return;
     }
-    // Without a date a number alone is no fault of its own.
+    // Without a date, a number alone is not another error.
     const Date some_day = date.value_or(Date{});
     for (const YamlNode* item : fields_.list("done"))
       if (const auto code = read_code(fields_.source(), *item, some_day, fields_.diagnostics()))
@@ -73,7 +73,7 @@ class DayReader {
       LoggedRun run;
       run.at = item->at;
       run.slips = read_slips(inner);
-      run.rejoined = read_numbers(inner.source(), inner.node("rejoined"), "a bar jumped forward to",
+      run.rejoined = read_numbers(inner.source(), inner.node("rejoined"), "the bar of a rejoin",
                                   inner.diagnostics());
       run.recorded = read_told(inner, "recorded");
       run.listener = read_told(inner, "listener");
@@ -85,13 +85,13 @@ class DayReader {
   YamlFields& fields_;
 };
 
-// False when the line of an edition has an error.
+// False when it is an edition line with an error.
 bool read_entry(const YamlNode& entry, Log& log, Diagnostics& diagnostics) {
   if (is_blank(entry)) return true;
   YamlFields fields(log.source, entry, diagnostics);
   if (!fields.is_map()) return true;
   if (entry.find("edition") && !entry.find("date")) {
-    const Diagnostics::Within link(diagnostics, "while reading the line of an edition");
+    const Diagnostics::Within link(diagnostics, "while reading an edition line");
     const int errors_before = diagnostics.error_count();
     if (auto edition = read_logged_edition(fields)) log.editions.push_back(std::move(*edition));
     return diagnostics.error_count() == errors_before;
@@ -101,7 +101,7 @@ bool read_entry(const YamlNode& entry, Log& log, Diagnostics& diagnostics) {
   return true;
 }
 
-// Nothing but blank lines and remarks.
+// Nothing but blank lines and comments.
 bool is_empty(std::string_view text) {
   while (!text.empty()) {
     const std::size_t end = std::min(text.find('\n'), text.size());

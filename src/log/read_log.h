@@ -17,8 +17,8 @@ bool is_log(const YamlNode& root);
 std::optional<Log> read_log(const Source& source, Diagnostics& diagnostics);
 
 // The same, but what can be read of a log with errors is returned, so that contradictions in it can
-// be named in the same run. nullopt where that would be guesswork: it is no log, or the line of an
-// edition has an error.
+// be reported in the same run. nullopt where that would be guesswork: it is not a log, or an
+// edition line has an error.
 std::optional<Log> read_log_in_part(const Source& source, Diagnostics& diagnostics);
 
 }  // namespace cahier

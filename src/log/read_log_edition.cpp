@@ -41,7 +41,7 @@ bool read_drill(YamlFields& fields, LoggedTask& task) {
   if (found == 1 || !fields.is_map()) return found == 1;
   fields.diagnostics().error(
       fields.source(), fields.at(),
-      found == 0 ? "nothing says what this task was" : "this task cannot be two drills",
+      found == 0 ? "this task has no drill" : "this task has more than one drill",
       fmt::format("write for example recall: 1-4; the drills are {}", drill_words()));
   return false;
 }
@@ -91,7 +91,7 @@ std::optional<LoggedEdition> read_logged_edition(YamlFields& fields) {
     fields.diagnostics().error(
         fields.source(), edition.by->at,
         fmt::format("this workbook ends before it begins, on {}", iso(from->value)),
-        "write the dates of its cover: from the first day, by the date");
+        "write the dates on its cover: from: for the first day, by: for the date");
   if (const auto minutes = read_log_minutes(fields)) edition.minutes = minutes->value;
   edition.keep = read_told(fields, "keep").value_or(false);
   edition.cues = read_cue_bars(fields);

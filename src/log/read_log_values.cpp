@@ -42,7 +42,7 @@ std::optional<LoggedBars> read_one(const Source& source, const YamlNode& node, s
   const bool may_be_chunk =
       chunks && !named_bars && std::isalpha(static_cast<unsigned char>(text->front()));
   if (read.bars || may_be_chunk) return read;
-  diagnostics.error(source, node.at, fmt::format("\"{}\" cannot be \"{}\"", key, *text),
+  diagnostics.error(source, node.at, fmt::format("\"{}\" is not valid for \"{}\"", *text, key),
                     chunks ? "write bars, as in bars 17-20, or the name of a chunk, as in A3"
                            : "write bars, as in bars 1-8");
   return std::nullopt;
@@ -61,8 +61,7 @@ std::optional<Written<Date>> read_log_date(YamlFields& fields, std::string_view 
   if (!text) return std::nullopt;
   const Place at = fields.node(key)->at;
   if (const auto date = parse_date(*text)) return Written<Date>{*date, at};
-  fields.diagnostics().error(fields.source(), at,
-                             fmt::format("\"{}\" is not a day of the calendar", *text),
+  fields.diagnostics().error(fields.source(), at, fmt::format("\"{}\" is not a valid date", *text),
                              "write year, month and day, as in 2027-01-05");
   return std::nullopt;
 }
@@ -75,8 +74,8 @@ std::optional<Written<double>> read_log_minutes(YamlFields& fields) {
     return Written<double>{*minutes, node->at};
   fields.diagnostics().error(
       fields.source(), node->at,
-      fmt::format("\"minutes\" must be a number above 0, at most {}", kMostMinutesOfADay),
-      "write it in digits, as in minutes: 14; leave it blank where nobody looked at the clock");
+      fmt::format("\"minutes\" must be a number above 0 and at most {}", kMostMinutesOfADay),
+      "write it in digits, as in minutes: 14; leave it blank if nobody kept the time");
   return std::nullopt;
 }
 
@@ -111,7 +110,7 @@ std::optional<std::vector<Written<int>>> read_slips(YamlFields& fields) {
   if (!node || node->kind == YamlNode::Kind::null) return std::nullopt;
   if (node->kind == YamlNode::Kind::scalar && node->text == "none")
     return std::vector<Written<int>>{};
-  return read_numbers(fields.source(), node, "a bar that slipped", fields.diagnostics());
+  return read_numbers(fields.source(), node, "the bar of a slip", fields.diagnostics());
 }
 
 std::vector<LoggedBars> read_logged_bars(YamlFields& fields, std::string_view key, bool chunks) {
@@ -153,10 +152,10 @@ std::optional<Written<std::string>> read_code(const Source& source, const YamlNo
                                             static_cast<unsigned>(day.day()), *text),
                                 node.at};
   }
-  diagnostics.error(source, node.at, fmt::format("\"{}\" is no code of a task", *text),
-                    date ? "write it as the day panel does, as in 0105-2; 2 alone is the second "
-                           "task of the entry's own date"
-                         : "write it as the day panel does, as in 0105-2");
+  diagnostics.error(source, node.at, fmt::format("\"{}\" is not a task code", *text),
+                    date ? "write it as on the day panel, for example 0105-2; 2 alone is the "
+                           "second task of the entry's own date"
+                         : "write it as on the day panel, for example 0105-2");
   return std::nullopt;
 }
 

@@ -1,5 +1,5 @@
-// Values that the entries of a log are made of. Each reader reports what is wrong and leaves it
-// out; what is left blank counts as not told.
+// Values in the entries of a log. Each reader reports what is wrong and leaves it out; what is left
+// blank counts as not reported.
 #pragma once
 
 #include <optional>
@@ -17,7 +17,7 @@ inline constexpr double kMostMinutesOfADay = 1440;
 // Nothing, or a list or map of nothing.
 bool is_blank(const YamlNode& node);
 
-// A day of the calendar.
+// A date.
 std::optional<Written<Date>> read_log_date(YamlFields& fields, std::string_view key);
 
 // More than 0, at most 1440.
@@ -29,7 +29,7 @@ std::optional<bool> read_told(YamlFields& fields, std::string_view key);
 std::vector<Written<int>> read_numbers(const Source& source, const YamlNode* node,
                                        std::string_view what, Diagnostics& diagnostics);
 
-// Bars of slips; "none" and an empty list say that there were none, nothing says nothing.
+// Bars of slips; "none" and an empty list mean that there were none; a blank is not reported.
 std::optional<std::vector<Written<int>>> read_slips(YamlFields& fields);
 
 // "bars 17-20" or "17-20"; where `chunks` is true also the name of a chunk. One, a list, or a map

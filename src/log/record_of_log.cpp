@@ -67,7 +67,7 @@ class LogReader {
     return entries;
   }
 
-  // Where no line tells of an edition, one began with the first thing that was set or done.
+  // Without an edition line, an edition began with the first thing that was set or done.
   void assume_an_edition(const std::vector<DayEntry>& entries) {
     const auto first = std::find_if(entries.begin(), entries.end(), [](const DayEntry& entry) {
       return names_of_a_plan(*entry.day);

@@ -17,7 +17,7 @@ std::string beginning(const std::string& code, Drill drill, BarRange bars) {
   text += facts_of(drill).noun;
   if (!starts) text += " of " + bars_phrase(bars, "", "");
   while (text.ends_with(' ')) text.pop_back();
-  return text + (code.empty() ? " " : ", ") + (starts ? "begins at" : "holds");
+  return text + (code.empty() ? " " : ", ") + (starts ? "begins at" : "includes");
 }
 
 bool earlier_in_day(const ReportedTask& a, const ReportedTask& b) {

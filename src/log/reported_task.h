@@ -12,19 +12,19 @@ namespace cahier {
 struct ReportedTask {
   Done done;
   Spot spot;
-  std::string code;                // empty where no code tells of it
+  std::string code;                // empty when no code names it
   PastEdition* edition = nullptr;  // of the code
   int throws = 0;
-  bool told = false;  // by more than its code: bars, starts, how a run went
+  bool told = false;  // more than its code is reported: bars, starts, how a run went
 };
 
 // Whether a slip in it is one of memory that belongs to the day.
 bool from_memory(Drill drill);
 
-// "0105-1, a recall of bars 1–4, holds": the beginning of a sentence that goes on with a bar.
+// "0105-1, a recall of bars 1–4, includes": the beginning of a sentence that continues with a bar.
 std::string beginning(const std::string& code, Drill drill, BarRange bars);
 
-// The order of a day: by code, then what has none.
+// The order of a day: by code, then what has no code.
 bool earlier_in_day(const ReportedTask& a, const ReportedTask& b);
 
 // From the least of the bars to the greatest.

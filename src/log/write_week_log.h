@@ -11,7 +11,7 @@ namespace cahier {
 
 // The YAML text of a log for the week, Monday to Sunday, that holds `day`: the line of the edition
 // with that week's tasks, and an entry for each day with tasks (in a programme for each piece of
-// it) in which nothing is told yet. Remarks say how to fill it in and what was planned.
+// it) in which nothing is reported yet. Comments say how to fill it in and what was planned.
 // REQUIRES: the plan is of these terms, and has the day.
 std::string week_log(const Plan& plan, const Terms& terms, const Words& words, Date day);
 

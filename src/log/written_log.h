@@ -50,7 +50,7 @@ struct LoggedBars {
   std::optional<double> minutes;
 };
 
-// A run-through. Whatever is left blank was not told.
+// A run-through. Whatever is left blank is not reported.
 struct LoggedRun {
   Place at;
   std::optional<std::vector<Written<int>>> slips;
@@ -61,7 +61,7 @@ struct LoggedRun {
   bool told() const { return slips || !rejoined.empty() || recorded || listener; }
 };
 
-// An entry for a day. Whatever is left blank was not told.
+// An entry for a day. Whatever is left blank is not reported.
 struct LoggedDay {
   Written<Date> date;
   std::optional<Written<std::string>> piece;  // its number in the programme, or its title
@@ -84,7 +84,7 @@ struct LoggedDay {
 struct Log {
   Source source;
   std::vector<LoggedEdition> editions;  // in the order of the file
-  std::vector<LoggedDay> days;          // likewise
+  std::vector<LoggedDay> days;          // in the order of the file
   int unread = 0;                       // errors in what else is written; 0 for a log read whole
 };
 

@@ -18,7 +18,7 @@ namespace cahier {
 enum class TextRole { desk, stand, wall, fine_print };
 
 // Upwards: turned by 90 degrees, so that the text reads from bottom to top. Over: by 180, upside
-// down; only what lies on a page that is itself turned stands so.
+// down; only on a page that is itself turned.
 enum class Turn { none, upwards, over };
 
 struct TextStyle {

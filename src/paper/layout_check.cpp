@@ -8,9 +8,9 @@ namespace cahier {
 
 namespace {
 
-// Hairs that no eye sees: a tenth of a millimetre of shared area is no overlap.
+// A tenth of a millimetre of shared area is too little to see: not an overlap.
 constexpr double kTolerance = 0.1;
-// What a box or margin may be left by: rounding only.
+// How far an item may leave its box or the margins: rounding only.
 constexpr double kRounding = 0.02;
 
 std::string where(const Box& box) {

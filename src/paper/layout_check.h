@@ -1,4 +1,4 @@
-// CueStartsDue that a sheet can be printed, read and written on.
+// Checks that a sheet can be printed, read and written on.
 #pragma once
 
 #include <string>
@@ -20,7 +20,7 @@ inline constexpr double kLeastTickDiameter = 4;  // millimetres
 // least type size.
 double least_size(const Typefaces& typefaces, Face face, TextRole role);
 
-// Every fault, in words, each beginning with "page N: "; empty when there is none. Faults are:
+// Every fault, in words, each beginning with "page N: "; empty when there are none. Faults are:
 // a text that leaves its box or meets another text; a text crossed by a line, by the edge of a
 // rectangle, by a circle or by a shape (none of which is a backdrop), or painted over; an item
 // outside the margins; a text too small for its reading distance or too pale (less than half the

@@ -19,8 +19,8 @@ struct StaffMeter {
 // Empty for percussion and for 0. REQUIRES: -7 <= fifths <= 7.
 std::vector<int> key_signature_positions(StaffClef clef, int fifths);
 
-// What is written where a key or a meter begins: naturals for what `cancelled` had and `fifths`
-// has not, the key, the meter.
+// What is written where a key or a meter begins: naturals for what `cancelled` has and `fifths`
+// does not, the key, the meter.
 struct Signature {
   std::optional<int> fifths;
   int cancelled = 0;  // the key signature before

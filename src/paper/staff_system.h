@@ -27,12 +27,12 @@ struct StaffBar {
 struct StaffSystem {
   std::vector<StaffClef> staves = {StaffClef::treble, StaffClef::bass};
   int braced = 2;                   // how many of the first staves a brace joins; 0 or 1 for none
-  int bracketed = 0;                // likewise a bracket; one of the two at most
+  int bracketed = 0;                // or a bracket; one of the two at most
   int fifths = 0;                   // key signature, sharps positive, -7 … 7
   std::optional<StaffMeter> meter;  // drawn only when given: on the first system, as a rule
   std::vector<StaffBar> bars = {StaffBar{}};
   std::optional<int> next_fifths;        // a change announced at the end of the system
-  std::optional<StaffMeter> next_meter;  // likewise
+  std::optional<StaffMeter> next_meter;  // a change announced at the end of the system
   bool final_bar_line = false;
 };
 

@@ -9,7 +9,7 @@
 
 namespace cahier {
 
-// The step in which lines of text and whatever stands below one another are set, millimetres.
+// The grid step for lines of text and everything below one another, millimetres.
 inline constexpr double kGrid = 1.5;
 
 // The next step of the grid at or below `millimetres`.

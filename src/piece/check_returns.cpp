@@ -35,10 +35,9 @@ bool is_sound(const Source& source, const WrittenSection& written, Diagnostics& 
   if (origin.overlaps(section.bars)) {
     diagnostics.error(
         source, written.same_as_at,
-        fmt::format("\"{}\" (bars {}) cannot be the same as bars {}, which are partly "
-                    "its own",
+        fmt::format("\"{}\" (bars {}) cannot be the same as bars {}, which overlap it",
                     section.name, bars_text(section.bars), bars_text(origin)),
-        "name bars elsewhere, where these are learned");
+        "give the bars where these are learned");
     return false;
   }
   return true;
@@ -82,7 +81,7 @@ void check_returns(const Source& source, const std::vector<WrittenSection>& sect
       sources.section[at] = static_cast<int>(index);
     }
   }
-  // Each bar is followed once: a walk that meets its own trail has found a circle.
+  // Each bar is followed once: reaching a bar of the same walk again means a circle.
   std::vector<int> trail(count, 0);
   std::vector<bool> blamed(sections.size(), false);
   for (int start = 1; start <= extent.last; ++start) {
@@ -101,9 +100,9 @@ void check_returns(const Source& source, const std::vector<WrittenSection>& sect
     }
     diagnostics.error(
         source, sections[index].same_as_at,
-        fmt::format("bar {} is learned nowhere: \"same as\" goes in a circle through {}", bar,
+        fmt::format("bar {} is never learned: \"same as\" goes in a circle through {}", bar,
                     circle_names(sources, sections, bar)),
-        "take \"same as\" away from the one that is to be learned");
+        "remove \"same as\" from the one that is to be learned");
   }
 }
 

@@ -14,7 +14,7 @@ struct Instrument {
   std::vector<std::string> parts = {"right hand", "left hand"};  // learned apart, top staff first
   std::vector<Clef> staves = {Clef::treble, Clef::bass};
   int braced = 2;         // how many of the first staves a brace joins; 0 or 1 for none
-  int bracketed = 0;      // likewise a bracket; one of the two at most
+  int bracketed = 0;      // or a bracket; one of the two at most
   bool has_hands = true;  // parts are limbs of one player: sayable while another plays
 };
 

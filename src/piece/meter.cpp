@@ -26,7 +26,7 @@ std::string_view trimmed(std::string_view text) {
   return text;
 }
 
-// A positive number of at most two digits, without a leading zero; 0 when it is none.
+// A positive number of at most two digits, without a leading zero; 0 when it is not one.
 int small_number(std::string_view text) {
   text = trimmed(text);
   if (text.empty() || text.size() > 2 || text.front() == '0') return 0;

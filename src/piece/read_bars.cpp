@@ -19,7 +19,7 @@ std::optional<int> parse_number(std::string_view text) {
   return number;
 }
 
-// Adds an error and answers false when the bars lie outside the piece.
+// Adds an error and returns false when the bars lie outside the piece.
 bool inside(const Source& source, Place at, std::string_view what, const BarRange& bars,
             const Extent& extent, Diagnostics& diagnostics) {
   if (bars.first < extent.first) {
@@ -74,7 +74,7 @@ std::optional<BarRange> read_bars(const Source& source, const YamlNode& node, st
   if (!bars) {
     diagnostics.error(source, node.at,
                       fmt::format("{} must be written like 1-16 or 17, found \"{}\"", what, *text),
-                      "first bar, hyphen, last bar; the first no greater than the last");
+                      "write the first bar, a hyphen and the last bar, in that order");
     return std::nullopt;
   }
   if (!inside(source, node.at, what, *bars, extent, diagnostics)) return std::nullopt;

@@ -27,8 +27,8 @@ struct Extent {
   int last = 0;
 };
 
-// The range that stands in `node`; nullopt after a diagnostic when it is none or lies outside the
-// piece. `what` names it: "the bars of this section".
+// The range in `node`; nullopt after a diagnostic when it is not a range or lies outside the piece.
+// `what` names it: "the bars of this section".
 std::optional<BarRange> read_bars(const Source& source, const YamlNode& node, std::string_view what,
                                   const Extent& extent, Diagnostics& diagnostics);
 

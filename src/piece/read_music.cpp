@@ -34,7 +34,7 @@ std::optional<Beat> read_beat(YamlFields& fields) {
   if (!beat) {
     fields.diagnostics().error(
         fields.source(), fields.node("beat")->at,
-        fmt::format("\"{}\" is no beat{}", *text, did_you_mean(*text, beat_words())),
+        fmt::format("\"{}\" is not a valid beat{}", *text, did_you_mean(*text, beat_words())),
         fmt::format("write one of: {}", joined(beat_words())));
   }
   return beat;
@@ -92,9 +92,10 @@ std::optional<std::vector<Clef>> read_staves(YamlFields& fields) {
       staves.push_back(*clef);
       continue;
     }
-    diagnostics.error(fields.source(), item->at,
-                      fmt::format("\"{}\" is no clef{}", *text, did_you_mean(*text, clef_words())),
-                      fmt::format("known: {}", joined(clef_words())));
+    diagnostics.error(
+        fields.source(), item->at,
+        fmt::format("\"{}\" is not a valid clef{}", *text, did_you_mean(*text, clef_words())),
+        fmt::format("known: {}", joined(clef_words())));
   }
   return staves.size() == items.size() ? std::optional(staves) : std::nullopt;
 }
@@ -107,7 +108,7 @@ std::optional<Meter> read_meter(YamlFields& fields) {
   const auto meter = parse_meter(*text);
   if (!meter) {
     fields.diagnostics().error(fields.source(), fields.node("meter")->at,
-                               fmt::format("\"{}\" is no meter", *text),
+                               fmt::format("\"{}\" is not a valid meter", *text),
                                "write it in numbers, as in 3/4, 6/8 or 2+3/8");
   }
   return meter;
@@ -118,10 +119,10 @@ std::optional<Key> read_key(YamlFields& fields) {
   if (!text) return std::nullopt;
   const auto key = parse_key(*text);
   if (!key) {
-    fields.diagnostics().error(
-        fields.source(), fields.node("key")->at,
-        fmt::format("\"{}\" is no key of at most seven sharps or flats", *text),
-        "write it as in \"A minor\", \"B flat major\", \"F# minor\", or as a count: \"2 flats\"");
+    fields.diagnostics().error(fields.source(), fields.node("key")->at,
+                               fmt::format("\"{}\" is not a valid key", *text),
+                               "write it as in \"A minor\", \"B flat major\" or \"F# minor\", or "
+                               "as a count, \"2 flats\"; at most seven sharps or flats");
   }
   return key;
 }
@@ -163,7 +164,7 @@ Instrument read_instrument(YamlFields& fields) {
       instrument = *known;
     } else {
       fields.diagnostics().error(fields.source(), fields.node("instrument")->at,
-                                 fmt::format("the instrument \"{}\" is not known{}", *name,
+                                 fmt::format("unknown instrument \"{}\"{}", *name,
                                              did_you_mean(*name, instrument_names())),
                                  fmt::format("known: {}", joined(instrument_names())));
     }
@@ -199,10 +200,10 @@ std::vector<Change> read_changes(YamlFields& fields, const Meter& meter,
     }
     if (!bar) continue;
     if (!changes.empty() && *bar <= changes.back().bar) {
-      diagnostics.error(
-          fields.source(), inner.node("bar")->at,
-          fmt::format("a change at bar {} stands after one at bar {}", *bar, changes.back().bar),
-          "list the changes in bar order, one for each bar");
+      diagnostics.error(fields.source(), inner.node("bar")->at,
+                        fmt::format("the change at bar {} is listed after the one at bar {}", *bar,
+                                    changes.back().bar),
+                        "list the changes in bar order, one for each bar");
       continue;
     }
     change.bar = *bar;

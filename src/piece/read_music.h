@@ -8,7 +8,7 @@
 
 namespace cahier {
 
-// Each reports what is wrong and answers as if the field were absent.
+// Each reports what is wrong and then returns as if the field were absent.
 std::optional<Meter> read_meter(YamlFields& fields);
 std::optional<Key> read_key(YamlFields& fields);
 

@@ -28,7 +28,7 @@ Fingering read_fingering(YamlFields& fields) {
   if (*text == "ready") return Fingering::ready;
   if (*text == "not yet") return Fingering::not_yet;
   fields.diagnostics().error(fields.source(), fields.node("fingering")->at,
-                             fmt::format("\"fingering\" cannot be \"{}\"", *text),
+                             fmt::format("\"{}\" is not valid for \"fingering\"", *text),
                              "write ready, or not yet");
   return Fingering::unsaid;
 }
@@ -75,7 +75,7 @@ Piece read_fields(YamlFields& fields) {
   if (fields.lacks("bars") && fields.lacks("sections")) {
     fields.missing("bars", "write how many bars the piece has, without a pickup: bars: 48");
   }
-  // A pickup that is wrong is still a pickup: bar 0 is then no fault of its own.
+  // An invalid pickup is still a pickup: bar 0 is then not another error.
   Extent extent{fields.lacks("pickup") ? 1 : 0, piece.bars};
   read_form(fields, piece, extent);
   piece.changes = read_changes(fields, piece.meter, piece.tempo, extent);

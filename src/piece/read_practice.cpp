@@ -14,7 +14,7 @@ constexpr int kMostBlocks = 6;
 constexpr std::string_view kWeekdayHint = "weekdays are mon, tue, wed, thu, fri, sat and sun";
 
 std::string weekday_suggestion(std::string_view text) {
-  // "Sunday" is too far from "sun" for a slip of the finger.
+  // "Sunday" is too far from "sun" to be a typing error.
   std::string beginning(text.substr(0, 3));
   for (char& letter : beginning) letter = static_cast<char>(letter | 0x20);
   if (parse_weekday(beginning)) return fmt::format("; did you mean \"{}\"?", beginning);
@@ -28,10 +28,10 @@ std::optional<WeekMinutes> read_week(const Source& source, const YamlNode& node,
   for (const YamlNode::Entry& entry : node.entries) {
     const auto weekday = parse_weekday(entry.key.text);
     if (!weekday) {
-      diagnostics.error(
-          source, entry.key.at,
-          fmt::format("\"{}\" is no weekday{}", entry.key.text, weekday_suggestion(entry.key.text)),
-          std::string(kWeekdayHint));
+      diagnostics.error(source, entry.key.at,
+                        fmt::format("\"{}\" is not a weekday{}", entry.key.text,
+                                    weekday_suggestion(entry.key.text)),
+                        std::string(kWeekdayHint));
       sound = false;
       continue;
     }
@@ -81,7 +81,7 @@ std::optional<DaysOff> read_days_off(YamlFields& fields) {
     } else if (!parse_day_off(*text, days_off)) {
       fields.diagnostics().error(
           fields.source(), item->at,
-          fmt::format("\"{}\" is neither a weekday nor a day of the calendar{}", *text,
+          fmt::format("\"{}\" is neither a weekday nor a valid date{}", *text,
                       weekday_suggestion(*text)),
           "write sun, or 2027-02-14, or 2027-02-20..2027-02-23 with the earlier day first");
       sound = false;
@@ -90,7 +90,7 @@ std::optional<DaysOff> read_days_off(YamlFields& fields) {
   return sound ? std::optional(days_off) : std::nullopt;
 }
 
-// A field that one of a few words answers.
+// A field whose value is one of a few words.
 template <typename Parse>
 auto read_word(YamlFields& fields, std::string_view key, Parse parse,
                const std::vector<std::string>& words) -> decltype(parse(std::string_view())) {
@@ -102,7 +102,7 @@ auto read_word(YamlFields& fields, std::string_view key, Parse parse,
   for (const std::string& word : words) list += (list.empty() ? "" : ", ") + word;
   fields.diagnostics().error(
       fields.source(), fields.node(key)->at,
-      fmt::format("\"{}\" cannot be \"{}\"{}", key, *text,
+      fmt::format("\"{}\" is not valid for \"{}\"{}", *text, key,
                   key == "lesson" ? weekday_suggestion(*text) : did_you_mean(*text, words)),
       fmt::format("write one of: {}", list));
   return std::nullopt;

@@ -7,7 +7,7 @@
 
 namespace cahier {
 
-// Reads what the player wishes; whatever is wrong is reported and left open.
+// Reads what the player asks for; anything invalid is reported and left empty.
 Wishes read_practice(const Source& source, const YamlNode& node, Diagnostics& diagnostics);
 
 }  // namespace cahier

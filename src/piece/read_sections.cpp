@@ -11,7 +11,7 @@ namespace {
 constexpr std::size_t kLongestName = 60;
 
 // `phrases: 4` means phrases of four bars from the section's start, the last one shorter. A pickup
-// rides along with the first.
+// belongs to the first.
 std::vector<BarRange> even_phrases(const BarRange& bars, long long length) {
   std::vector<BarRange> phrases;
   for (long long first = bars.first; first <= bars.last;) {
@@ -109,7 +109,7 @@ void report_disorder(const Source& source, const WrittenSection& written, const 
   diagnostics.error(source, written.bars_at,
                     fmt::format("section \"{}\" (bars {}) {} section \"{}\" (bars {})",
                                 section.name, bars_text(section.bars),
-                                overlap ? "overlaps" : "stands after, but begins before,",
+                                overlap ? "overlaps" : "is listed after, but begins before,",
                                 before.name, bars_text(before.bars)),
                     "list the sections in bar order, each beginning after the last has ended");
 }
@@ -139,7 +139,7 @@ std::optional<WrittenSection> read_section(const Source& source, const YamlNode&
   Section& section = written.section;
   const auto text = fields.text("name", kLongestName);
   if (fields.lacks("name")) {
-    fields.missing("name", "name it as you would when speaking of it: name: A");
+    fields.missing("name", "give it a name, as in name: A");
   }
   if (const YamlNode* node = fields.node("name")) written.name_at = node->at;
   const auto bars = require_bars(fields, "bars", extent);
@@ -180,9 +180,9 @@ std::vector<WrittenSection> complete_sections(const Source& source,
     const BarRange gap{expected, last};
     if (all_read) {
       diagnostics.warning(source, at,
-                          bars_phrase(gap, "belongs to no section; it becomes one of its own",
-                                      "belong to no section; they become one of their own"),
-                          "name a section for this place, or let a neighbour take it");
+                          bars_phrase(gap, "is in no section; it becomes a section of its own",
+                                      "are in no section; they become a section of their own"),
+                          "add a section here, or extend one beside it");
     }
     all.push_back(gap_section(gap, at));
   };

@@ -1,6 +1,6 @@
 // How and when the player practises, as asked for in the piece file or on the command line.
-// Whatever is not asked for stays empty, so that the command line can win over the piece file and
-// the piece file over the method.
+// Whatever is not asked for stays empty, so that the command line can override the piece file,
+// and the piece file the method.
 #pragma once
 
 #include <array>
@@ -36,15 +36,15 @@ struct Wishes {
   std::optional<Temper> temper;
   std::optional<Throw> dice;
 
-  // These wishes, with `fallback` for whatever they leave open.
+  // These wishes, with `fallback` for whatever they leave empty.
   Wishes over(const Wishes& fallback) const;
 };
 
 std::optional<Order> parse_order(std::string_view text);    // forward, backward, hardest first
 std::optional<Temper> parse_temper(std::string_view text);  // yes, no, weak, weak bars only
 std::optional<Throw> parse_throw(std::string_view text);    // two dice, one die, d20, coins
-// "sun", "2027-02-14" or "2027-02-20..2027-02-23"; adds to `days_off`, false when it is none of
-// them.
+// "sun", "2027-02-14" or "2027-02-20..2027-02-23"; adds to `days_off`, false when it is not one
+// of them.
 bool parse_day_off(std::string_view text, DaysOff& days_off);
 
 }  // namespace cahier

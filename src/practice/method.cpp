@@ -67,7 +67,7 @@ class MethodReader {
     for (const YamlNode& pair : value->items) {
       Method::Spacing point{};
       if (pair.kind != YamlNode::Kind::list || pair.items.size() != 2) {
-        diagnostics_.error(source_, pair.at, "a spacing pair is [delay, gap], both in days");
+        diagnostics_.error(source_, pair.at, "a spacing pair must be [delay, gap], both in days");
         return;
       }
       take(pair.items[0], "spacing", point.delay, 1, 4000);
@@ -186,12 +186,12 @@ Method read_method(const Source& source, std::string name, Diagnostics& diagnost
   read.require(
       method.chunk_most >= method.least_chunk_most(), "chunk most",
       fmt::format("with chunks of at least {} bars, \"chunk most\" must be at least {}, or "
-                  "some phrases cannot be cut",
+                  "some phrases cannot be divided",
                   method.chunk_least, method.least_chunk_most()));
   read.require(std::is_sorted(method.slip_chance.begin(), method.slip_chance.end()), "slip chance",
-               "a harder level does not slip less often than an easier one");
+               "a harder level cannot have a smaller chance of a slip than an easier one");
   read.require(method.run_throughs_new >= method.run_throughs, "run throughs for a new performer",
-               "a new performer needs no fewer run-throughs than others");
+               "a new performer cannot need fewer run-throughs than others");
   read.finish();
   return method;
 }

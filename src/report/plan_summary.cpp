@@ -53,7 +53,7 @@ std::string learned_line(const Plan& plan, const Words& words) {
   if (!learned) return words.say("plan.never_learned");
   const WordValues date = {{"date", weekday_day_month(words, *learned)}};
   if (*learned >= plan.from) return words.say("plan.all_learned", date);
-  // Nobody told when.
+  // The log does not say when.
   if (!is_later_edition(plan)) return words.say("plan.taken_for_learned");
   return words.say("plan.all_learned_before", date);
 }

@@ -1,4 +1,4 @@
-// The head of a plan's text: what it is for, what it holds, what it reckons with.
+// The head of a plan's text: what it is for, what it contains, what it assumes.
 #pragma once
 
 #include <string>

@@ -8,9 +8,9 @@
 
 namespace cahier {
 
-// Heading, summary, what the plan reckons with, a line for each day, and, when it does not fit,
-// what has no place and the remedies, each remedy's words alone on a line; a plan that was asked
-// what happens when learning takes longer ends with the answer. With `why` every task has its own
+// Heading, summary, what the plan assumes, a line for each day, and, when it does not fit,
+// what is not placed and the remedies, each remedy's words alone on a line; a plan that
+// was tried with longer learning ends with the result. With `why` every task has its own
 // line and under it the reason; with `spacing` the days of recall of each chunk stand beside the
 // best ones after the last day. Lines are at most 80 characters.
 std::string plan_text(const Plan& plan, const Words& words, bool why, bool spacing = false);

@@ -9,11 +9,11 @@
 
 namespace cahier {
 
-// "best_gap"; "none" for none. Also a key under "reasons".
+// "best_gap"; "none" without a reason. Also a key under "reasons".
 std::string_view reason_word(Reason reason);
 // "no_room_to_learn". Also a key under "why".
 std::string_view why_word(Why why);
-// "run_alone"; "none" for none. Also a key under "notes".
+// "run_alone"; "none" without a note. Also a key under "notes".
 std::string_view note_word(DayNote note);
 
 // In a sentence; empty for Reason::none, and for DayNote::none.
@@ -21,7 +21,7 @@ std::string say_reason(const Words& words, const Task& task);
 std::string say_why(const Words& words, Why why);
 std::string say_note(const Words& words, DayNote note);
 
-// "If learning takes 25 % longer than reckoned, everything still fits."
+// "If learning takes 25 % longer than estimated, everything still fits."
 std::string say_sensitivity(const Words& words, const Sensitivity& one);
 
 // "learn 1–4", "cue starts 1, 3 and 2 throws", "2 run-throughs".

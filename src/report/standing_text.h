@@ -1,4 +1,4 @@
-// What became of the edition before, in the text of a plan.
+// What was done of the edition before, in the text of a plan.
 #pragma once
 
 #include <string>

@@ -108,7 +108,7 @@ void write_directly(const std::string& path, const std::string& bytes, const Fil
   if (error != 0 || close_error != 0) fail(path, error != 0 ? error : close_error);
 }
 
-// A name in the same directory that nothing has, with the file opened under it.
+// An unused name in the same directory, with a file opened under it.
 struct Temporary {
   std::string path;
   int descriptor = -1;
@@ -171,7 +171,7 @@ void write_new(const std::string& path, const std::string& bytes) {
 void write_new(const std::string& path, const std::string& bytes, const FileCalls& calls) {
   Descriptor file(::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666), calls);
   if (!file.is_open() && errno == EEXIST)
-    throw FileError(path + ": is there already; choose another name, or remove it first");
+    throw FileError(path + " already exists; choose another name, or remove it first");
   if (!file.is_open()) fail(path, errno);
   RemovedUnlessKept leftover(path);
   if (const int error = write_all(file.number(), bytes, calls); error != 0) fail(path, error);

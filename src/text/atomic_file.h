@@ -9,7 +9,7 @@
 namespace cahier {
 
 // The system calls that may fail halfway; tests put failing ones in their place. Each returns
-// and sets errno as its namesake does.
+// and sets errno like the system call of the same name.
 struct FileCalls {
   std::function<ssize_t(int descriptor, const void* data, std::size_t size)> write;
   std::function<int(int descriptor)> sync;
@@ -20,13 +20,13 @@ struct FileCalls {
 
 // Writes `bytes` beside `path` under a temporary name, forces it to the disk, and only then
 // renames it to `path` (through a symbolic link, to what the link names). After any failure the
-// temporary file is gone, an older file at `path` is as it was, and FileError names the path and
+// temporary file is gone, an older file at `path` is unchanged, and FileError names the path and
 // the system's reason. A `path` that is a device or a pipe is written to directly.
 void write_whole(const std::string& path, const std::string& bytes);
 void write_whole(const std::string& path, const std::string& bytes, const FileCalls& calls);
 
-// Writes a file that was not there, and forces it to the disk. One that is there is left alone:
-// FileError says so. After any other failure the new file is gone, and FileError names the path and
+// Writes a new file, and forces it to the disk. An existing file is left alone: FileError says so.
+// After any other failure the new file is gone, and FileError names the path and
 // the system's reason.
 void write_new(const std::string& path, const std::string& bytes);
 void write_new(const std::string& path, const std::string& bytes, const FileCalls& calls);

@@ -3,6 +3,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "text/line_part.h"
 #include "text/utf8.h"
@@ -36,6 +37,12 @@ std::string_view severity_name(Diagnostic::Severity severity) {
   return severity == Diagnostic::Severity::error ? "error" : "warning";
 }
 
+bool is_alike(const Diagnostic& one, const Diagnostic& other) {
+  const auto at = [](const MessageKind& kind) { return std::pair(kind.line(), kind.column()); };
+  return at(one.kind) == at(other.kind) && one.severity == other.severity &&
+         std::string_view(one.kind.file_name()) == other.kind.file_name() && one.file == other.file;
+}
+
 std::string compose(const Diagnostic& diagnostic) {
   std::string text;
   if (!diagnostic.file.empty()) {
@@ -46,6 +53,7 @@ std::string compose(const Diagnostic& diagnostic) {
   if (!diagnostic.source_line.empty()) text += quoted_line(diagnostic);
   if (!diagnostic.hint.empty()) text += fmt::format("  {}\n", harmless(diagnostic.hint));
   for (const std::string& link : diagnostic.chain) text += fmt::format("  {}\n", harmless(link));
+  if (diagnostic.more > 0) text += fmt::format("  and {} more like this\n", diagnostic.more);
   return text;
 }
 

@@ -36,7 +36,7 @@ std::size_t edit_distance(std::string_view from, std::string_view to) {
   return cost[from.size()][to.size()];
 }
 
-// A slip of the finger: about one letter in three, and never a word replaced outright.
+// A typing error: about one letter in three, and never a whole word replaced.
 std::size_t allowed(std::size_t length) {
   return length <= 2 ? 1 : std::min<std::size_t>(3, (length + 2) / 3);
 }

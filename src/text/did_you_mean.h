@@ -9,7 +9,7 @@
 namespace cahier {
 
 // The candidate nearest to `word` by edit distance (letters case-insensitive, a swap of
-// neighbours counts one), if it is near enough to be a slip of the finger.
+// neighbours counts one), if it is close enough to be a typing error.
 std::optional<std::string> nearest(std::string_view word,
                                    const std::vector<std::string>& candidates);
 

@@ -1,4 +1,4 @@
-// Reading a language, and judging it by the built-in English.
+// Reads a language and checks it against the built-in English.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -38,7 +38,7 @@ std::optional<std::set<std::string>> placeholders(std::string_view text) {
   }
 }
 
-// Lists that are counted into must keep their length; other lists are paragraphs.
+// Lists that are indexed must keep their length; other lists are paragraphs.
 bool is_counted_list(std::string_view key) {
   return key.starts_with("months.") || key.starts_with("weekdays.");
 }
@@ -69,7 +69,7 @@ class WordsReader {
     if (english_ != nullptr && groups().count(group.key.text) == 0) {
       diagnostics_.error(
           source_, group.key.at,
-          fmt::format("there is no group \"{}\"{}", group.key.text,
+          fmt::format("unknown group \"{}\"{}", group.key.text,
                       did_you_mean(group.key.text, {groups().begin(), groups().end()})));
       return;
     }
@@ -87,16 +87,16 @@ class WordsReader {
     if (english_ != nullptr) {
       const auto found = english_->entries_.find(key);
       if (found == english_->entries_.end()) {
-        diagnostics_.error(source_, entry.key.at,
-                           fmt::format("there are no words called \"{}\"{}", key,
-                                       did_you_mean(key, english_->keys())));
+        diagnostics_.error(
+            source_, entry.key.at,
+            fmt::format("unknown key \"{}\"{}", key, did_you_mean(key, english_->keys())));
         return;
       }
       like = &found->second;
     }
     Words::Entry read;
     read.is_list = entry.value.kind == YamlNode::Kind::list;
-    // Named once even when its value is of no use, so that it is not called missing as well.
+    // Kept even when its value is invalid, so that it is not reported as missing as well.
     Words::Entry& kept = words_.entries_[key];
     if (like != nullptr && read.is_list != like->is_list) {
       diagnostics_.error(source_, entry.value.at,
@@ -116,7 +116,7 @@ class WordsReader {
   void read_text(const std::string& key, const YamlNode& node, const Words::Entry* like,
                  Words::Entry& into) {
     if (node.kind == YamlNode::Kind::map || node.kind == YamlNode::Kind::list)
-      return diagnostics_.error(source_, node.at, fmt::format("\"{}\" must be a text", key));
+      return diagnostics_.error(source_, node.at, fmt::format("\"{}\" must be text", key));
     if (node.text.find_first_not_of(" \n\t") == std::string::npos)
       return diagnostics_.error(source_, node.at, fmt::format("\"{}\" must not be empty", key));
     if (count_characters(node.text) > kLongestText)
@@ -124,9 +124,10 @@ class WordsReader {
           source_, node.at, fmt::format("\"{}\" is longer than {} characters", key, kLongestText));
     const auto names = placeholders(node.text);
     if (!names)
-      return diagnostics_.error(source_, node.at,
-                                fmt::format("\"{}\" has a brace that holds no name", key),
-                                "write a placeholder as {bars}; there are no other braces");
+      return diagnostics_.error(
+          source_, node.at,
+          fmt::format("\"{}\" has a brace without the name of a placeholder", key),
+          "write a placeholder as {bars}; there are no other braces");
     if (like != nullptr) check_placeholders(key, node, *names, *like);
     into.texts.push_back(node.text);
   }
@@ -138,7 +139,7 @@ class WordsReader {
     for (const std::string& name : names)
       if (known.count(name) == 0)
         diagnostics_.error(source_, node.at,
-                           fmt::format("\"{}\" cannot hold {{{}}}{}", key, name,
+                           fmt::format("\"{}\" has no placeholder {{{}}}{}", key, name,
                                        did_you_mean(name, {known.begin(), known.end()})));
   }
 
@@ -156,7 +157,7 @@ class WordsReader {
       if (words_.entries_.count(key) > 0) continue;
       const YamlNode* group = root.find(key.substr(0, key.find('.')));
       diagnostics_.error(source_, group != nullptr ? group->at : Place{},
-                         fmt::format("the words lack \"{}\"", key),
+                         fmt::format("missing key \"{}\"", key),
                          fmt::format("in English: {}", entry.texts.front()));
     }
   }

@@ -34,18 +34,22 @@ Source Source::from_file(const std::string& path, std::size_t max_bytes) {
     const std::string reason = errno != 0 ? std::strerror(errno) : "it could not be opened";
     throw FileError(fmt::format("cannot read {}: {}", path, reason));
   }
+  return from_stream(file, path, max_bytes);
+}
+
+Source Source::from_stream(std::istream& stream, const std::string& name, std::size_t max_bytes) {
   std::string text;
   std::array<char, 65536> buffer;
-  while (file) {
-    file.read(buffer.data(), buffer.size());
-    text.append(buffer.data(), static_cast<std::size_t>(file.gcount()));
+  while (stream) {
+    stream.read(buffer.data(), buffer.size());
+    text.append(buffer.data(), static_cast<std::size_t>(stream.gcount()));
     if (text.size() > max_bytes) {
       throw FileError(
-          fmt::format("cannot read {}: it is larger than {} KiB", path, max_bytes / 1024));
+          fmt::format("cannot read {}: it is larger than {} KiB", name, max_bytes / 1024));
     }
   }
-  if (file.bad()) throw FileError(fmt::format("cannot read {}: reading broke off", path));
-  return Source(path, std::move(text));
+  if (stream.bad()) throw FileError(fmt::format("cannot read {}: the read failed", name));
+  return Source(name, std::move(text));
 }
 
 std::string_view Source::line(int number) const {

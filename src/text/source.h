@@ -1,6 +1,7 @@
 // A text file in memory, with its name, so that messages can quote its lines.
 #pragma once
 
+#include <istream>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -11,13 +12,18 @@ namespace cahier {
 
 class Source {
  public:
+  static constexpr std::size_t kMostBytes = 4u << 20;
+
   // `name` is what messages call the file; `text` is its whole content. A leading byte order mark
   // of UTF-8 is dropped, so that column 1 is the first character one sees.
   Source(std::string name, std::string text);
 
   // Reads a file. Throws FileError when it cannot be opened or read, or is larger than
   // `max_bytes`.
-  static Source from_file(const std::string& path, std::size_t max_bytes = 4u << 20);
+  static Source from_file(const std::string& path, std::size_t max_bytes = kMostBytes);
+  // Reads what is left of a stream, with the same limit.
+  static Source from_stream(std::istream& stream, const std::string& name,
+                            std::size_t max_bytes = kMostBytes);
 
   const std::string& name() const { return name_; }
   const std::string& text() const { return text_; }

@@ -59,9 +59,9 @@ class Words {
 };
 
 // Reads a language and checks it against the built-in English: the same keys, texts that are not
-// empty and at most 2,000 characters long, no placeholder that the English text has not (one may
-// be left out), lists of months and weekdays of the same length. Adds every problem found; the
-// words are usable only when no error was added.
+// empty and at most 2,000 characters long, no placeholder that the English text does not have
+// (one may be left out), lists of months and weekdays of the same length. Adds every problem found;
+// the words are usable only when no error was added.
 Words read_words(const Source& source, Diagnostics& diagnostics);
 
 // The built-in English, templates/words/en.yaml.

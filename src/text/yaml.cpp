@@ -20,7 +20,7 @@ constexpr std::size_t kMostDepth = 32;
 constexpr std::size_t kMostValues = 200000;
 constexpr std::size_t kMostBytes = 4096;  // of one text
 
-// Thrown out of the events when reading on makes no sense; the fault is already reported.
+// Thrown from the events when reading cannot go on; the error is already reported.
 struct Unusable {};
 
 // Marks come nearly in order; counting on from the last one keeps a long line from being counted
@@ -50,8 +50,8 @@ class Places {
   Place place_;
 };
 
-// Builds the tree from the events of yaml-cpp, and keeps its own limits: yaml-cpp has none that
-// would protect the memory.
+// Builds the tree from the events of yaml-cpp, and keeps its own limits: yaml-cpp has no limits
+// that would protect the memory.
 class TreeBuilder : public YAML::EventHandler {
  public:
   TreeBuilder(const Source& source, Diagnostics& diagnostics)
@@ -114,7 +114,7 @@ class TreeBuilder : public YAML::EventHandler {
  private:
   struct Frame {
     YamlNode node;
-    std::optional<YamlNode> key;                     // of a map, while its value is awaited
+    std::optional<YamlNode> key;                     // of a map, until its value is read
     std::unordered_map<std::string, Place> earlier;  // keys seen so far
   };
 
@@ -127,7 +127,7 @@ class TreeBuilder : public YAML::EventHandler {
     node.kind = kind;
     node.at = place(mark);
     if (++values_ > kMostValues) {
-      diagnostics_.error(source_, node.at, "this file holds too many values",
+      diagnostics_.error(source_, node.at, "this file has too many values",
                          fmt::format("at most {} are read; is it the right file?", kMostValues));
       throw Unusable();
     }
@@ -166,7 +166,7 @@ class TreeBuilder : public YAML::EventHandler {
         return;
       }
     }
-    diagnostics_.error(source_, at, "a quotation mark is opened here and never closed",
+    diagnostics_.error(source_, at, "a quotation mark opened here is never closed",
                        "close the text with the same quotation mark");
     throw Unusable();
   }
@@ -177,7 +177,7 @@ class TreeBuilder : public YAML::EventHandler {
     Frame frame{made(kind, mark), std::nullopt, {}};
     if (open_.size() >= kMostDepth) {
       diagnostics_.error(
-          source_, frame.node.at, "lists within lists go too deep here",
+          source_, frame.node.at, "lists are nested too deeply here",
           fmt::format("at most {} levels are read; is a bracket left open?", kMostDepth));
       throw Unusable();
     }
@@ -215,7 +215,7 @@ class TreeBuilder : public YAML::EventHandler {
   void check_key(Frame& frame, YamlNode& key) {
     if (key.refused) return;
     if (key.kind != YamlNode::Kind::scalar) {
-      diagnostics_.error(source_, key.at, "here a name is missing in front of the colon",
+      diagnostics_.error(source_, key.at, "missing name before the colon",
                          "write \"name: value\", as in \"bars: 1-16\"");
     } else if (key.text == "<<" && !key.quoted) {
       diagnostics_.error(source_, key.at, "merging (\"<<\") is not allowed here",
@@ -223,8 +223,8 @@ class TreeBuilder : public YAML::EventHandler {
       key.refused = true;
     } else if (const auto [entry, fresh] = frame.earlier.emplace(key.text, key.at); !fresh) {
       diagnostics_.error(source_, key.at,
-                         fmt::format("\"{}\" is given twice; it stands already on line {}",
-                                     key.text, entry->second.line),
+                         fmt::format("\"{}\" is given twice; the other is on line {}", key.text,
+                                     entry->second.line),
                          "keep one of the two");
     }
   }
@@ -278,8 +278,7 @@ std::optional<YamlNode> parse_yaml(const Source& source, Diagnostics& diagnostic
   }
   std::optional<YamlNode> root = builder.take_root();
   if (!root || (root->kind == YamlNode::Kind::null && !root->refused)) {
-    diagnostics.error(source, {1, 1}, "the file is empty",
-                      "write lines of the form \"name: value\" into it, as in \"bars: 48\"");
+    diagnostics.error(source, {1, 1}, "the file is empty", "write lines such as \"bars: 48\"");
     return std::nullopt;
   }
   return root;

@@ -34,9 +34,9 @@ struct YamlNode::Entry {
   YamlNode value;
 };
 
-// Parses one document. Adds a diagnostic for every fault and returns nullopt when the text is
+// Parses one document. Adds a diagnostic for every error and returns nullopt when the text is
 // not usable at all (syntax error, not UTF-8, empty, too deep); duplicate keys, anchors and tags
-// are errors, but the tree is still returned so that more faults can be named in the same run.
+// are errors, but the tree is still returned so that more errors can be reported in the same run.
 std::optional<YamlNode> parse_yaml(const Source& source, Diagnostics& diagnostics);
 
 // The text of a scalar (spaces at its ends dropped), of `most` characters at most, not blank,
@@ -47,7 +47,7 @@ std::optional<std::string> yaml_text(const Source& source, const YamlNode& node,
                                      Diagnostics& diagnostics);
 
 // A whole number or a decimal number of a scalar that is not quoted, with nothing after it. They
-// say nothing: whether it is an error is for the caller to know.
+// add no diagnostic: the caller knows whether it is an error.
 std::optional<long long> yaml_whole(const YamlNode& node);
 std::optional<double> yaml_number(const YamlNode& node);
 
@@ -80,7 +80,7 @@ class YamlFields {
 
   // Counts a key as known without reading it.
   void accept(std::string_view key) { asked_.emplace_back(key); }
-  // True when this is a map and the key does not stand in it: a fit cause for missing().
+  // True when this is a map without the key: then missing() is the right error.
   bool lacks(std::string_view key) const { return is_map() && !node_.find(key); }
   bool is_map() const { return node_.kind == YamlNode::Kind::map; }
   // Where to point when the whole map is meant.

@@ -23,17 +23,17 @@ constexpr std::string_view kQuoteHint =
     "if it belongs to the text, put the whole text in quotes: title: \"Waltz: the second\"";
 
 const std::array<Wording, 17> kWordings = {{
-    {YAML::ErrorMsg::TAB_IN_INDENTATION, "a tab stands where spaces are needed",
+    {YAML::ErrorMsg::TAB_IN_INDENTATION, "a tab where spaces are needed",
      "begin indented lines with spaces, never with a tab"},
-    {YAML::ErrorMsg::EOF_IN_SCALAR, "a quotation mark is opened here or above and never closed",
+    {YAML::ErrorMsg::EOF_IN_SCALAR, "a quotation mark opened here or above is never closed",
      "close the text with the same quotation mark"},
-    {YAML::ErrorMsg::DOC_IN_SCALAR, "a quotation mark is opened above and never closed",
+    {YAML::ErrorMsg::DOC_IN_SCALAR, "a quotation mark opened above is never closed",
      "close the text with the same quotation mark"},
     {YAML::ErrorMsg::END_OF_MAP_FLOW, "a brace \"{\" is not closed, or a comma is missing",
      "write {name: value, name: value}"},
     {YAML::ErrorMsg::END_OF_SEQ_FLOW, "a bracket \"[\" is not closed, or a comma is missing",
      "write [one, two, three]"},
-    {YAML::ErrorMsg::FLOW_END, "a bracket or brace is closed here that was not opened",
+    {YAML::ErrorMsg::FLOW_END, "a bracket or brace closed here was never opened",
      "remove it, or open it with \"[\" or \"{\" before"},
     {YAML::ErrorMsg::END_OF_MAP, "this line does not fit the lines above it",
      "write \"name: value\", and begin lines that belong together at the same column"},
@@ -41,20 +41,20 @@ const std::array<Wording, 17> kWordings = {{
      "begin each line of a list with \"- \", all at the same column"},
     {YAML::ErrorMsg::BLOCK_ENTRY, "a list cannot begin here",
      "put the \"- \" on a line of its own below the name it belongs to"},
-    {YAML::ErrorMsg::MAP_KEY, "a name cannot stand here",
+    {YAML::ErrorMsg::MAP_KEY, "a name cannot come here",
      "write \"name: value\", one on each line, all at the same column"},
-    {YAML::ErrorMsg::MAP_VALUE, "a second colon stands in the middle of a value",
+    {YAML::ErrorMsg::MAP_VALUE, "a second colon in the middle of a value",
      "write one on each line, at the same column; if the colon belongs to the text, put the whole "
      "text in quotes: title: \"Waltz: the second\""},
-    {YAML::ErrorMsg::INVALID_ESCAPE, "a backslash stands before a letter it does not go with",
+    {YAML::ErrorMsg::INVALID_ESCAPE, "a backslash before a letter that cannot follow it",
      "write two backslashes for one, or use single quotes"},
-    {YAML::ErrorMsg::INVALID_HEX, "a backslash code is not complete", "write the letter itself"},
-    {YAML::ErrorMsg::INVALID_UNICODE, "a backslash code stands for no letter",
+    {YAML::ErrorMsg::INVALID_HEX, "an incomplete backslash code", "write the letter itself"},
+    {YAML::ErrorMsg::INVALID_UNICODE, "a backslash code that is not a character",
      "write the letter itself"},
     {YAML::ErrorMsg::UNKNOWN_TOKEN, "a value cannot begin with this character", kQuoteHint},
     {YAML::ErrorMsg::UNKNOWN_ANCHOR, "references (a name after \"*\") are not allowed here",
      "write the value out in full; if the star belongs to the text, put the text in quotes"},
-    {YAML::ErrorMsg::CHAR_IN_BLOCK, "a character cannot stand after \"|\" or \">\"",
+    {YAML::ErrorMsg::CHAR_IN_BLOCK, "text cannot follow \"|\" or \">\" on the same line",
      "begin the text on the next line"},
 }};
 
@@ -113,7 +113,7 @@ bool check_characters(const Source& source, Diagnostics& diagnostics) {
   }
   if (control == text.end()) return true;
   diagnostics.error(source, source.place(control_at),
-                    fmt::format("an invisible control character (number {}) stands here",
+                    fmt::format("an invisible control character (number {})",
                                 static_cast<int>(static_cast<unsigned char>(*control))),
                     "remove it; if the whole file looks strange, it is not a text file");
   return false;
@@ -125,7 +125,7 @@ void report_yaml_fault(const Source& source, const YAML::Exception& fault,
                        ? Place{}
                        : source.place(static_cast<std::size_t>(std::max(0, fault.mark.pos)));
   if (const auto tab = indenting_tab(source, at.line + 1)) {
-    diagnostics.error(source, *tab, "a tab stands where spaces are needed",
+    diagnostics.error(source, *tab, "a tab where spaces are needed",
                       "begin indented lines with spaces, never with a tab");
     return;
   }

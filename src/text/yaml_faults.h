@@ -14,7 +14,7 @@ namespace cahier {
 // that may not: not UTF-8, UTF-16, or a control character.
 bool check_characters(const Source& source, Diagnostics& diagnostics);
 
-// Adds one error for a fault of form that yaml-cpp met, worded anew.
+// Adds one error for a syntax error that yaml-cpp found, in our own words.
 void report_yaml_fault(const Source& source, const YAML::Exception& fault,
                        Diagnostics& diagnostics);
 

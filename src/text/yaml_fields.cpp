@@ -53,8 +53,8 @@ std::optional<std::string> yaml_text(const Source& source, const YamlNode& node,
                                      Diagnostics& diagnostics) {
   if (node.refused) return std::nullopt;
   if (node.kind == YamlNode::Kind::null) {
-    diagnostics.error(source, node.at, fmt::format("{} is left empty", what),
-                      "write its value, or remove it; a text like \"null\" goes in quotes");
+    diagnostics.error(source, node.at, fmt::format("{} is empty", what),
+                      "write its value, or remove it; text such as \"null\" must be in quotes");
     return std::nullopt;
   }
   if (node.kind != YamlNode::Kind::scalar) {
@@ -65,7 +65,7 @@ std::optional<std::string> yaml_text(const Source& source, const YamlNode& node,
   }
   const std::string text(trimmed(node.text));
   if (text.empty()) {
-    diagnostics.error(source, node.at, fmt::format("{} is left empty", what),
+    diagnostics.error(source, node.at, fmt::format("{} is empty", what),
                       "write its value, or remove it");
     return std::nullopt;
   }
@@ -78,9 +78,10 @@ std::optional<std::string> yaml_text(const Source& source, const YamlNode& node,
     return std::nullopt;
   }
   if (std::any_of(characters.begin(), characters.end(), is_control)) {
-    diagnostics.error(source, node.at,
-                      fmt::format("{} holds a line break, a tab or an invisible sign", what),
-                      "write it on one line, in letters that can be seen");
+    diagnostics.error(
+        source, node.at,
+        fmt::format("{} contains a line break, a tab or an invisible character", what),
+        "write it on one line, in visible characters");
     return std::nullopt;
   }
   return text;
@@ -178,7 +179,7 @@ std::vector<const YamlNode*> YamlFields::list(std::string_view key) {
   const YamlNode* value = node(key);
   if (!value) return items;
   if (value->kind == YamlNode::Kind::null) {
-    diagnostics_.error(source_, value->at, fmt::format("\"{}\" is left empty", key),
+    diagnostics_.error(source_, value->at, fmt::format("\"{}\" is empty", key),
                        "write its list, or remove the line");
   } else if (value->kind == YamlNode::Kind::list) {
     for (const YamlNode& item : value->items) items.push_back(&item);
@@ -200,10 +201,10 @@ void YamlFields::refuse_unknown() {
   for (const std::string& each : known) list += (list.empty() ? "" : ", ") + each;
   for (const YamlNode::Entry& entry : node_.entries) {
     if (std::binary_search(known.begin(), known.end(), entry.key.text)) continue;
-    diagnostics_.error(source_, entry.key.at,
-                       fmt::format("{} is not known here{}", found(entry.key),
-                                   did_you_mean(entry.key.text, known)),
-                       fmt::format("known here: {}", list));
+    diagnostics_.error(
+        source_, entry.key.at,
+        fmt::format("unknown key {}{}", found(entry.key), did_you_mean(entry.key.text, known)),
+        fmt::format("known keys: {}", list));
   }
 }
 

@@ -11,7 +11,7 @@ namespace cahier {
 struct Sheet {
   SheetKind kind;
   std::string_view name;  // in packet files: "day panels"
-  // Draws all pages of the sheet; none when the plan has nothing for it.
+  // Draws all pages of the sheet; no page when the plan has nothing for it.
   void (*draw)(Book& book);
 };
 

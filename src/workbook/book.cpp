@@ -35,6 +35,7 @@ Book::Book(Canvas& canvas, const Plan& plan, const Words& words, const Print& pr
       title_(title_of(plan, words)) {}
 
 void Book::open_sheet(SheetKind sheet, std::string_view title) {
+  sheet_ = sheet;
   sheet_title_ = title;
   sheet_begins_ = true;
   contents_.sheets.emplace(sheet, canvas_.page_count() + 1);
@@ -95,14 +96,19 @@ int Book::page_of(SheetKind sheet) const {
   return found == known_.sheets.end() ? 0 : found->second;
 }
 
+int Book::page_of_piece(int piece, SheetKind sheet) const {
+  const auto found = known_.pieces.find({sheet, piece});
+  return found == known_.pieces.end() ? 0 : found->second;
+}
+
 int Book::page_of_day(Date date) const {
   const auto found = known_.days.find(date);
   return found == known_.days.end() ? 0 : found->second;
 }
 
-int Book::page_of_task(const Task& task, SheetKind sheet) const {
+int Book::page_of_task(const Task& task) const {
   const auto found = known_.tasks.find(task.id);
-  return found == known_.tasks.end() ? page_of(sheet) : found->second;
+  return found == known_.tasks.end() ? 0 : found->second;
 }
 
 Contents Book::contents() const {

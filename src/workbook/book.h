@@ -1,9 +1,10 @@
-// The workbook being drawn: pages with their running heads, and where things stand.
+// The workbook being drawn: pages with their running heads, and on which pages things are.
 #pragma once
 
 #include <map>
 #include <string>
 #include <string_view>
+#include <utility>
 
 #include "paper/canvas.h"
 #include "plan/plan.h"
@@ -16,11 +17,12 @@ namespace cahier {
 // What a page printed so holds between its head and foot, on an odd page.
 Box page_content(const Print& print);
 
-// Where sheets and days stand; found by drawing the book once on a recording canvas.
+// The pages of sheets, pieces, days and tasks; found by drawing the book on a recording canvas.
 struct Contents {
-  std::map<SheetKind, int> sheets;                // first page of each sheet that has any
-  std::map<Date, int> days;                       // page of each day's panel
-  std::map<std::string, int, std::less<>> tasks;  // page of a task's own block, by its id
+  std::map<SheetKind, int> sheets;                  // first page of each sheet that has any
+  std::map<std::pair<SheetKind, int>, int> pieces;  // first page of each piece within a sheet
+  std::map<Date, int> days;                         // page of each day's panel
+  std::map<std::string, int, std::less<>> tasks;    // page of a task's own block, by its id
   int pages = 0;
   bool operator==(const Contents&) const = default;
 };
@@ -47,7 +49,7 @@ class Book {
   // its pages.
   void open_sheet(SheetKind sheet, std::string_view title);
 
-  // The sheet goes on under another name at the head of its pages.
+  // The sheet continues with another title at the head of its pages.
   void rename_sheet(std::string_view title) { sheet_title_ = title; }
 
   // A second-level entry of the PDF outline for the current page ("Week 3").
@@ -66,14 +68,18 @@ class Book {
   bool prints_both_sides() const { return print_.margins.edge == PunchedEdge::inner; }
   // Whether the next page is the front of a leaf: an odd one, at the right of an open book.
   bool next_is_front() const { return page() % 2 == 0; }
-  // The first page of a sheet, the page of a day's panel, all pages: 0 when not known
-  // (yet), and for a sheet that the packet leaves out.
+  // The first page of a sheet, the first one of a piece within a sheet, the page of a day's panel,
+  // all pages: 0 when not known (yet), and for a sheet that the packet leaves out.
   int page_of(SheetKind sheet) const;
+  int page_of_piece(int piece, SheetKind sheet) const;
   int page_of_day(Date date) const;
-  // Where a task has its own block to write in; else the first page of `sheet`.
-  int page_of_task(const Task& task, SheetKind sheet) const;
+  // Where a task has its own block to write in; 0 where it has none.
+  int page_of_task(const Task& task) const;
   int pages() const { return known_.pages; }
 
+  // Notes that the current sheet has reached a piece (index) on the current page.
+  // REQUIRES: a sheet is open.
+  void note_piece(int piece) { contents_.pieces.emplace(std::pair(sheet_, piece), page()); }
   // Notes that the panel of `date` stands on the current page.
   void note_day(Date date) { contents_.days[date] = page(); }
   // Notes that the block of a task, to write in, stands on the current page.
@@ -92,6 +98,7 @@ class Book {
   const Contents& known_;
   Contents contents_;
   std::string title_;
+  SheetKind sheet_ = SheetKind::cover;
   std::string sheet_title_;
   bool sheet_begins_ = false;  // its first page is still to come
 };

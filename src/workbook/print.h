@@ -1,5 +1,5 @@
-// How a workbook is to be printed: on what page its sheets are laid out, and how these pages come
-// onto paper.
+// How a workbook is printed: the page that its sheets are laid out for, and how these pages are put
+// on paper.
 #pragma once
 
 #include "paper/page_size.h"
@@ -18,7 +18,7 @@ struct Print {
   // Of a length on the printed page, where it is laid out.
   double laid_out(double printed_millimetres) const { return printed_millimetres / magnification; }
   double printed(double laid_out_millimetres) const { return laid_out_millimetres * magnification; }
-  // The sheets of paper that so many pages take.
+  // The number of sheets of paper for `pages` pages.
   int sheets_of_paper(int pages) const;
 };
 

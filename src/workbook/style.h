@@ -15,8 +15,8 @@ inline constexpr double kGrey = 0.35;  // secondary text, still well above half 
 inline constexpr double kPale = 0.75;  // fills and guide lines
 
 // The sizes grow by about a quarter each (preferred numbers of ISO 3, series R10: 8, 10, 12.5, 16,
-// 20, 25, 31.5, from memory), with one between the two smallest; 12.5 gives way to what the music
-// desk needs.
+// 20, 25, 31.5, from memory), with one between the two smallest; 12.5 is left out for the sake of
+// the music desk.
 inline constexpr double kSize1 = 8;
 inline constexpr double kSize2 = 9;
 inline constexpr double kSize3 = 10;

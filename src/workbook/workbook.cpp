@@ -1,7 +1,8 @@
 #include "workbook/workbook.h"
 
+#include <fmt/format.h>
+
 #include <map>
-#include <optional>
 
 #include "paper/booklet.h"
 #include "paper/pdf_canvas.h"
@@ -63,22 +64,33 @@ void put_on_paper(const RecordingCanvas& drawn, const Print& print, Canvas& pape
     put_pages(paper, drawn, print.magnification);
 }
 
+UnsettledPages::UnsettledPages()
+    : std::runtime_error(
+          fmt::format("the page numbers of this workbook did not settle in {} drawings; "
+                      "another --paper or --packet may help",
+                      kMostDrawings)) {}
+
+DrawnBook draw_until_settled(const Typefaces& typefaces, const DrawOnce& draw) {
+  Contents known;
+  for (int drawing = 0; drawing < kMostDrawings; ++drawing) {
+    auto canvas = std::make_unique<RecordingCanvas>(typefaces);
+    Contents found = draw(*canvas, known);
+    if (found == known) return {std::move(canvas), std::move(found)};
+    known = std::move(found);
+  }
+  throw UnsettledPages();
+}
+
 PrintedBook print_book(const Typefaces& typefaces, const Plan& plan, const Packet& packet,
                        const Words& words, const Print& print) {
-  // Page numbers in the text hardly move anything, but they may: draw until they stand still.
-  Contents contents;
-  std::optional<RecordingCanvas> drawn;
-  for (int round = 0; round < 3; ++round) {
-    drawn.emplace(typefaces);
-    Contents found = draw_workbook(*drawn, plan, packet, words, print, contents);
-    const bool settled = found == contents;
-    contents = std::move(found);
-    if (settled) break;
-  }
-  if (drawn->page_count() == 0) return {};
+  const DrawnBook book = draw_until_settled(typefaces, [&](Canvas& canvas, const Contents& known) {
+    return draw_workbook(canvas, plan, packet, words, print, known);
+  });
+  if (book.canvas->page_count() == 0) return {};
   PdfCanvas pdf(typefaces);
-  put_on_paper(*drawn, print, pdf);
-  return {pdf.bytes(), contents.pages, print.sheets_of_paper(contents.pages)};
+  put_on_paper(*book.canvas, print, pdf);
+  const int pages = book.contents.pages;
+  return {pdf.bytes(), pages, print.sheets_of_paper(pages)};
 }
 
 }  // namespace cahier

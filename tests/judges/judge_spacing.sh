@@ -1,6 +1,6 @@
 #!/bin/sh
 # judge_spacing.sh CAHIER JUDGE SOURCE: in the plans of the examples nearly all gaps between recalls
-# lie within half to twice the best gap (Cepeda et al. 2008), reckoned from the plans' days alone.
+# lie within half to twice the best gap (Cepeda et al. 2008), worked out from the plans' days alone.
 set -u
 cahier=$1
 judge=$2

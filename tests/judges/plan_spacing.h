@@ -1,4 +1,4 @@
-// What a plan says of its gaps between recalls, reckoned again from its days alone.
+// What a plan says of its gaps between recalls, worked out again from its days alone.
 #pragma once
 
 #include <string>

@@ -2,6 +2,8 @@
 #include "text/diagnostics.h"
 #include "text/errors.h"
 
+#include <algorithm>
+
 #include "text/utf8.h"
 
 using namespace cahier;
@@ -76,16 +78,51 @@ TEST_CASE("control characters of the input never reach the terminal") {
   }
 }
 
-TEST_CASE("after many errors the rest are summed up, and warnings do not hide errors") {
+TEST_CASE("of each kind of message the first ten are shown, in their order, and the rest counted") {
   const Source source("many.yaml", "x");
   Diagnostics diagnostics;
-  for (int count = 0; count < 1000; ++count) diagnostics.warning(source, {1, 1}, "w");
-  CHECK_FALSE(diagnostics.has_errors());
-  for (int count = 0; count < 1000; ++count) diagnostics.error(source, {1, 1}, "e");
-  CHECK(diagnostics.has_errors());
-  CHECK(diagnostics.error_count() == 1000);
-  CHECK(diagnostics.all().size() == 2 * (Diagnostics::kMost + 1));
-  CHECK(diagnostics.all().back().message == "too many errors; the rest of them are not shown");
+  const auto blame = [&](int line) { diagnostics.error(source, {line, 1}, "e"); };
+  for (int line = 1000; line > 0; --line) {
+    blame(line);
+    diagnostics.warning(source, {line, 2}, "w");
+  }
+  diagnostics.error(source, {1000, 3}, "another");
+  diagnostics.sort_by_place();
+  CHECK(diagnostics.error_count() == 1001);
+  CHECK(diagnostics.all().size() == 2 * Diagnostics::kMostKept + 1);
+  const std::vector<Diagnostic> shown = first_of_each_kind(diagnostics.all());
+  REQUIRE(shown.size() == 2 * kMostShown + 1);
+  CHECK(shown.front().message == "e");
+  CHECK(shown[1].message == "w");
+  CHECK(std::ranges::is_sorted(shown, {}, [](const Diagnostic& one) { return one.at.line; }));
+  int more = 0;
+  for (const Diagnostic& one : shown) more += one.more;
+  CHECK(more == 2 * (1000 - kMostShown));
+  CHECK(shown[2 * kMostShown - 2].more == 1000 - kMostShown);
+  CHECK_THAT(compose(shown[2 * kMostShown - 2]), Catch::EndsWith("\n  and 990 more like this\n"));
+}
+
+TEST_CASE("messages are of one kind by where they are made, in each file by itself") {
+  const Source one("one.yaml", "x");
+  const Source other("other.yaml", "x");
+  Diagnostics diagnostics;
+  for (int count = 0; count < 12; ++count)
+    for (const Source* source : {&one, &other})
+      diagnostics.error(*source, {1, 1}, "bar " + std::to_string(count));
+  for (int count = 0; count < 12; ++count) diagnostics.error(one, {1, 1}, "bar");
+  const std::vector<Diagnostic> shown = first_of_each_kind(diagnostics.all());
+  CHECK(shown.size() == 3 * kMostShown);
+  CHECK(std::ranges::count(shown, 2, &Diagnostic::more) == 3);
+}
+
+TEST_CASE("what is handed from one collection to another is counted whole") {
+  const Source source("many.yaml", "x");
+  Diagnostics first;
+  for (int count = 0; count < 250; ++count) first.error(source, {1, 1}, "e");
+  Diagnostics all;
+  for (const Diagnostic& one : first.all()) all.add(one);
+  CHECK(all.error_count() == 250);
+  CHECK(first_of_each_kind(all.all()).back().more == 250 - kMostShown);
 }
 
 TEST_CASE("a source knows its lines whatever ends them") {

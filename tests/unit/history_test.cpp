@@ -48,7 +48,7 @@ TEST_CASE("a history counts each time that all of a chunk was played, and where 
   CHECK(history.slips({5, 8}).slips == 0);
   CHECK_FALSE(history.last_slip({5, 8}));
   CHECK(history.slips({17, 20}).trials == 0);
-  // Of another piece nothing is told.
+  // Nothing is reported of another piece.
   CHECK(History(record_of({whole}), 1, piece).slips({1, 4}).trials == 0);
 }
 
@@ -65,7 +65,7 @@ TEST_CASE("starts count for the bars they begin in, slips told of them for the b
   CHECK(history.slips({5, 8}).trials == 1);
   CHECK(history.slips({5, 8}).slips == 1);
   CHECK(history.last_slip({5, 8}) == sample::date("2027-01-05"));
-  CHECK(history.slips({9, 12}).trials == 0);  // how it went was not told
+  CHECK(history.slips({9, 12}).trials == 0);  // how it went is not reported
   CHECK(history.slips({17, 20}).trials == 2);
   CHECK(history.slips({17, 20}).slips == 1);
 }
@@ -79,7 +79,7 @@ TEST_CASE("what was learned stands where it is learned, and what is missing is n
   CHECK(history.learned().unlearned() == std::vector<BarRange>{{5, 16}, {25, 32}, {45, 48}});
 }
 
-TEST_CASE("the time of learning is set against what the method reckons") {
+TEST_CASE("the time of learning is compared with what the method estimates") {
   const std::vector<Piece> pieces = {sample::piece(sample::kStudy)};
   const Method& method = sample::steady();
   const TimeModel time(pieces[0], method);
@@ -96,7 +96,7 @@ TEST_CASE("the time of learning is set against what the method reckons") {
   CHECK(samples[0].level == 2);
   CHECK(samples[0].ratio == Approx(2));
   CHECK(samples[0].weight == 1);
-  // The recall goes off the day as it is reckoned; the rest was the new bars'.
+  // The recall takes its estimated minutes of the day; the rest was for the new bars.
   CHECK(samples[1].level == 4);
   CHECK(samples[1].ratio == Approx(1.5));
   CHECK(samples[1].weight == Approx(1));
@@ -107,7 +107,7 @@ TEST_CASE("the time of learning is set against what the method reckons") {
   CHECK(pace_samples(record, pieces, paced)[0].ratio == Approx(2));
 }
 
-TEST_CASE("new bars of one day share its minutes by what was reckoned for each") {
+TEST_CASE("new bars of one day share its minutes by what was estimated for each") {
   const std::vector<Piece> pieces = {sample::piece(sample::kStudy)};
   const TimeModel time(pieces[0], sample::steady());
   const double easy = time.learn({1, 4}, 2);

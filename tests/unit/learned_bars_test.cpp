@@ -1,7 +1,6 @@
 #include "practice/learned_bars.h"
 
-#include <catch2/catch.hpp>
-
+#include "catch.h"
 #include "sample_pieces.h"
 #include "sample_plan.h"
 

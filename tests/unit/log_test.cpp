@@ -136,28 +136,28 @@ TEST_CASE("log: every fault is named at its place") {
 - {date: 2027-01-05, starts: {hits: [1], miss: no}, run: [clean]}
 - {date: 2027-01-05, run: {recorded: perhaps, where: here}}
 - {date: 2027-01-05, learned: [bars 9-8, 17-20-3, {A3: {hours: 1}}], recalled: A3}
-)") == "2:10 \"2027-02-30\" is not a day of the calendar\n"
+)") == "2:10 \"2027-02-30\" is not a valid date\n"
        "3:3 \"date\" is missing\n"
-       "4:29 \"0005-1\" is no code of a task\n"
-       "4:37 \"5-1\" is no code of a task\n"
-       "4:42 \"one\" is no code of a task\n"
-       "4:47 \"0\" is no code of a task\n"
-       "4:50 \"0105-0\" is no code of a task\n"
-       "4:68 \"minutes\" must be a number above 0, at most 1440\n"
-       "5:31 \"minutes\" must be a number above 0, at most 1440\n"
-       "5:37 \"slip\" is not known here; did you mean \"slips\"?\n"
-       "6:31 \"minutes\" must be a number above 0, at most 1440\n"
-       "6:46 a bar that slipped must be a whole number\n"
-       "6:53 a bar that slipped must be a whole number\n"
-       "7:31 \"hits\" is not known here; did you mean \"hit\"?\n"
+       "4:29 \"0005-1\" is not a task code\n"
+       "4:37 \"5-1\" is not a task code\n"
+       "4:42 \"one\" is not a task code\n"
+       "4:47 \"0\" is not a task code\n"
+       "4:50 \"0105-0\" is not a task code\n"
+       "4:68 \"minutes\" must be a number above 0 and at most 1440\n"
+       "5:31 \"minutes\" must be a number above 0 and at most 1440\n"
+       "5:37 unknown key \"slip\"; did you mean \"slips\"?\n"
+       "6:31 \"minutes\" must be a number above 0 and at most 1440\n"
+       "6:46 the bar of a slip must be a whole number\n"
+       "6:53 the bar of a slip must be a whole number\n"
+       "7:31 unknown key \"hits\"; did you mean \"hit\"?\n"
        "7:48 the number of a cue start must be a whole number\n"
        "7:59 expected \"name: value\" here, found \"clean\"\n"
        "8:38 \"recorded\" must be yes or no, found \"perhaps\"\n"
-       "8:47 \"where\" is not known here\n"
-       "9:32 \"learned\" cannot be \"bars 9-8\"\n"
-       "9:42 \"learned\" cannot be \"17-20-3\"\n"
-       "9:57 \"hours\" is not known here\n"
-       "9:80 \"recalled\" cannot be \"A3\"\n");
+       "8:47 unknown key \"where\"\n"
+       "9:32 \"bars 9-8\" is not valid for \"learned\"\n"
+       "9:42 \"17-20-3\" is not valid for \"learned\"\n"
+       "9:57 unknown key \"hours\"\n"
+       "9:80 \"A3\" is not valid for \"recalled\"\n");
   CHECK(faults_of(R"(
 - {edition: 0, from: 2027-01-04, by: 2027-01-04, cues: [x]}
 - {edition: 1, tasks: {0104-1: {recal: 1-4}, 0104-2: {recall: 4-1}, one: {learn: 1-4}, 0104-3: {join: 1-8, recall: 1-8, piece: 13}}}
@@ -166,12 +166,12 @@ TEST_CASE("log: every fault is named at its place") {
        "2:38 this workbook ends before it begins, on 2027-01-04\n"
        "2:57 the bar of a cue start must be a whole number\n"
        "3:3 \"from\" is missing\n"
-       "3:32 nothing says what this task was\n"
-       "3:33 \"recal\" is not known here; did you mean \"recall\"?\n"
+       "3:32 this task has no drill\n"
+       "3:33 unknown key \"recal\"; did you mean \"recall\"?\n"
        "3:63 \"recall\" must be written like 1-16 or 17, found \"4-1\"\n"
-       "3:69 \"one\" is no code of a task\n"
-       "3:96 this task cannot be two drills\n"
+       "3:69 \"one\" is not a task code\n"
+       "3:96 this task has more than one drill\n"
        "3:128 \"piece\" must be a whole number from 1 to 12, found \"13\"\n"
-       "4:4 \"edition\" is not known here\n"
-       "4:16 \"from\" is not known here\n");
+       "4:4 unknown key \"edition\"\n"
+       "4:16 unknown key \"from\"\n");
 }

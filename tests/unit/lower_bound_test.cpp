@@ -63,7 +63,7 @@ double filled(const Plan& plan) {
 
 }  // namespace
 
-TEST_CASE("the bound of a piece that can be reckoned by hand") {
+TEST_CASE("the bound of a piece that can be worked out by hand") {
   // Two bars of one second each at level 1 for one part: a chunk of 2 bars, 5 times at 0.6 of the
   // tempo with 1.2 for stumbling and 5 s pause: 30 s + 5 (2 / 0.6 * 1.2 + 5) s = 75 s, so 1.5 min.
   // Run-throughs: 60 s + 2 s, so 1.5 min each, two a day at most, on three days after the first.

@@ -10,7 +10,7 @@
 namespace cahier {
 namespace {
 
-// The spreads that the examples below are reckoned with, whatever the built-in method says.
+// The spreads used in the examples below, whatever the built-in method says.
 Method method_with(double players = .35, double levels = .15, double times = .3) {
   Method method = sample::steady();
   method.pace_of_players = players;
@@ -96,7 +96,7 @@ TEST_CASE("without a sample the method's minutes stand") {
   CHECK(learn_pace(method_with(), {}) == ByLevel{1, 1, 1, 1, 1});
 }
 
-TEST_CASE("one time that took half as long again moves the pace by the share reckoned by hand") {
+TEST_CASE("one time that took half as long again moves the pace by the share worked out by hand") {
   // Variances: players .35² = .1225, levels .15² = .0225, times .3² = .09; all of one sample .235.
   // The player's share of it is .1225/.235 = .521277, the player's and the level's together
   // .145/.235 = .617021; log 1.5 = .405465.
@@ -115,7 +115,7 @@ TEST_CASE("ten times that took half as long again nearly tell the whole, as the 
   CHECK(pace[2] == Approx(1.380615).margin(2e-6));
 }
 
-TEST_CASE("three times at two levels give the pace reckoned by hand") {
+TEST_CASE("three times at two levels give the pace worked out by hand") {
   // Level 2 took 1.5 and 1.6 times as long: mean log (.405465 + .470004)/2 = .437735, of variance
   // .0225 + .09/2 = .0675. Level 4 took 1.2 times: log .182322, variance .0225 + .09 = .1125.
   // Player: precision 1/.1225 + 1/.0675 + 1/.1125 = 8.163265 + 14.814815 + 8.888889 = 31.866969,

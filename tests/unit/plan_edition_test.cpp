@@ -44,7 +44,7 @@ TEST_CASE("the text of a later plan says how it stands") {
   CHECK(has(text_of(plan), " · Until Monday 18 January 2027\n"));
   CHECK(has(text_of(plan), "Everything has been learned since Tuesday 5 January."));
   plan.record.edition = 1;  // without a log
-  CHECK(has(text_of(plan), "Everything is taken to be learned."));
+  CHECK(has(text_of(plan), "Everything counts as learned."));
 }
 
 TEST_CASE("the text names the pace by level, only where the player has one") {
@@ -71,7 +71,7 @@ TEST_CASE("the text names what slips most, the most frequent first") {
   sample::let_slip(plan, 0, 3, {5, 4});
   CHECK(has(text_of(plan), "\n  Slips most: A4, 13–16 (4 of 5) · A1, 1–4 (2 of 6)\n"));
   for (int chunk = 0; chunk < 7; ++chunk) sample::let_slip(plan, 0, chunk, {6, 2});
-  CHECK(has(sample::one_line(text_of(plan)), "· 2 chunks more "));
+  CHECK(has(sample::one_line(text_of(plan)), "· 2 more chunks "));
 }
 
 TEST_CASE("the mean pace is that of the bars") {

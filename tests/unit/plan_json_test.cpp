@@ -133,7 +133,7 @@ TEST_CASE("more than 36 cue starts make a list of dice tables") {
   CHECK(tree(plan).at("pieces").at(0).at("dice").size() == 2);
 }
 
-TEST_CASE("a misfit tells in JSON what has no place and what would help") {
+TEST_CASE("a misfit says in JSON what is not placed and what would help") {
   Plan plan = sound_plan();
   plan.fits = false;
   plan.unplaced = {{0, Drill::learn, {5, 8}, 8.5, Why::no_room_to_learn}};

@@ -51,7 +51,7 @@ TEST_CASE("bars that no section names form sections of their own, with a warning
   REQUIRE(reading.piece);
   REQUIRE(reading.said.size() == 3);
   CHECK(reading.said[0].severity == Diagnostic::Severity::warning);
-  CHECK(reading.said[1].message == "bar 17 belongs to no section; it becomes one of its own");
+  CHECK(reading.said[1].message == "bar 17 is in no section; it becomes a section of its own");
   std::vector<std::string> names;
   for (const Section& each : reading.piece->sections) names.push_back(each.name);
   CHECK(names == std::vector<std::string>{"1–4", "A", "17", "B", "41–48"});

@@ -11,7 +11,7 @@ using namespace cahier;
 
 namespace {
 
-// Logs beside the study (48 bars, 33–44 the same as 1–12), planned anew from 1 March 2027.
+// Logs beside the study (48 bars, 33–44 the same as 1–12), planned again from 1 March 2027.
 class Reading {
  public:
   explicit Reading(const std::vector<std::string>& logs, const std::string& from = "2027-03-01",
@@ -110,7 +110,7 @@ TEST_CASE("record: cue starts told one by one are one with their code") {
   const Reading read(
       {told(kAllLearned + "- {date: 2027-01-06, done: [2], starts: {hit: [3, 1], miss: [4, 4]}, "
                           "slips: [27, 9]}\n")});
-  CHECK(read.said == "3:82 a slip at bar 9, which nothing done on 2027-01-06 plays\n");
+  CHECK(read.said == "3:82 a slip at bar 9, but nothing done on 2027-01-06 includes it\n");
   const Reading sound(
       {told(kAllLearned + "- {date: 2027-01-06, done: [2], starts: {hit: [3], miss: [4, 4]}, "
                           "slips: [27, 3]}\n"
@@ -193,7 +193,7 @@ TEST_CASE("record: what became of the last edition") {
   CHECK(last("- {date: 2027-01-04, learned: bars 1-16}\n", "2027-01-11").days_behind == -1);
 }
 
-TEST_CASE("record: what no line tells of is reckoned again") {
+TEST_CASE("record: what no line gives is worked out again") {
   const Piece study = sample::piece(sample::kStudy);
   const Plan plan = sample::plan(sample::kStudy);
   const Reading read({"- {edition: 1, from: 2027-01-04, by: 2027-03-20}\n"
@@ -216,10 +216,10 @@ TEST_CASE("record: what no line tells of is reckoned again") {
 TEST_CASE("record: a log without an edition is of a first one, which is said") {
   const Reading read({"- {date: 2027-01-05, done: [0104-1]}\n- {date: 2027-01-05, done: [1]}\n"});
   CHECK(read.said ==
-        "warning 1:29 nothing says which workbook this is of; one that began on "
-        "2027-01-04 is assumed\n");
+        "warning 1:29 no line says which workbook this log is for; assuming one that began on "
+        "2027-01-04\n");
   CHECK(read.hints ==
-        "add a line with the dates of its cover: - {edition: 1, from: 2027-01-04, by: "
+        "add a line with the dates on its cover: - {edition: 1, from: 2027-01-04, by: "
         "2027-03-20}\n");
   CHECK(read.record.edition == 2);
   CHECK(read.record.done.size() == 2);
@@ -252,7 +252,7 @@ TEST_CASE("record: several logs and several editions are read as one") {
   CHECK(read.record.last->number == 2);
   CHECK(read.record.done[1].bars == BarRange{5, 8});
 
-  // The workbook to come may be told of already.
+  // The log may already have the line of the new workbook.
   const Reading same({told("- {date: 2027-01-04, done: [1]}\n"), second}, "2027-01-11",
                      LaterEntries::left_out);
   CHECK(same.said == "");
@@ -266,10 +266,10 @@ TEST_CASE("record: several logs and several editions are read as one") {
                  "- {edition: 2, from: 2027-01-04, by: 2027-03-20}\n"
                  "- {edition: 3, from: 2027-03-02}\n"})
             .said ==
-        "2:22 edition 1 has another date on line 1: 2027-01-04\n"
-        "1:38 edition 1 has another date on line 1 of log.yaml: 2027-03-20\n"
+        "2:22 edition 1 has a different date on line 1: 2027-01-04\n"
+        "1:38 edition 1 has a different date on line 1 of log.yaml: 2027-03-20\n"
         "2:13 edition 2 does not begin after edition 1, which began on 2027-01-04\n"
-        "3:22 this edition begins on 2027-03-02, after the new workbook, on 2027-03-01\n");
+        "3:22 this edition begins on 2027-03-02, after the new workbook begins on 2027-03-01\n");
 }
 
 TEST_CASE("record: an edition of upkeep finds everything learned") {
@@ -291,7 +291,7 @@ TEST_CASE("record: an edition of upkeep finds everything learned") {
   CHECK(two.record.done.back().piece == 1);
   CHECK(std::ranges::is_sorted(two.record.done, {}, &Done::date));
 
-  // Where something is told, only what is missing is added.
+  // When something is reported, only what is missing is added.
   const Reading more(
       {"- {date: 2027-01-05, learned: bars 1-32}\n"
        "- {edition: 1, from: 2027-01-04, by: 2027-01-31}\n"
@@ -309,11 +309,11 @@ TEST_CASE("record: contradictions are named, each at its place") {
                       "- {date: 2027-03-01, learned: bars 5-8}\n")})
             .said ==
         "2:10 2027-01-03 is before the first day of the first workbook, 2027-01-04\n"
-        "3:10 2027-03-01 is not before the new workbook, which begins on 2027-03-01\n");
+        "3:10 2027-03-01 is not before the first day of the new workbook, 2027-03-01\n");
   CHECK(Reading({"- {edition: 1, from: 2027-01-04, by: 2027-02-01}\n"
                  "- {date: 2027-02-02, learned: bars 1-4}\n"})
-            .said == "2:10 2027-02-02 is after 2027-02-01, the date of that workbook\n");
-  // The performance itself can be told.
+            .said == "2:10 2027-02-02 is after the date of that workbook, 2027-02-01\n");
+  // The performance itself can be reported.
   CHECK(Reading({"- {edition: 1, from: 2027-01-04, by: 2027-02-01}\n"
                  "- {date: 2027-01-05, learned: bars 1-48}\n"
                  "- {date: 2027-02-01, run: {slips: none}}\n"})
@@ -335,11 +335,11 @@ TEST_CASE("record: contradictions are named, each at its place") {
                       "- {date: 2027-01-05, done: [1, 1, 0104-1]}\n"
                       "- {date: 2027-01-06, done: [0105-1], learned: [A1, bars 3-5]}\n")})
             .said ==
-        "3:32 0105-1 was done before, on line 3\n"
-        "3:35 0104-1 was done before, on line 2\n"
-        "4:29 0105-1 was done before, on line 3\n"
-        "4:48 bars 1–4 are learned on 2027-01-06 here, but on 2027-01-04 by line 2\n"
-        "4:52 bars 3–5 are learned on 2027-01-06 here, but on 2027-01-04 by line 2\n");
+        "3:32 0105-1 is already listed as done, on line 3\n"
+        "3:35 0104-1 is already listed as done, on line 2\n"
+        "4:29 0105-1 is already listed as done, on line 3\n"
+        "4:48 bars 1–4 are learned on 2027-01-06 here, but on 2027-01-04 according to line 2\n"
+        "4:52 bars 3–5 are learned on 2027-01-06 here, but on 2027-01-04 according to line 2\n");
   CHECK(Reading({told("- {date: 2027-01-04, learned: bars 1-4}\n"
                       "- {date: 2027-01-05, done: [2], learned: [A2, A2, bars 2-3]}\n")})
             .said ==
@@ -351,26 +351,27 @@ TEST_CASE("record: nothing is played before it is learned") {
   const auto said = [](const std::string& entries) { return Reading({told(entries)}).said; };
   const std::string some = "- {date: 2027-01-04, learned: bars 1-8}\n";
   CHECK(said("- {date: 2027-01-05, done: [1]}\n") ==
-        "2:29 0105-1, a recall of bars 1–4, holds bar 1, which was not learned by 2027-01-05\n");
+        "2:29 0105-1, a recall of bars 1–4, includes bar 1, which was not learned by 2027-01-05\n");
   CHECK(said("- {date: 2027-01-06, done: [1]}\n") ==
-        "2:29 0106-1, a join of bars 1–8, holds bar 1, which was not learned by 2027-01-06\n");
+        "2:29 0106-1, a join of bars 1–8, includes bar 1, which was not learned by 2027-01-06\n");
   CHECK(said("- {date: 2027-01-06, done: [2]}\n") ==
         "2:29 0106-2, a cue start, begins at bar 1, which was not learned by 2027-01-06\n");
   CHECK(said(some + "- {date: 2027-01-07, done: [1]}\n") ==
-        "3:29 0107-1, a run-through of bars 1–48, holds bar 9, which was not learned by "
+        "3:29 0107-1, a run-through of bars 1–48, includes bar 9, which was not learned by "
         "2027-01-07\n");
   CHECK(said(some + "- {date: 2027-01-07, run: {slips: none}}\n") ==
-        "3:27 this run-through of bars 1–48 holds bar 9, which was not learned by 2027-01-07\n");
+        "3:27 this run-through of bars 1–48 includes bar 9, which was not learned by 2027-01-07\n");
   CHECK(said("- {date: 2027-01-07, done: [2]}\n") ==
-        "2:29 0107-2, a write-out of bars 1–4, holds bar 1, which was not learned by 2027-01-07\n");
+        "2:29 0107-2, a write-out of bars 1–4, includes bar 1, which was not learned by "
+        "2027-01-07\n");
   CHECK(said(some + "- {date: 2027-01-07, starts: {hit: [1, 3]}, recalled: bars 6-9}\n") ==
         "3:40 this cue start begins at bar 17, which was not learned by 2027-01-07\n"
-        "3:55 this recall of bars 6–9 holds bar 9, which was not learned by 2027-01-07\n");
+        "3:55 this recall of bars 6–9 includes bar 9, which was not learned by 2027-01-07\n");
   // The same day will do, in any order; what is missing is said once.
   CHECK(said("- {date: 2027-01-04, recalled: bars 1-4}\n" + some) == "");
   CHECK(said("- {date: 2027-01-04, recalled: bars 1-4}\n"
              "- {date: 2027-01-05, recalled: bars 1-4}\n") ==
-        "2:32 this recall of bars 1–4 holds bar 1, which was not learned by 2027-01-04\n");
+        "2:32 this recall of bars 1–4 includes bar 1, which was not learned by 2027-01-04\n");
   // A return is learned with its source.
   CHECK(said(some + "- {date: 2027-01-05, recalled: bars 33-40}\n") == "");
 }
@@ -379,25 +380,25 @@ TEST_CASE("record: slips belong to what was played from memory that day") {
   const auto said = [](const std::string& entries) { return Reading({told(entries)}).said; };
   const std::string all = kAllLearned;
   CHECK(said(all + "- {date: 2027-01-05, done: [1], slips: [5, 49]}\n") ==
-        "3:41 a slip at bar 5, which nothing done on 2027-01-05 plays\n"
+        "3:41 a slip at bar 5, but nothing done on 2027-01-05 includes it\n"
         "3:44 there is no bar 49\n");
   CHECK(said(all + "- {date: 2027-01-05, slips: 5}\n") ==
-        "3:29 a slip at bar 5, which nothing done on 2027-01-05 plays\n");
+        "3:29 a slip at bar 5, but nothing done on 2027-01-05 includes it\n");
   CHECK(said(all + "- {date: 2027-01-07, done: [1], slips: [5]}\n") ==
         "3:41 only a run-through played bar 5 from memory that day\n");
   CHECK(said(all + "- {date: 2027-01-07, run: {slips: [50], rejoined: [60]}}\n") ==
         "3:36 there is no bar 50\n3:52 there is no bar 60\n");
   CHECK(said(all + "- {date: 2027-01-07, run: {rejoined: [21]}}\n") ==
-        "3:39 rejoined, but no slip is told\n");
+        "3:39 rejoined, but no slip is given\n");
   CHECK(said(all + "- {date: 2027-01-07, run: {slips: none, rejoined: [21]}}\n") ==
-        "3:52 rejoined, but no slip is told\n");
+        "3:52 rejoined, but no slip is given\n");
   CHECK(said(all + "- {date: 2027-01-07, run: {slips: [30, 17], rejoined: [21, 16]}}\n") ==
         "3:60 rejoined at bar 16, before the first slip, at bar 17\n");
   CHECK(said("- {date: 2027-01-04, done: [1], slips: [2]}\n") ==
         "warning 2:41 the slip at bar 2 is not counted: the bar was not yet played from memory "
         "that day\n");
   CHECK(said("- {date: 2027-01-05, minutes: 1000}\n- {date: 2027-01-05, minutes: 441}\n") ==
-        "3:31 the minutes of 2027-01-05 add up to more than a day has\n");
+        "3:31 the minutes for 2027-01-05 add up to more than a day\n");
   // A recall before a run-through takes the slip, and of two recalls the first.
   const Reading read({told(all + "- {date: 2027-01-07, done: [1, 0105-1], slips: [2], recalled: "
                                  "bars 1-8}\n")});
@@ -418,10 +419,10 @@ TEST_CASE("record: the line of an edition agrees with the pieces and with itself
         "1:60 there is no bar 60\n"
         "1:89 there is no bar 49\n"
         "1:126 there is no piece 2\n"
-        "1:130 0301-1 is of no day of this edition\n"
-        "2:42 0106-1 was something else on line 1\n"
-        "3:13 cue starts of 2 pieces, but there is 1\n"
-        "4:22 more than ten years lie between this day and the date\n");
+        "1:130 0301-1 is not the code of a day in this edition\n"
+        "2:42 0106-1 stands for something else on line 1\n"
+        "3:13 cue starts for 2 pieces, but there is 1\n"
+        "4:22 this day is more than ten years before the date\n");
 }
 
 TEST_CASE("record: in a programme an entry without codes says which piece it is of") {
@@ -448,7 +449,7 @@ TEST_CASE("record: in a programme an entry without codes says which piece it is 
                                   "- {date: 2027-01-06, slips: [], starts: , minutes: 3}\n"},
                        "2027-02-01");
   CHECK(unsaid.said ==
-        "2:10 this entry does not say which piece it is of\n"
-        "3:10 this entry does not say which piece it is of\n"
+        "2:10 this entry does not say which piece it is for\n"
+        "3:10 this entry does not say which piece it is for\n"
         "4:29 there is no piece 3\n");
 }

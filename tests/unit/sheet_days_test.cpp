@@ -236,7 +236,7 @@ TEST_CASE("The report repeats the head of a week that goes on in another column"
   CHECK(words.find(head, first + 1) != std::string::npos);
 }
 
-TEST_CASE("What has no place is listed with its minutes and what would help") {
+TEST_CASE("What does not fit is listed with its minutes and what would help") {
   CHECK(DrawnSheet(draw_left_out, sound_plan()).pages() == 0);
   const Plan plan = misfit();
   double minutes = 0;

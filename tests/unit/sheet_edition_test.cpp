@@ -125,7 +125,7 @@ TEST_CASE("a programme's later edition names pieces, long titles cut, and keeps 
                               draw_progress_chart, draw_report_back})
     sample::require_faultless_everywhere(draw, plan);
   CHECK(has(one_line(DrawnSheet(draw_cover, plan).words()),
-            "Bars that slip most now: 1–4, 5–8 and 9–12 of Lantern Study and 3 passages more."));
+            "Bars that slip most now: 1–4, 5–8 and 9–12 of Lantern Study and 3 more passages."));
   for (Chunk& chunk : plan.pieces[1].chunks) chunk.raised = false;
   plan.fits = false;
   sample::require_faultless_everywhere(draw_cover, plan);
@@ -148,8 +148,8 @@ TEST_CASE("the cover of a later edition says in plain words what has changed") {
   CHECK(has(words, "Of the last workbook’s " + std::to_string(tasks) + "\u00a0tasks so far, " +
                        std::to_string(tasks - 4) + " were done. New bars learned: " +
                        std::to_string(bars - 2) + " of " + std::to_string(bars) + "."));
-  CHECK(has(words, "Learning takes you about 1.3 times the minutes first reckoned with."));
-  CHECK(has(words, "and 2 passages more."));
+  CHECK(has(words, "Learning takes you about 1.3 times as long as first estimated."));
+  CHECK(has(words, "and 2 more passages."));
 }
 
 TEST_CASE("the cover names the day's minutes where they have changed") {
@@ -207,7 +207,7 @@ TEST_CASE("the cover says on course, ahead, and that the date does not hold") {
   CHECK_FALSE(has(says(), "still holds"));
   plan.upkeep = true;
   CHECK(has(says(), "To be kept in memory until"));
-  CHECK(has(says(), "So that it stays, this book asks for it again"));
+  CHECK(has(says(), "To keep it that way, this book asks for it again"));
   CHECK_FALSE(has(says(), "1 day behind"));
   plan.record.last.reset();
   plan.upkeep = false;
@@ -269,7 +269,7 @@ TEST_CASE("what went right before is grey on the progress chart") {
   Plan plan = with_runs();
   const DrawnSheet sheet(draw_progress_chart, plan);
   CHECK(pale_boxes(sheet) == 2 + 2 + 3);
-  CHECK(has(one_line(sheet.words()), "What is grey went right before this edition."));
+  CHECK(has(one_line(sheet.words()), "Grey boxes went right before this edition."));
   for (Done& done : plan.record.done)
     if (done.drill == Drill::run_through) done.slips = {7};
   CHECK(pale_boxes(DrawnSheet(draw_progress_chart, plan)) == 2 + 2 + 2);

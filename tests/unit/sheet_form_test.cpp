@@ -104,7 +104,7 @@ TEST_CASE("the check line of the cover is 100 mm long") {
 TEST_CASE("how to use the book is one page of A4 and names the cautions") {
   const DrawnSheet sheet(draw_how_to_use, sample::plan(kLantern));
   CHECK(sheet.pages() == 1);
-  for (const char* text : {"Never play in pain", "doctor", "no medical advice", "5\u00a0times"})
+  for (const char* text : {"Never play in pain", "doctor", "not medical advice", "5\u00a0times"})
     CHECK_THAT(sheet.words(), Catch::Contains(text));
 }
 

@@ -267,7 +267,7 @@ TEST_CASE("Where the days are too many for the paper, the player writes the date
 
 TEST_CASE("The sheet of cue starts says what chance does") {
   // Twelve equal starts: 1.00 throws each, and (11/12)^12 = .352 unseen after twelve throws, 4.2
-  // of twelve (shared reckoning); thirteen take 36 / (2 * 13) = 1.3846 throws each, nineteen
+  // of twelve (worked out by hand); thirteen take 36 / (2 * 13) = 1.3846 throws each, nineteen
   // 1.8947; four of six faces 1.5.
   const auto told = [](int starts, Throw thrown, const std::string& what) {
     return says(DrawnSheet(draw_cue_starts, plan_with(starts, thrown)), what);

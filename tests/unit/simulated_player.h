@@ -14,7 +14,7 @@
 
 namespace cahier::sample {
 
-// What is true, and what no planner is told.
+// The truth, which the planner does not know.
 struct PlayerTruth {
   ByLevel pace{1, 1, 1, 1, 1};  // learning takes so many times the method's minutes, by level
   double spread = 0.2;          // of the logarithm of a time
@@ -98,7 +98,7 @@ class SimulatedPlayer {
     return done;
   }
 
-  // A new workbook: what waits from the one before is in it anew.
+  // A new workbook: what is left of the one before is in it again.
   void turn_to_next_book() { waiting_.clear(); }
 
  private:

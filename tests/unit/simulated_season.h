@@ -24,7 +24,7 @@ struct PractisedEdition {
 // Of what is new, a player times each chunk on days of even number, on others only the whole day.
 inline bool is_timed(Date date) { return date.time_since_epoch().count() % 2 == 0; }
 
-// What a log would tell of one deed; of a run-through task as many as were made.
+// What a log would say of one task; of a run-through task as many as were made.
 inline void add_done(const PlannedPiece& planned, Date date, const ReportedTask& deed,
                      Record& record) {
   Done done;

@@ -9,7 +9,7 @@
 namespace cahier {
 namespace {
 
-// The first guesses that the examples below are reckoned with.
+// The first guesses used in the examples below.
 Method guesses() {
   Method method = sample::steady();
   method.slip_chance = {.04, .08, .15, .25, .4};
@@ -52,7 +52,7 @@ TEST_CASE("with no guess at all, slips follow Laplace's rule of succession") {
     }
 }
 
-TEST_CASE("the chance of a slip is the one reckoned by hand") {
+TEST_CASE("the chance of a slip is the one worked out by hand") {
   // Level 2: .08 that counts for 4 trials is .32 of a slip. One slip of one: 1.32/5 = .264; one of
   // four: 1.32/8 = .165; three of six: 3.32/10 = .332; none of six: .32/10 = .032.
   CHECK(slip_chance(guesses(), 2, {0, 0}) == Approx(.08));

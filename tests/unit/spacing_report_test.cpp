@@ -128,7 +128,7 @@ TEST_CASE("days off force a gap only when it ends on the very next practice day"
   CHECK(forced(week_and_half, 15) == 0);
   CHECK(forced({2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12}, 14) == 0);
   CHECK(forced({}, 14) == 0);
-  // Too short a gap is nobody's need.
+  // A gap that is too short is never forced.
   CHECK(forced({}, 2) == 0);
 }
 

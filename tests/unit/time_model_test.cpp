@@ -74,7 +74,7 @@ TEST_CASE("a run-through counts repeats, changes of meter and tempo, and the tim
   CHECK(TimeModel(piece, method).run_through() == 2);
 }
 
-TEST_CASE("without a tempo the piece is reckoned at 80 of its beat") {
+TEST_CASE("without a tempo the piece is estimated at 80 of its beat") {
   const Piece piece = sample::piece("title: T\nbars: 8\nmeter: 6/8\n");
   CHECK(tempo_or_usual(piece, 1) == Tempo{80, Beat::dotted_quarter});
 }

@@ -17,7 +17,7 @@
 
 namespace cahier::sample {
 
-// The line of the edition, short: its tasks are reckoned again.
+// The line of the edition, short: its tasks are worked out again.
 inline std::string typed_edition(const PractisedEdition& edition) {
   return fmt::format("- {{edition: {}, from: {}, by: {}, minutes: {:g}}}\n",
                      edition.terms.record.edition, iso(edition.terms.from), iso(edition.terms.by),
@@ -43,7 +43,8 @@ inline std::string typed_list(const std::vector<int>& numbers) {
 }
 
 // The entry of a day: codes, the day's minutes, on days of even number also those of each new
-// chunk, slips, starts, runs. A recall that could not go as far as it was set is told by its bars.
+// chunk, slips, starts, runs. A recall that could not go as far as it was set is reported by its
+// bars.
 inline std::string typed_day(const PlannedPiece& planned, const PractisedDay& day) {
   std::vector<std::string> codes;
   std::vector<std::string> learned;

@@ -177,7 +177,7 @@ TEST_CASE("a new file is made where there was none, and nothing else is touched"
   CHECK(place.count() == 0);
   write_new(path, "new");
   CHECK(content(path) == "new");
-  CHECK_THROWS_WITH(write_new(path, "newer"), Catch::Contains(path + ": is there already"));
+  CHECK_THROWS_WITH(write_new(path, "newer"), Catch::Contains(path + " already exists"));
   CHECK_THROWS_AS(write_new(path, "newer"), FileError);
   CHECK(content(path) == "new");
   // A link to nothing is there, too.

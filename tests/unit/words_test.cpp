@@ -118,7 +118,7 @@ TEST_CASE("a missing and an unknown key are named with their place and the neare
   REQUIRE(found.size() == 2);
   CHECK(found[0].message.find("did you mean \"drills.learn\"") != std::string::npos);
   CHECK(found[0].at.line > 1);
-  CHECK(found[1].message.find("lack \"drills.learn\"") != std::string::npos);
+  CHECK(found[1].message.find("missing key \"drills.learn\"") != std::string::npos);
 }
 
 TEST_CASE("an empty, overlong or wrongly shaped text is refused") {

@@ -24,7 +24,7 @@ Parsed parse(std::string text) {
   const Source source("t.yaml", std::move(text));
   Parsed parsed;
   parsed.root = parse_yaml(source, parsed.diagnostics);
-  // Words of the trade of YAML are none of the musician's.
+  // Musicians do not know the technical terms of YAML.
   for (const Diagnostic& each : parsed.diagnostics.all()) {
     for (const char* word : {"scalar", "node", "sequence", "yaml-cpp", "token"}) {
       CHECK_THAT(each.message + each.hint, !Catch::Contains(word));
@@ -73,7 +73,7 @@ TEST_CASE("an empty file is said to be empty") {
 TEST_CASE("a tab as indentation is named as such, where it stands") {
   const Parsed parsed = parse("title: A\npractice:\n\tminutes: 4\n");
   CHECK_FALSE(parsed.root);
-  CHECK(parsed.first() == "a tab stands where spaces are needed");
+  CHECK(parsed.first() == "a tab where spaces are needed");
   CHECK(parsed.at().line == 3);
   CHECK(parsed.at().column == 1);
 }
@@ -127,7 +127,7 @@ TEST_CASE("anchors, references, tags and merging are refused, and the rest is st
 TEST_CASE("a name given twice is an error that names the first line") {
   const Parsed parsed = parse("bars: 4\ntitle: A\nbars: 5\n");
   REQUIRE(parsed.root);
-  CHECK(parsed.first() == "\"bars\" is given twice; it stands already on line 1");
+  CHECK(parsed.first() == "\"bars\" is given twice; the other is on line 1");
   CHECK(parsed.at().line == 3);
   CHECK(parsed.root->find("bars")->text == "4");
 }
@@ -182,7 +182,7 @@ TEST_CASE("depth is limited to 32 levels") {
            std::string(static_cast<std::size_t>(depth), ']');
   };
   CHECK_FALSE(parse(nested(31)).diagnostics.has_errors());
-  CHECK(parse(nested(32)).first() == "lists within lists go too deep here");
+  CHECK(parse(nested(32)).first() == "lists are nested too deeply here");
 }
 
 TEST_CASE("fields read what was asked for and say what was expected") {
@@ -216,7 +216,7 @@ TEST_CASE("fields read what was asked for and say what was expected") {
         "\"count\" must be a whole number from 1 to 4, found \"5\"");
   fields.refuse_unknown();
   REQUIRE(diagnostics.all().size() == 10);
-  CHECK(diagnostics.all()[9].message == "\"tilte\" is not known here; did you mean \"title\"?");
+  CHECK(diagnostics.all()[9].message == "unknown key \"tilte\"; did you mean \"title\"?");
 }
 
 TEST_CASE("an empty value is pointed at by its own line") {

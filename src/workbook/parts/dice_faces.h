@@ -1,4 +1,4 @@
-// Dice and coins as they lie on the table.
+// Pictures of dice and coins.
 #pragma once
 
 #include <string_view>

@@ -45,7 +45,7 @@ bool draw_name(Book& book, const PlannedSection& section, const Box& band, const
   if (band.width < kLeastName) return false;
   const double room = band.width - 2 * kNameEdge;
   const Fitted name = fit_line(book.typefaces(), section.name, type, room, style::kLeast);
-  // A few letters of a name say less than none.
+  // A few letters of a name are worse than no name.
   if (name.cut && band.width < kLeastCutName) return false;
   draw_on_band(book.canvas(), band, name.width, section.name, type, Align::left);
   if (section.same_as && !name.cut) {

@@ -36,7 +36,8 @@ double least_width(const Typefaces& typefaces, std::string_view head) {
   }
 }
 
-// By their shares, but none narrower than a word of its head; where that cannot be, by share alone.
+// By their shares, but never narrower than a word of the head; where that is impossible, by share
+// alone.
 std::vector<double> column_widths(const Typefaces& typefaces, const std::vector<Column>& columns,
                                   double width) {
   std::vector<double> least;

@@ -115,7 +115,7 @@ Tempo tempo_at(const PlannedPiece& piece, const Task& task, int bar) {
   const double share = task.tempo.value() / tempo_or_usual(piece.piece, task.bars.first).per_minute;
   const Tempo full = tempo_or_usual(piece.piece, bar);
   if (share >= 1) return on_the_metronome(full);
-  // A rounded tempo must not fall to the next lower mark when it is only reckoned back.
+  // A rounded tempo must not fall to the next lower mark when it is converted back.
   constexpr double kRounding = 1e-9;
   return on_the_metronome({metronome_mark(full.per_minute * share + kRounding), full.beat});
 }

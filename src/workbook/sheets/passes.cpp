@@ -223,7 +223,7 @@ class PassSheet {
     draw_tick(canvas, cells[2]);
   }
 
-  // Where the last page has room: they are worth no page of their own.
+  // Only where the last page has room: they do not need a page of their own.
   void spare_rows() {
     if (!flow_.fits(kKindHead + kRow)) return;
     draw_line(book_.canvas(), flow_.take(kKindHead), book_.words().say("passes.spare"),

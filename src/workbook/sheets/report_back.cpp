@@ -71,7 +71,7 @@ class ReportSheet {
     const bool idle = std::all_of(week.days.begin(), week.days.end(),
                                   [](const Day& day) { return day.tasks.empty(); });
     if (idle) return;
-    // A week is not divided that a column can hold.
+    // A week that a column can hold is not divided.
     double height = kWeekHead + (book_.print().teacher ? kComments : 0);
     for (const Day& day : week.days)
       if (!day.tasks.empty()) height += row_height(day);

@@ -1,4 +1,4 @@
-// The figures of the cover, and what the plan reckons with.
+// The figures of the cover, and what the plan assumes.
 #pragma once
 
 #include <string>

@@ -67,7 +67,9 @@ Box DayPanels::task_area(const Box& box) const { return box.without_left(date_wi
 
 int DayPanels::page_for(const Task& task) const {
   const std::optional<SheetKind> sheet = sheet_for(task);
-  return sheet ? book_.page_of_task(task, *sheet) : 0;
+  if (!sheet) return 0;
+  const int own = book_.page_of_task(task);
+  return own > 0 ? own : book_.page_of_piece(task.piece, *sheet);
 }
 
 TaskRemarks DayPanels::remarks(const Task& task) {

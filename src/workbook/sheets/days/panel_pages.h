@@ -1,4 +1,4 @@
-// The day panels of all weeks, set on pages: no panel is divided that a page can hold.
+// The day panels of all weeks, set on pages: a panel that a page can hold is not divided.
 #pragma once
 
 #include <vector>
@@ -35,7 +35,7 @@ class PanelPages {
     double padding = 0;  // above the first and below the last strip of its panels
   };
   // What stands on a page, from its top: a week's head, (a part of) a panel, the teacher's lines,
-  // and at last the day it is all for.
+  // and last the day of the performance.
   struct Item {
     enum class Kind { head, panel, sign_off, the_day };
     Kind kind = Kind::panel;

@@ -9,7 +9,7 @@
 
 namespace cahier {
 
-// How the columns of a week are set, so that one stands like the other.
+// How the columns of a week are set, all of them alike.
 struct WallLook {
   WallSizes sizes = WallSizes::plain();
   TextStyle date = style::kWallBars;
@@ -28,8 +28,8 @@ class WallDay {
   bool fits(double width, double height, const WallLook& look) const;
   // "lesson", "catch up": what stands large below the minutes. Empty for a day without tasks.
   std::vector<std::string> words() const;
-  // Draws the day. Where it holds too much for the look, the lines to write on give way, then its
-  // tasks stand closer together, and last it says how many more there are.
+  // Draws the day. When there is too much on it, the lines to write on are left out first, then the
+  // tasks are set closer, and last only the number of those left out is given.
   void draw(Canvas& canvas, const Box& box, const WallLook& look) const;
 
  private:

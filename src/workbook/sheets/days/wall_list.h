@@ -34,8 +34,8 @@ class WallList {
 
   // Millimetres that all of it needs; nothing where a text is too wide for its column.
   std::optional<double> height() const;
-  // Draws from the top of `box` downwards. What finds no room is named below in small type, or
-  // where that is too much, counted in a last line.
+  // Draws from the top of `box` downwards. What does not fit is named below in small type, or
+  // when that is too much, counted in a last line.
   void draw(Canvas& canvas, const Box& box) const;
 
  private:

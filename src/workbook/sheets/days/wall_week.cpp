@@ -20,7 +20,7 @@ constexpr double kInset = kGrid;  // from the edge of a column to what is in it
 constexpr double kNarrow = 30;    // a column that is less wide has smaller insets
 constexpr int kMostLines = 3;     // to write on, at the foot of a day
 constexpr int kFewLines = 2;
-constexpr int kHeavyDays = 2;  // a week may have so many that stand closer than the others
+constexpr int kHeavyDays = 2;  // days of a week that may be set closer than the others
 constexpr Stroke kTheDay{1.2, style::kDark, 0, 0, false};
 
 class WallWeek {

@@ -10,7 +10,7 @@ constexpr std::size_t kMostWeeks = 26;  // longer plans have several wall weeks 
 
 }  // namespace
 
-// A week whose days fit one page lies open with them, its wall page at the left; a page for notes
+// A week whose days fit one page faces them, its wall page at the left; a page for notes
 // comes before it where that takes one. Days of two pages face each other or their wall page. While
 // a learned piece is kept a week has little: several share a page.
 void draw_weeks_and_days(Book& book) {

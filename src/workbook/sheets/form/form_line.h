@@ -34,7 +34,7 @@ class FormLine {
     int bar = 0;
     std::string text;
     std::optional<Tempo> tempo;
-    int cue = 0;  // number; 0 for a label that is none
+    int cue = 0;  // number; 0 for a label that is not a cue start
   };
   // Moves labels left where they would leave the line, and onto rows where they would meet.
   // Returns the number of rows.

@@ -1,4 +1,4 @@
-// What stands on the sheets of a later edition as done already.
+// What the sheets of a later edition show as done already.
 #pragma once
 
 #include <vector>
@@ -11,8 +11,8 @@ namespace cahier {
 // By chunk: whether it was learned before this edition.
 std::vector<bool> chunks_learned(const Plan& plan, int piece);
 
-// Whether the bars of a part went right in a drill before: played whole, and without a slip that
-// was told. A drill of which nobody said how it went counts only where it is learning.
+// Whether the bars of a part went right in a drill before: played whole, and without a
+// reported slip. A drill whose result is not reported counts only when it is learning.
 bool went_right(const Plan& plan, int piece, Drill drill, const FormPart& part);
 
 // A bar's level: the piece's, or the weakness of its chunk where the log raised that.

@@ -58,7 +58,7 @@ void draw_dot(Canvas& canvas, Point centre, Dot dot, double width) {
   }
 }
 
-// A chunk that came learned: the mark of learning, not filled.
+// A chunk learned before the first day: the mark of learning, not filled.
 void draw_before(Canvas& canvas, Point centre) {
   canvas.rectangle({centre.x - 1.2, centre.y - 1.35, 2.4, 2.7}, {style::kRule, {}});
 }
@@ -210,7 +210,7 @@ class Calendar {
   }
   std::string short_text(Date date) const { return short_date(book_.words(), book_.plan(), date); }
 
-  // Over Mondays their dates, over the right edge the day that all is for.
+  // Over Mondays their dates, over the right edge the date of the performance.
   void draw_dates(const Box& box) {
     Canvas& canvas = book_.canvas();
     const Box all = grid(box);

@@ -157,7 +157,7 @@ class RejoinSheet {
 }  // namespace
 
 void draw_rejoin_card(Book& book) {
-  // The back of a card that is cut out must not be a page that is needed.
+  // The back of a card that is cut out must be a page that nobody needs.
   if (book.page() > 0 && book.prints_both_sides() && !book.next_is_front()) draw_notes_page(book);
   book.open_sheet(SheetKind::rejoin_card, book.words().say("rejoin_card.title"));
   RejoinSheet(book).draw();

@@ -169,7 +169,7 @@ std::vector<Rejoin> rejoins(const PlannedPiece& piece) {
   for (const int point : points) {
     // After a pickup there is nothing to jump over before bar 1.
     if (point <= std::max(first, 1)) continue;
-    // The next bar is no place to catch oneself, unless a section begins there.
+    // The next bar is too near to rejoin at, unless a section begins there.
     if (point == first + 1 && !begins_section(point)) continue;
     Rejoin rejoin{{first, point - 1}, point, begins_section(point), {}};
     for (const PlannedSection& section : piece.sections)

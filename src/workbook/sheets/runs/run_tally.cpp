@@ -120,8 +120,8 @@ std::vector<std::string> lead(const Words& words, int unrecorded, int made, int 
           words.say("run_tally.witness", {{"recorded", std::max(unrecorded, made) + 1}})};
 }
 
-// The player's own runs, what they tell, and what they and those to come would; empty where nobody
-// said how one went.
+// The player's own runs, what they tell, and what they and the remaining ones would; empty when the
+// log does not say how any went.
 std::vector<std::string> own_record(const Words& words, const RunScore& score, int to_come) {
   if (score.told == 0) return {};
   std::vector<std::string> texts = {
@@ -150,6 +150,7 @@ Box draw_tally(Book& book, int piece) {
   const std::string right =
       book.plan().pieces.size() > 1 ? book.plan().pieces[piece].piece.title : std::string();
   Box page = book.open_page(right);
+  book.note_piece(piece);
   if (!right.empty()) book.mark(right);
   const std::vector<const Done*> made = runs_made(book.plan(), piece);
   std::vector<RunRow> rows = runs_made_before(book, made);

@@ -16,7 +16,7 @@ class CueList {
   CueList(Book& book, const PlannedPiece& piece, const std::vector<const CueStart*>& cues,
           std::set<int> weak, double width);
 
-  // Of so many starts, the head included.
+  // Of a list of that many starts, with its head.
   double height(std::size_t starts) const;
   // How many starts that height holds; one at least.
   std::size_t starts_in(double height) const;

@@ -49,13 +49,13 @@ std::vector<Tables> tables_by_sheet(const std::vector<DiceTable>& tables) {
 class CueSheet {
  public:
   CueSheet(Book& book, int piece, Tables tables)
-      : book_(book), words_(book.words()), piece_(book.plan().pieces[piece]) {
+      : book_(book), words_(book.words()), number_(piece), piece_(book.plan().pieces[piece]) {
     for (std::size_t at = tables.begin; at < tables.end; ++at) {
       tables_.push_back(&piece_.dice[at]);
       for (const DiceTable::Row& row : piece_.dice[at].rows)
         cues_.push_back(&piece_.cues[row.cue - 1]);
     }
-    find_days(piece);
+    find_days();
     right_ = bars_of(*cues_.front(), *cues_.back());
     if (book.plan().pieces.size() > 1)
       right_ = words_.say("cue_starts.bars_of", {{"bars", right_}, {"piece", piece_.piece.title}});
@@ -63,6 +63,7 @@ class CueSheet {
 
   void draw() {
     open_page();
+    book_.note_piece(number_);
     if (book_.plan().pieces.size() > 1 || cues_.size() < piece_.cues.size()) book_.mark(right_);
     draw_how();
     if (cues_.size() > 1) draw_tables();
@@ -80,13 +81,13 @@ class CueSheet {
     return words_.say("cue_starts.bars", {{"bars", bar_range(first, last)}});
   }
 
-  void find_days(int piece) {
+  void find_days() {
     Date before{};
     for (const Day& day : book_.plan().days) {
       ScoreDay column;
       bool here = false;
       for (const Task& task : day.tasks) {
-        if (task.drill != Drill::cue_starts || task.piece != piece) continue;
+        if (task.drill != Drill::cue_starts || task.piece != number_) continue;
         here |= task.throws > 0 && cues_.size() == piece_.cues.size();
         for (const int cue : task.cues)
           if (cues_.front()->number <= cue && cue <= cues_.back()->number) column.asked.insert(cue);
@@ -149,13 +150,13 @@ class CueSheet {
     }
   }
 
-  // What chance does: how many throws ten starts take, and how many starts it leaves out.
+  // How many throws ten starts take, and how many starts chance leaves out.
   void draw_odds() {
     std::string text;
     double unmet = 0;
     double throws = 0;
     for (const DiceTable* table : tables_) {
-      // That a start with the share s has not come in n throws has the chance (1 - s)^n.
+      // The chance that a start with the share s has not come in n throws is (1 - s)^n.
       const double starts = static_cast<double>(table->rows.size());
       double outcomes = 0;
       for (const DiceTable::Row& row : table->rows)
@@ -267,6 +268,7 @@ class CueSheet {
 
   Book& book_;
   const Words& words_;
+  int number_;  // of the piece
   const PlannedPiece& piece_;
   std::vector<const DiceTable*> tables_;
   std::vector<const CueStart*> cues_;

@@ -1,4 +1,4 @@
-// One way in, several ways out: how look-alikes part.
+// A picture of how look-alikes part: one way in, several ways out.
 #pragma once
 
 #include <string_view>

@@ -52,7 +52,8 @@ class LookAlikesSheet {
  private:
   struct Drills {
     std::vector<Date> dates;
-    std::vector<int> cues;  // where each passage begins; empty when there is no drill
+    std::vector<const Task*> tasks;  // by date
+    std::vector<int> cues;           // where each passage begins; empty when there is no drill
   };
 
   const PlannedPiece& piece() const { return book_.plan().pieces[number_]; }
@@ -93,6 +94,7 @@ class LookAlikesSheet {
     const int fit = flow_.at_top() ? left : static_cast<int>(flow_.left() / kPassage + 1e-6);
     const int here = std::clamp(fit, 1, std::min(left, most_on_a_page()));
     const Box box = flow_.take(kPassage * here);
+    book_.note_piece(number_);
     const double picture = std::max(kLeastPicture, box.width * kPicture);
     const int alike = bars_alike(group);
     draw_fork(book_.canvas(), box.left(picture), here, kBranch, kPassage,
@@ -163,6 +165,7 @@ class LookAlikesSheet {
         if (task.piece == number_ && task.fork && task.cues.size() == group.passages.size() &&
             task.reason_number == group.forks.front()) {
           drills.dates.push_back(day.date);
+          drills.tasks.push_back(&task);
           drills.cues = task.cues;
         }
     return drills;
@@ -195,8 +198,10 @@ class LookAlikesSheet {
         table.draw_head(canvas, flow_.take(table.head_height()));
       }
       const std::vector<Box> cells = table.draw_row(canvas, flow_.take(kDrillRow));
-      if (row < drills.dates.size())
+      if (row < drills.dates.size()) {
+        book_.note_task(*drills.tasks[row]);
         draw_cell(canvas, cells[0], date_in(cells[0].width, drills.dates[row]), style::kBody);
+      }
       for (std::size_t at = 1; at <= columns_for(group); ++at) draw_tick(canvas, cells[at]);
     }
   }

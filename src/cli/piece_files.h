@@ -1,0 +1,38 @@
+// The pieces of a request, and what their files ask for: one piece, or a programme of several.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "piece/piece.h"
+#include "piece/wishes.h"
+#include "text/date.h"
+#include "text/diagnostics.h"
+#include "text/source.h"
+
+namespace cahier {
+
+class PieceFiles {
+ public:
+  // Reads a piece, or a programme and the files that it names, from the programme's own folder; one
+  // from standard input names them from the current folder. Throws InputError with every problem
+  // of the files, FileError when one cannot be read.
+  explicit PieceFiles(const Source& source);
+
+  const std::vector<Diagnostic>& warnings() const { return diagnostics_.all(); }
+
+  std::string title;            // of the programme; empty for a single piece
+  std::vector<Source> sources;  // the programme's and the pieces'
+  std::optional<Date> by;
+  std::optional<Date> from;
+  Wishes practice;
+  std::vector<Piece> pieces;
+
+ private:
+  void add_piece(const Source& source);
+
+  Diagnostics diagnostics_;
+};
+
+}  // namespace cahier

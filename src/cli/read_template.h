@@ -1,0 +1,24 @@
+// A template, read and checked.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "text/diagnostics.h"
+#include "text/errors.h"
+#include "text/templates.h"
+
+namespace cahier {
+
+// Reads a template of a kind with `read`, and throws InputError with every problem found.
+template <typename Read>
+auto read_template(const Templates& templates, std::string_view kind, const std::string& name,
+                   Read read) {
+  const Source source = templates.read(kind, name);
+  Diagnostics diagnostics;
+  auto result = read(source, diagnostics);
+  if (diagnostics.has_errors()) throw InputError(diagnostics.all());
+  return result;
+}
+
+}  // namespace cahier
