@@ -51,6 +51,13 @@ enum class DayPart {
   after
 };
 
+// Whether it stands on the method's last, quiet days before the date.
+enum class LastDays {
+  never,       // nothing new
+  if_it_must,  // what can wait no longer
+  welcome
+};
+
 // Where slips of memory are written down; they count as trials of the bars played.
 enum class Slips {
   nowhere,         // it is no test of memory
@@ -82,6 +89,7 @@ struct DrillFacts {
   // as something known, and played. What is new goes by level instead.
   DayPart part;
   int rank;
+  LastDays last_days;
   // A test of memory that counts as recalling what it covers.
   bool retrieves;
   // It plays neighbouring chunks across their join with care enough to count.

@@ -126,9 +126,26 @@ TEST_CASE("the checker and the planner hold the same drills for playing across j
     plan.days[12].tasks[0].bars = {5, 12};
     const auto found = violations(plan);
     const bool joined = std::none_of(found.begin(), found.end(), [](const Violation& violation) {
-      return violation.what.find("the join of bars 4 and 5") != std::string::npos;
+      return violation.kind == Violation::Kind::join_not_played;
     });
     CHECK(joined == facts.plays_across);
+  }
+}
+
+TEST_CASE("the last days hold what their rows allow, the comfortable ones only what is welcome") {
+  for (const int bars : {8, 24, 48, 96}) {
+    CAPTURE(bars);
+    const Plan plan =
+        sample::plan("{title: Steady, bars: " + std::to_string(bars) + ", tempo: 100, level: 4}");
+    int seen = 0;
+    for (const Day& day : plan.days)
+      if (day.date >= plan.by - days{plan.method.quiet_days})
+        for (const Task& task : day.tasks) {
+          CAPTURE(task.id, drill_word(task.drill));
+          CHECK(facts_of(task.drill).last_days == LastDays::welcome);
+          ++seen;
+        }
+    CHECK(seen > 0);
   }
 }
 

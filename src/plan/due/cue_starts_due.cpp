@@ -115,10 +115,13 @@ void CueStartsDue::add_temper(int position, const std::vector<int>& practice_day
                               std::vector<Task>& tasks) {
   const int day = practice_days[position];
   if (!recalls.everything_learned() || recalls.last_learning_day() >= day) return;
-  if (end - day <= method_.quiet_days) return;
+  const bool on_last_days = facts_of(Drill::spoken_part).last_days == LastDays::welcome &&
+                            facts_of(Drill::write_out).last_days == LastDays::welcome;
+  const int last = end - (on_last_days ? 1 : method_.quiet_days + 1);
+  if (day > last) return;
   int days_left = 0;
   for (int i = position; i < static_cast<int>(practice_days.size()); ++i)
-    if (end - practice_days[i] > method_.quiet_days) ++days_left;
+    if (practice_days[i] <= last) ++days_left;
   int share = (temper_.left() + days_left - 1) / std::max(1, days_left);
   for (; share > 0; --share) {
     const auto next = temper_.next(recalls, day);

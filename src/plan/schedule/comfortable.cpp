@@ -48,7 +48,7 @@ class Layout {
       recall(wanted, day, 0);
       note_missed(wanted);
       prove(position);
-      if (!is_quiet(day)) thin_days_.fill(draft_, day);
+      if (is_welcome(Drill::join, day)) thin_days_.fill(draft_, day);
       draft_.place_runs(day);
       draft_.finish(day);
     }
@@ -110,7 +110,10 @@ class Layout {
     }
   }
 
-  bool is_quiet(int day) const { return draft_.end - day <= method_.quiet_days; }
+  // Whether a day may hold a drill that could also wait.
+  bool is_welcome(Drill drill, int day) const {
+    return draft_.end - day > method_.quiet_days || facts_of(drill).last_days == LastDays::welcome;
+  }
 
   // The last day before the date is a light one, where the date leaves the choice.
   void keep_light(int day) {
@@ -142,8 +145,8 @@ class Layout {
       const PieceProgress& progress = *draft_.pieces[piece];
       if (progress.runs.runs[day] > 0) continue;
       for (Want& want : progress.recalls.wants(position, progress.next_played(day)))
-        // The last days hold no recall that can wait for the run-throughs.
-        if (!pace_.catch_up || want.must || want.first || !is_quiet(day))
+        // On the last days a recall that can wait leaves room to the run-throughs.
+        if (!pace_.catch_up || want.must || want.first || is_welcome(Drill::recall, day))
           all.push_back({piece, std::move(want)});
     }
     std::stable_sort(all.begin(), all.end(), [](const Wanted& a, const Wanted& b) {
@@ -211,7 +214,7 @@ class Layout {
   // Once everything is learned, each stretch has one slow and one counted pass behind it even when
   // the date leaves no time for its recalls to come round.
   void pass_once(int day) {
-    if (is_quiet(day)) return;
+    if (!is_welcome(Drill::slow_pass, day)) return;
     for (auto& owned : draft_.pieces) {
       PieceProgress& progress = *owned;
       if (!progress.recalls.everything_learned() || progress.runs.runs[day] > 0) continue;
