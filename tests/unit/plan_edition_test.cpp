@@ -31,8 +31,8 @@ YamlNode tree(const Plan& plan) {
   Diagnostics diagnostics;
   const auto read = parse_yaml(Source("plan.json", plan_json(plan)), diagnostics);
   for (const auto& one : diagnostics.all()) UNSCOPED_INFO(compose(one));
-  REQUIRE(read.has_value());
   REQUIRE_FALSE(diagnostics.has_errors());
+  REQUIRE(read.has_value());
   return *read;
 }
 

@@ -11,8 +11,8 @@ namespace cahier {
 
 // The best plan found. When no pacing places all the work, `fits` is false and the plan holds what
 // can be placed, with `unplaced` naming the rest; remedies are not searched (see feasibility.h).
-// Every plan returned has passed the checker; a breach in a plan that should fit makes it not fit.
-// REQUIRES: from < by, at least one piece.
+// Every plan returned has passed the checker; a violation in a plan that should fit makes it not
+// fit. REQUIRES: from < by, at least one piece.
 Plan make_plan(const std::vector<Piece>& pieces, const Terms& terms);
 
 // The same plan where everything has a place, else nullopt: for asking what would fit, without the
