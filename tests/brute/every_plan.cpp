@@ -69,7 +69,7 @@ class EveryPlan {
 
   // The rest of the plan, when `day` holds some of the tasks before `next` in the pool.
   bool fill(std::size_t day, std::size_t next) {
-    if (day == plan_.days.size()) return judged(true);
+    if (day == plan_.days.size()) return passes(true);
     Day& today = plan_.days[day];
     if (next == pool_.size() || today.allowance <= 0) return fill(day + 1, 0);
     const double minutes = today.minutes() + pool_[next].minutes;
@@ -79,7 +79,7 @@ class EveryPlan {
       today.tasks.push_back(pool_[next]);
       if (alone) today.note = DayNote::run_alone;
       // What breaks a rule now breaks it whatever follows.
-      if (judged(false) && fill(day, alone ? pool_.size() : next + 1)) return true;
+      if (passes(false) && fill(day, alone ? pool_.size() : next + 1)) return true;
       today.tasks.pop_back();
       today.note = DayNote::none;
     }
@@ -87,7 +87,7 @@ class EveryPlan {
   }
 
   // The plan as it stands: as the whole of it, or as a beginning of which the rest is missing.
-  bool judged(bool whole) {
+  bool passes(bool whole) {
     if (--left_ < 0) return false;
     plan_.fits = whole;
     plan_.unplaced = whole ? std::vector<Unplaced>{} : all_missing_;
@@ -107,7 +107,7 @@ class EveryPlan {
   std::vector<Unplaced> all_missing_;
   Plan plan_;
   double longest_ = 0;
-  long left_;  // plans that may yet be judged
+  long left_;  // plans that may yet be checked
 };
 
 }  // namespace

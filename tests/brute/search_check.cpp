@@ -18,9 +18,9 @@ using namespace cahier;
 
 constexpr long kEveryQuick = 4001;  // primes, so that every choice comes round with every other
 constexpr long kEveryLong = 3001;
-constexpr long kMostJudged = 6000;
-constexpr long kMostJudgedOnce = 40000;  // for the one work that is always asked
-constexpr int kLittle = 10;              // half minutes, for works that no allowance makes possible
+constexpr long kMostChecked = 6000;
+constexpr long kMostCheckedOnce = 40000;  // for the one work that is always asked
+constexpr int kLittle = 10;  // half minutes, for works that no allowance makes possible
 // A work whose least allowance needs the second chunk learned first.
 constexpr long kOrderMatters = 605359;
 constexpr long kOrderMattersTurn = 0;
@@ -86,10 +86,10 @@ bool ask(long number, long turn, long most, Tally& tally) {
 int main() {
   Tally tally;
   const long every = std::getenv("CAHIER_LONG") != nullptr ? kEveryLong : kEveryQuick;
-  ask(kOrderMatters, kOrderMattersTurn, kMostJudgedOnce, tally);
+  ask(kOrderMatters, kOrderMattersTurn, kMostCheckedOnce, tally);
   long turn = 0;
   for (long number = 0; number < brute::phrased_count(); number += every)
-    if (ask(number, turn, kMostJudged, tally)) ++turn;
+    if (ask(number, turn, kMostChecked, tally)) ++turn;
   fmt::print("{} times possible, {} times impossible, {} times left, {} wrong\n", tally.possible,
              tally.impossible, tally.too_many, tally.wrong);
   return tally.wrong == 0 && tally.possible > 0 && tally.impossible > 0 ? 0 : 1;

@@ -1,4 +1,4 @@
-// A plan that the search found, written out in full, so that the judge of plans can read it.
+// A plan that the search found, written out in full, so that the checker can read it.
 #pragma once
 
 #include <vector>

@@ -27,7 +27,7 @@ inline const Method& steady() {
 inline Piece piece(const std::string& yaml) {
   Diagnostics diagnostics;
   std::optional<Piece> read = read_piece(Source("piece.yaml", yaml), diagnostics);
-  for (const Diagnostic& diagnostic : diagnostics.all()) INFO(compose(diagnostic));
+  for (const Diagnostic& diagnostic : diagnostics.all()) UNSCOPED_INFO(compose(diagnostic));
   REQUIRE(read.has_value());
   return *read;
 }

@@ -48,7 +48,7 @@ Words wordy() {
   }
   Diagnostics diagnostics;
   Words words = read_words(Source("wordy.yaml", text), diagnostics);
-  for (const Diagnostic& diagnostic : diagnostics.all()) INFO(compose(diagnostic));
+  for (const Diagnostic& diagnostic : diagnostics.all()) UNSCOPED_INFO(compose(diagnostic));
   REQUIRE_FALSE(diagnostics.has_errors());
   return words;
 }
