@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "catch.h"
+#include "paths.h"
 
 namespace fs = std::filesystem;
 

@@ -1,6 +1,7 @@
 // How the days are filled: what a player at the instrument would mind.
 
 #include "catch.h"
+#include "paths.h"
 #include "piece/read_piece.h"
 #include "plan/schedule/day_order.h"
 #include "plan/spacing_report.h"

@@ -122,7 +122,7 @@ TEST_CASE("A cue start names the first page of its piece's sheet") {
   const Plan plan = programme();
   const DrawnProgramme book(plan);
   for (int piece = 0; piece < 2; ++piece) {
-    const int first = book.contents.pieces.at({"cue starts", piece});
+    const int first = book.contents.pieces.at({SheetKind::cue_starts, piece});
     const std::string& title = plan.pieces[piece].piece.title;
     CHECK(has(book.page(first), " · " + title + "\n"));
     CHECK_FALSE(has(book.page(first - 1), " · " + title + "\n"));

@@ -9,7 +9,7 @@ namespace {
 
 Contents with_pages(int pages) {
   Contents contents;
-  contents.sheets["cover"] = pages;
+  contents.sheets[SheetKind::cover] = pages;
   contents.pages = pages;
   return contents;
 }

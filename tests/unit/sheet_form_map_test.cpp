@@ -6,6 +6,7 @@
 
 #include "catch.h"
 #include "hostile_plans.h"
+#include "paths.h"
 #include "sample_pieces.h"
 #include "sheet_words.h"
 #include "workbook/parts/form_signs.h"

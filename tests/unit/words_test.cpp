@@ -8,6 +8,7 @@
 
 #include "catch.h"
 #include "drill_keys.h"
+#include "paths.h"
 #include "text/templates.h"
 
 using namespace cahier;

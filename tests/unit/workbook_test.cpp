@@ -314,8 +314,8 @@ TEST_CASE("a sheet that the packet leaves out is referred to without a page") {
   CHECK_THAT(without, Catch::Contains("Always forward, never back."));
   plan.fits = false;
   plan.unplaced = {{0, Drill::learn, {1, 4}, 5, Why::no_room_to_learn}};
-  CHECK_THAT(words_of({cover, left_out}), Catch::Contains("stands on page"));
-  CHECK_THAT(words_of({cover}), !Catch::Contains("stands on page"));
+  CHECK_THAT(words_of({cover, left_out}), Catch::Contains("is listed on page"));
+  CHECK_THAT(words_of({cover}), !Catch::Contains("is listed on page"));
 }
 
 TEST_CASE("every day with work has a panel, and its page is known") {

@@ -10,6 +10,7 @@
 #include "catch.h"
 #include "drawn_sheet.h"
 #include "hostile_plans.h"
+#include "paths.h"
 #include "sample_pieces.h"
 #include "sample_plan.h"
 #include "sheet_words.h"
