@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <set>
 #include <string>
 #include <utility>
 #include <vector>
@@ -38,28 +37,30 @@ Chunks standing_in(const IndexedPiece& piece, const std::vector<BarRange>& playe
   return sorted(std::move(chunks));
 }
 
-// Whether every bar of a chunk is played, here or there: one that is cut short by the edge of a
-// return, or begun in the middle, is not.
-bool plays_all_of(const IndexedPiece& piece, int chunk, const std::vector<BarRange>& played) {
-  std::set<int> sources;
+// By bar: whether its notes are played.
+std::vector<bool> played_sources(const IndexedPiece& piece, const std::vector<BarRange>& played) {
+  std::vector<bool> sources(piece.learned_bar.size(), false);
   for (const BarRange& bars : played)
-    for (int bar = bars.first; bar <= bars.last; ++bar) sources.insert(piece.learned_bar[bar]);
-  const BarRange& wanted = piece.chunks()[chunk].bars;
-  for (int bar = wanted.first; bar <= wanted.last; ++bar)
-    if (!sources.contains(bar)) return false;
-  return true;
+    for (int bar = bars.first; bar <= bars.last; ++bar) sources[piece.learned_bar[bar]] = true;
+  return sources;
 }
 
 void check_names(IndexedPlan& indexed, const IndexedPiece& piece, const Moment& moment,
                  const Task& task, const std::vector<BarRange>& played, int rule) {
   const Chunks named = sorted(task.chunks);
+  const std::vector<bool> sources = played_sources(piece, played);
+  // One that is cut short by the edge of a return, or begun in the middle, is not.
+  const auto plays_all_of = [&](const BarRange& bars) {
+    return std::all_of(sources.begin() + bars.first, sources.begin() + bars.last + 1,
+                       [](bool is_played) { return is_played; });
+  };
   for (const int chunk : standing_in(piece, played))
     if (!holds(named, chunk))
       indexed.violation(rule, Kind::chunk_not_named,
                         fmt::format("{} plays chunk {} but does not name it",
                                     in_words(indexed, moment), piece.chunks()[chunk].id));
   for (const int chunk : named)
-    if (!plays_all_of(piece, chunk, played))
+    if (!plays_all_of(piece.chunks()[chunk].bars))
       indexed.violation(rule, Kind::chunk_not_played,
                         fmt::format("{} names chunk {}, which it does not play from end to end",
                                     in_words(indexed, moment), piece.chunks()[chunk].id));
