@@ -23,7 +23,7 @@ struct Typed {
       chunk_bars, dice;
   std::string templates, language = "en", method = "steady";
   bool json = false, why = false, spacing = false, anyway = false;
-  bool large_print = false, booklet = false;
+  bool large_print = false, booklet = false, replace = false;
 };
 
 // Everything that determines a plan, apart from its logs.
@@ -58,6 +58,12 @@ void add_shared(CLI::App& command, Typed& typed) {
                   "a log of what has been done so far; may be given several times")
       ->allow_extra_args(false);
   command.add_option("--words", typed.language, "a file of templates/words, without .yaml");
+}
+
+// The options of every command that writes a file.
+void add_replace(CLI::App& command, Typed& typed) {
+  command.add_flag("--replace", typed.replace,
+                   "overwrite an existing file, whoever made it; never one that is also read");
 }
 
 std::vector<std::string> option_names(const CLI::App& app) {
@@ -172,6 +178,7 @@ Request to_request(const CLI::App& command, const Typed& typed, const TypedLine&
   request.why = typed.why;
   request.spacing = typed.spacing;
   request.anyway = typed.anyway;
+  request.replace = typed.replace;
   request.packet = typed.packet;
   request.templates = typed.templates;
   request.language = typed.language;
@@ -220,7 +227,8 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
                     "the edge kept clear for punched holes: inner, left or right");
   print->add_flag("--anyway", typed.anyway, "print what fits when not everything does");
   print->add_option("-o,--output", typed.output,
-                    "where to write; the piece's name and .pdf when not given");
+                    "where to write; the piece's name and -workbook.pdf when not given");
+  add_replace(*print, typed);
 
   CLI::App* plan = app.add_subcommand("plan", "show the plan as text");
   plan->add_option("PIECE", typed.piece, "the YAML file of a piece or programme")->required();
@@ -235,6 +243,7 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
       ->required();
   add_shared(*report, typed);
   report->add_option("--week", typed.week, "a day of the week; today when not given");
+  add_replace(*report, typed);
 
   CLI::App* check = app.add_subcommand("check", "report every problem in files");
   check->add_option("FILE", typed.files, "pieces, logs, methods, packets or words")->required();
@@ -242,6 +251,7 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
 
   CLI::App* start = app.add_subcommand("new", "write a commented piece file to start from");
   start->add_option("-o,--output", typed.output, "where to write; standard output when not given");
+  add_replace(*start, typed);
 
   // A remedy is added to the end of a command that was typed before: the last one counts.
   for (CLI::App* command : app.get_subcommands({}))

@@ -14,13 +14,14 @@ std::optional<Date> earliest_start(const Terms& terms, Date today) {
 
 Inputs read_inputs(const Request& request, const TypedLine& typed, Date today) {
   Templates templates(request.templates);
-  Words words = read_template(templates, "words", request.language, read_words);
+  const Source language = templates.read("words", request.language);
+  Words words = read_checked(language, read_words);
   const Method method = read_terms_method(request, typed, templates);
   PieceFiles files(read_source(request.files.front()));
   Diagnostics diagnostics;
   const std::vector<Log> logs = read_logs(read_sources(request.logs), diagnostics);
   Terms terms = read_terms(request, typed, today, files, method, logs, diagnostics);
-  std::vector<Source> printed = {templates.read("words", request.language)};
+  std::vector<Source> printed = {language};
   printed.insert(printed.end(), files.sources.begin(), files.sources.end());
   std::vector<Diagnostic> warnings = files.warnings();
   warnings.insert(warnings.end(), diagnostics.all().begin(), diagnostics.all().end());

@@ -1,6 +1,6 @@
 #include "cli/commands.h"
+#include "cli/output.h"
 #include "cli/say.h"
-#include "text/atomic_file.h"
 
 namespace cahier {
 namespace {
@@ -53,12 +53,14 @@ key: C major            # also "2 flats"; for the staves
 }  // namespace
 
 int write_starter(const Request& request) {
-  if (request.output.empty() || request.output == kTerminal) {
+  if (request.output.empty() || is_standard_output(request.output)) {
     say_out(std::string(kStarter));
     return 0;
   }
-  write_new(request.output, std::string(kStarter));
+  Output output(request.output, Replaces::nothing, request.replace, {});
+  output.write(std::string(kStarter));
   say_out(request.output + ": edit it, then run cahier print " + request.output + " --by DATE\n");
+  output.commit();
   return 0;
 }
 

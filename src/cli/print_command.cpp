@@ -2,16 +2,17 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <optional>
 
 #include "cli/commands.h"
 #include "cli/inputs.h"
+#include "cli/output.h"
 #include "cli/printable.h"
 #include "cli/read_template.h"
 #include "cli/say.h"
 #include "plan/search/planner.h"
 #include "plan/search/remedies.h"
 #include "report/plan_text.h"
-#include "text/atomic_file.h"
 #include "text/errors.h"
 #include "workbook/sheets/write_outs/write_out_staves.h"
 #include "workbook/workbook.h"
@@ -39,7 +40,7 @@ std::string smaller_staves(const Typefaces& typefaces, const Plan& plan, const P
 
 std::string output_path(const Request& request) {
   if (!request.output.empty()) return request.output;
-  return std::filesystem::path(request.files.front()).stem().string() + ".pdf";
+  return std::filesystem::path(request.files.front()).stem().string() + "-workbook.pdf";
 }
 
 Print print_for(const Request& request, const Packet& packet) {
@@ -75,15 +76,18 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
   const Packet packet = read_template(inputs.templates, "packets", request.packet, read_packet);
   const Typefaces typefaces;
   refuse_unprintable(typefaces, inputs.printed);
+  // With the PDF on standard output, everything else goes to standard error.
+  const std::string path = output_path(request);
+  const bool to_terminal = is_standard_output(path);
+  const auto say = to_terminal ? say_err : say_out;
+  std::optional<Output> output;
+  if (!to_terminal)
+    output.emplace(path, Replaces::own_pdf, request.replace, input_paths(request, inputs.printed));
   say_all(inputs.warnings);
   Plan plan = make_plan(inputs.pieces, inputs.terms);
   plan.programme = inputs.programme;
   if (!plan.fits)
     plan.remedies = remedies(inputs.pieces, inputs.terms, earliest_start(inputs.terms, today));
-  // With the PDF on standard output, everything else goes to standard error.
-  const std::string path = output_path(request);
-  const bool to_terminal = path == kTerminal;
-  const auto say = to_terminal ? say_err : say_out;
   if (!plan.fits && !request.anyway) {
     say(plan_text(plan, inputs.words, false));
     say("\nNothing was written. --anyway prints what fits, and a sheet of what does not.\n");
@@ -96,10 +100,11 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
   if (to_terminal)
     say_out(book.pdf);
   else
-    write_whole(path, book.pdf);
+    output->write(book.pdf);
   say(fmt::format("{}: {} {}, {} {} of paper {}\n", to_terminal ? "standard output" : path,
                   book.pages, book.pages == 1 ? "page" : "pages", book.sheets,
                   book.sheets == 1 ? "sheet" : "sheets", how_printed(print)));
+  if (output) output->commit();
   return plan.fits ? 0 : 1;
 }
 

@@ -10,15 +10,20 @@
 
 namespace cahier {
 
-// Reads a template of a kind with `read`, and throws InputError with every problem found.
+// Reads a file with `read`, and throws InputError with every problem found.
 template <typename Read>
-auto read_template(const Templates& templates, std::string_view kind, const std::string& name,
-                   Read read) {
-  const Source source = templates.read(kind, name);
+auto read_checked(const Source& source, Read read) {
   Diagnostics diagnostics;
   auto result = read(source, diagnostics);
   if (diagnostics.has_errors()) throw InputError(diagnostics.all());
   return result;
+}
+
+// The same for a template of a kind.
+template <typename Read>
+auto read_template(const Templates& templates, std::string_view kind, const std::string& name,
+                   Read read) {
+  return read_checked(templates.read(kind, name), read);
 }
 
 }  // namespace cahier

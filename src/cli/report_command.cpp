@@ -1,13 +1,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 
 #include "cli/commands.h"
 #include "cli/inputs.h"
+#include "cli/output.h"
 #include "cli/say.h"
 #include "log/write_week_log.h"
 #include "plan/search/planner.h"
-#include "text/atomic_file.h"
 #include "text/errors.h"
 
 namespace cahier {
@@ -30,17 +31,23 @@ Date day_to_report(const Request& request, const TypedLine& typed, const Terms& 
 
 int write_week_log(const Request& request, const TypedLine& typed, Date today) {
   const Inputs inputs = read_inputs(request, typed, today);
+  const bool to_terminal = is_standard_output(request.report_to);
+  std::optional<Output> output;
+  if (!to_terminal)
+    output.emplace(request.report_to, Replaces::nothing, request.replace,
+                   input_paths(request, inputs.printed));
   say_all(inputs.warnings);
   const Date day = day_to_report(request, typed, inputs.terms, today);
   const Plan plan = make_plan(inputs.pieces, inputs.terms);
   const std::string text = week_log(plan, inputs.terms, inputs.words, day);
-  if (request.report_to == "-") {
+  if (to_terminal) {
     say_out(text);
     return 0;
   }
-  write_new(request.report_to, text);
+  output->write(text);
   say_out(fmt::format("{}: fill it in, then add --log {} to the command for the next workbook\n",
                       request.report_to, request.report_to));
+  output->commit();
   return 0;
 }
 

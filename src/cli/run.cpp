@@ -2,8 +2,6 @@
 
 #include <fmt/format.h>
 
-#include <cstdio>
-
 #include "cli/commands.h"
 #include "cli/say.h"
 #include "text/errors.h"
@@ -41,14 +39,16 @@ int run(const std::vector<std::string>& arguments, Date today) {
   } catch (const InputError& error) {
     say_all(error.diagnostics());
     return 2;
+  } catch (const NobodyReads&) {
+    return 3;
   } catch (const FileError& error) {
-    fmt::print(stderr, "{}\n", error.what());
+    say_err(std::string(error.what()) + "\n");
     return 3;
   } catch (const UnsettledPages& error) {
-    fmt::print(stderr, "cahier: {}\nNothing was written.\n", error.what());
+    say_err(fmt::format("cahier: {}\nNothing was written.\n", error.what()));
     return 4;
   } catch (const std::exception& error) {
-    fmt::print(stderr, "cahier: internal error: {}\nNothing was written.\n", error.what());
+    say_err(fmt::format("cahier: internal error: {}\nNothing was written.\n", error.what()));
     return 4;
   }
 }

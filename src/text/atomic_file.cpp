@@ -6,9 +6,6 @@
 #include <unistd.h>
 
 #include <cerrno>
-#include <cstdio>
-#include <filesystem>
-#include <optional>
 #include <system_error>
 
 #include "text/errors.h"
@@ -27,6 +24,8 @@ std::string reason(int error) {
       return "the disk quota is used up";
     case EFBIG:
       return "the file would be larger than the system allows";
+    case EEXIST:
+      return "it already exists";
     case ENOENT:
       return "there is no such directory";
     case ENOTDIR:
@@ -45,48 +44,6 @@ std::string reason(int error) {
   }
 }
 
-[[noreturn]] void fail(const std::string& path, int error) {
-  throw FileError(fmt::format("{}: cannot be written: {}", path, reason(error)));
-}
-
-// An open file that is closed whatever happens, and whose close can be checked.
-class Descriptor {
- public:
-  Descriptor(int number, const FileCalls& calls) : number_(number), calls_(calls) {}
-  ~Descriptor() {
-    if (number_ >= 0) ::close(number_);
-  }
-  Descriptor(const Descriptor&) = delete;
-  Descriptor& operator=(const Descriptor&) = delete;
-
-  int number() const { return number_; }
-  bool is_open() const { return number_ >= 0; }
-  // 0, or the error number. The file counts as closed either way.
-  int close() {
-    const int number = number_;
-    number_ = -1;
-    return calls_.close(number) == 0 ? 0 : errno;
-  }
-
- private:
-  int number_;
-  const FileCalls& calls_;
-};
-
-class RemovedUnlessKept {
- public:
-  explicit RemovedUnlessKept(std::string path) : path_(std::move(path)) {}
-  ~RemovedUnlessKept() {
-    if (!path_.empty()) ::unlink(path_.c_str());
-  }
-  RemovedUnlessKept(const RemovedUnlessKept&) = delete;
-  RemovedUnlessKept& operator=(const RemovedUnlessKept&) = delete;
-  void keep() { path_.clear(); }
-
- private:
-  std::string path_;
-};
-
 // 0, or the error number.
 int write_all(int descriptor, const std::string& bytes, const FileCalls& calls) {
   std::size_t done = 0;
@@ -101,26 +58,11 @@ int write_all(int descriptor, const std::string& bytes, const FileCalls& calls) 
 }
 
 void write_directly(const std::string& path, const std::string& bytes, const FileCalls& calls) {
-  Descriptor file(::open(path.c_str(), O_WRONLY | O_CLOEXEC), calls);
-  if (!file.is_open()) fail(path, errno);
-  const int error = write_all(file.number(), bytes, calls);
-  const int close_error = file.close();
-  if (error != 0 || close_error != 0) fail(path, error != 0 ? error : close_error);
-}
-
-// An unused name in the same directory, with a file opened under it.
-struct Temporary {
-  std::string path;
-  int descriptor = -1;
-};
-
-Temporary open_beside(const fs::path& target, mode_t mode) {
-  for (int attempt = 0;; ++attempt) {
-    const std::string path =
-        (target.parent_path() / fmt::format(".cahier-{}-{}.part", ::getpid(), attempt)).string();
-    const int descriptor = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, mode);
-    if (descriptor >= 0 || errno != EEXIST || attempt == 100) return {path, descriptor};
-  }
+  const int descriptor = ::open(path.c_str(), O_WRONLY | O_CLOEXEC);
+  if (descriptor < 0) refuse_to_write(path, errno);
+  const int error = write_all(descriptor, bytes, calls);
+  const int close_error = calls.close(descriptor) == 0 ? 0 : errno;
+  if (error != 0 || close_error != 0) refuse_to_write(path, error != 0 ? error : close_error);
 }
 
 // The directory's entry, too, should survive a power cut; not every file system can promise it.
@@ -131,54 +73,69 @@ void sync_directory(const fs::path& directory) {
   ::close(descriptor);
 }
 
+// Gives a new file the owner and the mode of the one that it replaces. 0, or the error number.
+int take_after(int descriptor, const struct stat& older) {
+  struct stat status {};
+  if (::fstat(descriptor, &status) != 0) return errno;
+  const bool is_others = status.st_uid != older.st_uid || status.st_gid != older.st_gid;
+  if (is_others && ::fchown(descriptor, older.st_uid, older.st_gid) != 0) return errno;
+  return ::fchmod(descriptor, older.st_mode & 07777) == 0 ? 0 : errno;
+}
+
 }  // namespace
 
-FileCalls FileCalls::system() { return {::write, ::fsync, ::close, std::rename}; }
-
-void write_whole(const std::string& path, const std::string& bytes) {
-  write_whole(path, bytes, FileCalls::system());
+void refuse_to_write(const std::string& path, int error) {
+  throw FileError(fmt::format("{}: cannot be written: {}", path, reason(error)));
 }
 
-void write_whole(const std::string& path, const std::string& bytes, const FileCalls& calls) {
+PendingFile::PendingFile(std::string path, const std::string& bytes, Existing existing)
+    : PendingFile(std::move(path), bytes, existing, FileCalls::system()) {}
+
+PendingFile::PendingFile(std::string path, const std::string& bytes, Existing existing,
+                         FileCalls calls)
+    : path_(std::move(path)), calls_(std::move(calls)) {
   struct stat status {};
-  const bool is_there = ::stat(path.c_str(), &status) == 0;
-  if (!is_there && errno != ENOENT) fail(path, errno);
-  if (is_there && S_ISDIR(status.st_mode)) fail(path, EISDIR);
-  if (is_there && !S_ISREG(status.st_mode)) return write_directly(path, bytes, calls);
-
+  is_there_ = ::stat(path_.c_str(), &status) == 0;
+  if (!is_there_ && errno != ENOENT) refuse_to_write(path_, errno);
+  if (is_there_ && S_ISDIR(status.st_mode)) refuse_to_write(path_, EISDIR);
+  if (is_there_ && !S_ISREG(status.st_mode)) {
+    for_device_ = bytes;
+    return;
+  }
+  if (is_there_ && existing == Existing::refused) refuse_to_write(path_, EEXIST);
   std::error_code unresolved;
-  fs::path target = is_there ? fs::canonical(path, unresolved) : fs::path(path);
-  if (unresolved) fail(path, unresolved.value());
+  target_ = is_there_ ? fs::canonical(path_, unresolved) : fs::path(path_);
+  if (unresolved) refuse_to_write(path_, unresolved.value());
+  try {
+    file_.emplace(target_.parent_path(), calls_);
+  } catch (const std::system_error& error) {
+    refuse_to_write(path_, error.code().value());
+  }
+  const int error = is_there_ ? take_after(file_->descriptor(), status) : 0;
+  if (error != 0) refuse_to_write(path_, error);
+  write(bytes);
+}
 
-  const Temporary temporary = open_beside(target, 0666);
-  if (temporary.descriptor < 0) fail(path, errno);
-  RemovedUnlessKept leftover(temporary.path);
-  Descriptor file(temporary.descriptor, calls);
-  if (is_there && ::fchmod(file.number(), status.st_mode & 07777) != 0) fail(path, errno);
-  if (const int error = write_all(file.number(), bytes, calls); error != 0) fail(path, error);
+void PendingFile::write(const std::string& bytes) {
+  const int descriptor = file_->descriptor();
+  if (const int error = write_all(descriptor, bytes, calls_); error != 0)
+    refuse_to_write(path_, error);
   // A file system without fsync (a pipe-like mount) says EINVAL; nothing more can be done there.
-  if (calls.sync(file.number()) != 0 && errno != EINVAL) fail(path, errno);
-  if (const int error = file.close(); error != 0) fail(path, error);
-  if (calls.rename(temporary.path.c_str(), target.c_str()) != 0) fail(path, errno);
-  leftover.keep();
-  sync_directory(target.parent_path());
+  if (calls_.sync(descriptor) != 0 && errno != EINVAL) refuse_to_write(path_, errno);
 }
 
-void write_new(const std::string& path, const std::string& bytes) {
-  write_new(path, bytes, FileCalls::system());
-}
-
-void write_new(const std::string& path, const std::string& bytes, const FileCalls& calls) {
-  Descriptor file(::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666), calls);
-  if (!file.is_open() && errno == EEXIST)
-    throw FileError(path + " already exists; choose another name, or remove it first");
-  if (!file.is_open()) fail(path, errno);
-  RemovedUnlessKept leftover(path);
-  if (const int error = write_all(file.number(), bytes, calls); error != 0) fail(path, error);
-  if (calls.sync(file.number()) != 0 && errno != EINVAL) fail(path, errno);
-  if (const int error = file.close(); error != 0) fail(path, error);
-  leftover.keep();
-  sync_directory(fs::path(path).parent_path());
+void PendingFile::commit() {
+  if (!file_) return write_directly(path_, for_device_, calls_);
+  try {
+    if (is_there_)
+      file_->place_over(target_);
+    else
+      file_->place_new(target_);
+  } catch (const std::system_error& error) {
+    file_.reset();
+    refuse_to_write(path_, error.code().value());
+  }
+  sync_directory(target_.parent_path());
 }
 
 }  // namespace cahier

@@ -1,34 +1,43 @@
 // Writing a file whole or not at all.
 #pragma once
 
-#include <sys/types.h>
-
-#include <functional>
+#include <filesystem>
+#include <optional>
 #include <string>
+
+#include "text/file_calls.h"
+#include "text/temporary_file.h"
 
 namespace cahier {
 
-// The system calls that may fail halfway; tests put failing ones in their place. Each returns
-// and sets errno like the system call of the same name.
-struct FileCalls {
-  std::function<ssize_t(int descriptor, const void* data, std::size_t size)> write;
-  std::function<int(int descriptor)> sync;
-  std::function<int(int descriptor)> close;
-  std::function<int(const char* from, const char* to)> rename;
-  static FileCalls system();
+enum class Existing { refused, replaced };
+
+// A file that is written and forced to the disk, and has not got its name yet: between the two a
+// command says what it has done, and where nobody can hear it, nothing changes.
+class PendingFile {
+ public:
+  // Writes `bytes` beside `path` (through a symbolic link, beside what the link names). A file
+  // that is there is kept in owner and mode when it is replaced. A `path` that is a device or a
+  // pipe is written to by commit(). Throws FileError that names the path and the system's reason.
+  PendingFile(std::string path, const std::string& bytes, Existing existing);
+  PendingFile(std::string path, const std::string& bytes, Existing existing, FileCalls calls);
+
+  // Gives the file its name. Throws FileError; then, as without commit(), an older file at the
+  // path is unchanged, and nothing else is left in the folder.
+  void commit();
+
+ private:
+  void write(const std::string& bytes);
+
+  const std::string path_;
+  const FileCalls calls_;
+  std::filesystem::path target_;
+  std::optional<TemporaryFile> file_;  // none for a device or a pipe
+  std::string for_device_;
+  bool is_there_ = false;
 };
 
-// Writes `bytes` beside `path` under a temporary name, forces it to the disk, and only then
-// renames it to `path` (through a symbolic link, to what the link names). After any failure the
-// temporary file is gone, an older file at `path` is unchanged, and FileError names the path and
-// the system's reason. A `path` that is a device or a pipe is written to directly.
-void write_whole(const std::string& path, const std::string& bytes);
-void write_whole(const std::string& path, const std::string& bytes, const FileCalls& calls);
-
-// Writes a new file, and forces it to the disk. An existing file is left alone: FileError says so.
-// After any other failure the new file is gone, and FileError names the path and
-// the system's reason.
-void write_new(const std::string& path, const std::string& bytes);
-void write_new(const std::string& path, const std::string& bytes, const FileCalls& calls);
+// An error about a file to be written, by errno: "PATH: cannot be written: REASON".
+[[noreturn]] void refuse_to_write(const std::string& path, int error);
 
 }  // namespace cahier

@@ -1,18 +1,73 @@
 #include "text/source.h"
 
+#include <fcntl.h>
 #include <fmt/core.h>
+#include <poll.h>
+#include <sys/stat.h>
+#include <unistd.h>
 
 #include <algorithm>
 #include <array>
 #include <cerrno>
+#include <chrono>
 #include <cstring>
-#include <filesystem>
-#include <fstream>
 
 #include "text/errors.h"
 #include "text/utf8.h"
 
 namespace cahier {
+namespace {
+
+[[noreturn]] void refuse_to_read(const std::string& name, const std::string& reason) {
+  throw FileError(fmt::format("cannot read {}: {}", name, reason));
+}
+
+class Descriptor {
+ public:
+  explicit Descriptor(int number) : number_(number) {}
+  ~Descriptor() {
+    if (number_ >= 0) ::close(number_);
+  }
+  Descriptor(const Descriptor&) = delete;
+  Descriptor& operator=(const Descriptor&) = delete;
+  int number() const { return number_; }
+
+ private:
+  const int number_;
+};
+
+// How long to wait for a pipe or a device by which nothing comes: a pipe in a folder may have
+// nobody who writes to it.
+constexpr std::chrono::milliseconds kPatience = std::chrono::seconds(5);
+
+// A name for what is open already, so that somebody writes to it.
+bool is_opened_by_shell(const std::string& path) {
+  return path == "/dev/stdin" || path.starts_with("/dev/fd/") || path.starts_with("/proc/");
+}
+
+// Reads to the end. `patience` is how long to wait for more; negative: without limit.
+std::string read_all(int descriptor, const std::string& name, std::size_t max_bytes,
+                     std::chrono::milliseconds patience) {
+  std::string text;
+  std::array<char, 65536> buffer;
+  for (;;) {
+    pollfd waiting{descriptor, POLLIN, 0};
+    const int ready = ::poll(&waiting, 1, static_cast<int>(patience.count()));
+    if (ready == 0)
+      refuse_to_read(name, fmt::format("it is no ordinary file, and nothing came from it for {} "
+                                       "seconds",
+                                       patience / std::chrono::seconds(1)));
+    const ssize_t size = ready < 0 ? -1 : ::read(descriptor, buffer.data(), buffer.size());
+    if (size < 0 && (errno == EINTR || errno == EAGAIN)) continue;
+    if (size < 0) refuse_to_read(name, std::strerror(errno));
+    if (size == 0) return text;
+    text.append(buffer.data(), static_cast<std::size_t>(size));
+    if (text.size() > max_bytes)
+      refuse_to_read(name, fmt::format("it is larger than {} KiB", max_bytes / 1024));
+  }
+}
+
+}  // namespace
 
 Source::Source(std::string name, std::string text)
     : name_(std::move(name)), text_(std::move(text)), starts_{0} {
@@ -24,17 +79,16 @@ Source::Source(std::string name, std::string text)
 }
 
 Source Source::from_file(const std::string& path, std::size_t max_bytes) {
-  std::error_code ignored;
-  if (std::filesystem::is_directory(path, ignored)) {
-    throw FileError(fmt::format("cannot read {}: it is a folder, not a file", path));
-  }
-  errno = 0;
-  std::ifstream file(path, std::ios::binary);
-  if (!file) {
-    const std::string reason = errno != 0 ? std::strerror(errno) : "it could not be opened";
-    throw FileError(fmt::format("cannot read {}: {}", path, reason));
-  }
-  return from_stream(file, path, max_bytes);
+  // Without O_NONBLOCK a pipe that nobody writes to could not even be opened.
+  const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK | O_NOCTTY));
+  if (file.number() < 0) refuse_to_read(path, std::strerror(errno));
+  struct stat status {};
+  if (::fstat(file.number(), &status) != 0) refuse_to_read(path, std::strerror(errno));
+  if (S_ISDIR(status.st_mode)) refuse_to_read(path, "it is a folder, not a file");
+  if (S_ISBLK(status.st_mode)) refuse_to_read(path, "it is a disk, not a file");
+  const bool is_waited_for = is_opened_by_shell(path) || ::isatty(file.number()) != 0;
+  return {path, read_all(file.number(), path, max_bytes,
+                         is_waited_for ? std::chrono::milliseconds(-1) : kPatience)};
 }
 
 Source Source::from_stream(std::istream& stream, const std::string& name, std::size_t max_bytes) {

@@ -5,13 +5,14 @@
 #include <array>
 #include <cstdio>
 #include <filesystem>
+#include <fstream>
 #include <memory>
 #include <sstream>
 #include <stdexcept>
 
 #include "catch.h"
+#include "paper/own_pdf.h"
 #include "paper/staff.h"
-#include "text/atomic_file.h"
 
 using namespace cahier;
 
@@ -30,7 +31,7 @@ class PdfOnDisk {
   explicit PdfOnDisk(const std::string& bytes)
       : path_((fs::temp_directory_path() / ("cahier-pdf-" + std::to_string(::getpid()) + ".pdf"))
                   .string()) {
-    write_whole(path_, bytes);
+    std::ofstream(path_, std::ios::binary) << bytes;
   }
   ~PdfOnDisk() { fs::remove(path_); }
   PdfOnDisk(const PdfOnDisk&) = delete;
@@ -183,4 +184,15 @@ TEST_CASE("misuse is refused: no page, characters that cannot be printed, drawin
 TEST_CASE("an error of the PDF library becomes an exception after the call") {
   PdfCanvas canvas(typefaces());
   CHECK_THROWS_AS(canvas.begin_page({1e9, 1e9}), PdfError);
+}
+
+TEST_CASE("a PDF of this program is known by its creator, as long as nobody adds to it") {
+  const std::string bytes = sample();
+  CHECK(is_own_pdf(bytes));
+  CHECK_FALSE(is_own_pdf(bytes + "4 0 obj\n<<\n>>\nendobj\ntrailer\n<<\n/Info 3 0 R\n>>\n%%EOF\n"));
+  std::string of_another = bytes;
+  of_another.replace(of_another.find("/Creator <FEFF0063"), 18, "/Creator <FEFF0064");
+  CHECK_FALSE(is_own_pdf(of_another));
+  CHECK_FALSE(is_own_pdf(bytes.substr(0, bytes.size() / 2)));
+  CHECK_FALSE(is_own_pdf(""));
 }

@@ -1,7 +1,10 @@
 #include "text/atomic_file.h"
 
+#include <fcntl.h>
+#include <sys/file.h>
 #include <sys/resource.h>
 #include <sys/stat.h>
+#include <sys/wait.h>
 #include <unistd.h>
 
 #include <cerrno>
@@ -45,6 +48,26 @@ std::string content(const std::string& path) {
   return {std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
 }
 
+void write_whole(const std::string& path, const std::string& bytes,
+                 const FileCalls& calls = FileCalls::system()) {
+  PendingFile(path, bytes, Existing::replaced, calls).commit();
+}
+
+void write_new(const std::string& path, const std::string& bytes,
+               const FileCalls& calls = FileCalls::system()) {
+  PendingFile(path, bytes, Existing::refused, calls).commit();
+}
+
+// As on a file system where every file has a name.
+FileCalls calls_with_names() {
+  FileCalls calls = FileCalls::system();
+  calls.open_unnamed = [](const char*) {
+    errno = EOPNOTSUPP;
+    return -1;
+  };
+  return calls;
+}
+
 int failing(int error) {
   errno = error;
   return -1;
@@ -69,14 +92,11 @@ TEST_CASE("after any failing call the old file is untouched and no temporary fil
   const Workplace place;
   const std::string path = place.file("a.pdf");
   write_whole(path, "the old file");
-  FileCalls calls = FileCalls::system();
+  FileCalls calls = GENERATE(true, false) ? FileCalls::system() : calls_with_names();
   std::string reason;
   SECTION("the disk is full halfway") {
     calls.write = [](int descriptor, const void* data, std::size_t) -> ssize_t {
-      static bool first = true;
-      if (!first) return failing(ENOSPC);
-      first = false;
-      return ::write(descriptor, data, 1);
+      return ::lseek(descriptor, 0, SEEK_CUR) > 0 ? failing(ENOSPC) : ::write(descriptor, data, 1);
     };
     reason = "no space left";
   }
@@ -171,18 +191,88 @@ TEST_CASE("a symbolic link stays a link, and permissions stay as they were") {
 TEST_CASE("a new file is made where there was none, and nothing else is touched") {
   const Workplace place;
   const std::string path = place.file("log.yaml");
-  FileCalls calls = FileCalls::system();
+  FileCalls calls = GENERATE(true, false) ? FileCalls::system() : calls_with_names();
+  const FileCalls working = calls;
   calls.sync = [](int) { return failing(EIO); };
   CHECK_THROWS_WITH(write_new(path, "new", calls), Catch::Contains("nput/output error"));
   CHECK(place.count() == 0);
-  write_new(path, "new");
+  write_new(path, "new", working);
   CHECK(content(path) == "new");
-  CHECK_THROWS_WITH(write_new(path, "newer"), Catch::Contains(path + " already exists"));
-  CHECK_THROWS_AS(write_new(path, "newer"), FileError);
+  CHECK_THROWS_WITH(write_new(path, "newer", working),
+                    Catch::Contains(path + ": cannot be written: it already exists"));
+  CHECK_THROWS_AS(write_new(path, "newer", working), FileError);
   CHECK(content(path) == "new");
   // A link to nothing is there, too.
   const std::string link = place.file("link.yaml");
   REQUIRE(::symlink(place.file("nothing").c_str(), link.c_str()) == 0);
-  CHECK_THROWS_AS(write_new(link, "new"), FileError);
+  CHECK_THROWS_AS(write_new(link, "new", working), FileError);
   CHECK(place.count() == 2);
+}
+
+TEST_CASE("nothing is to be seen of a file before it is committed") {
+  const Workplace place;
+  const std::string path = place.file("a.pdf");
+  write_whole(path, "old");
+  {
+    const PendingFile dropped(path, "new", Existing::replaced);
+    CHECK(place.count() == 1);
+  }
+  {
+    const PendingFile dropped(path, "new", Existing::replaced, calls_with_names());
+    CHECK(place.count() == 2);
+  }
+  CHECK(place.count() == 1);
+  CHECK(content(path) == "old");
+}
+
+TEST_CASE("a file that somebody made in the meantime is not replaced") {
+  const Workplace place;
+  const std::string path = place.file("a.pdf");
+  const FileCalls calls = GENERATE(true, false) ? FileCalls::system() : calls_with_names();
+  PendingFile late(path, "late", Existing::refused, calls);
+  std::ofstream(path) << "somebody's";
+  CHECK_THROWS_WITH(late.commit(), Catch::Contains("already exists"));
+  CHECK(content(path) == "somebody's");
+  CHECK(place.count() == 1);
+}
+
+TEST_CASE("what dead processes left is swept, and nothing else") {
+  const Workplace place;
+  const pid_t dead = ::fork();
+  if (dead == 0) ::_exit(0);
+  REQUIRE(::waitpid(dead, nullptr, 0) == dead);
+  const auto part = [](pid_t process, const std::string& rest) {
+    return ".cahier-" + std::to_string(process) + "-" + rest;
+  };
+  const std::string stale = place.file(part(dead, "0.part"));
+  const std::string locked = place.file(part(dead, "1.part"));
+  const std::string of_others[] = {place.file(part(::getppid(), "0.part")), locked,
+                                   place.file(part(dead, "0.party")),
+                                   place.file(part(dead, "x.part")), place.file("my.part")};
+  std::ofstream(stale) << "half";
+  for (const std::string& path : of_others) std::ofstream(path) << "kept";
+  const int lock = ::open(locked.c_str(), O_RDONLY | O_CLOEXEC);
+  REQUIRE(::flock(lock, LOCK_EX) == 0);
+  write_whole(place.file("a.pdf"), "new");
+  ::close(lock);
+  CHECK_FALSE(fs::exists(stale));
+  for (const std::string& path : of_others) CHECK(fs::exists(path));
+}
+
+TEST_CASE("a signal leaves no named temporary file, and ends the program") {
+  const Workplace place;
+  const int signal = GENERATE(SIGINT, SIGTERM, SIGHUP, SIGQUIT, SIGPIPE);
+  const pid_t child = ::fork();
+  if (child == 0) {
+    // The tests have handlers of their own.
+    for (const int ending : {SIGINT, SIGTERM, SIGHUP, SIGQUIT, SIGPIPE})
+      std::signal(ending, SIG_DFL);
+    const PendingFile pending(place.file("a.pdf"), "new", Existing::refused, calls_with_names());
+    ::raise(signal);
+    ::_exit(0);
+  }
+  int status = 0;
+  REQUIRE(::waitpid(child, &status, 0) == child);
+  CHECK((WIFSIGNALED(status) && WTERMSIG(status) == signal));
+  CHECK(place.count() == 0);
 }
