@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <set>
 #include <string>
 #include <utility>
 #include <vector>
@@ -38,16 +37,23 @@ Chunks standing_in(const IndexedPiece& piece, const std::vector<BarRange>& playe
   return sorted(std::move(chunks));
 }
 
+// Where the bars that are played are learned, sorted.
+std::vector<int> sources_of(const IndexedPiece& piece, const std::vector<BarRange>& played) {
+  std::vector<int> sources;
+  for (const BarRange& bars : played)
+    for (int bar = bars.first; bar <= bars.last; ++bar) sources.push_back(piece.learned_bar[bar]);
+  std::sort(sources.begin(), sources.end());
+  sources.erase(std::unique(sources.begin(), sources.end()), sources.end());
+  return sources;
+}
+
 // Whether every bar of a chunk is played, here or there: one that is cut short by the edge of a
 // return, or begun in the middle, is not.
-bool plays_all_of(const IndexedPiece& piece, int chunk, const std::vector<BarRange>& played) {
-  std::set<int> sources;
-  for (const BarRange& bars : played)
-    for (int bar = bars.first; bar <= bars.last; ++bar) sources.insert(piece.learned_bar[bar]);
+bool plays_all_of(const IndexedPiece& piece, int chunk, const std::vector<int>& sources) {
   const BarRange& wanted = piece.chunks()[chunk].bars;
-  for (int bar = wanted.first; bar <= wanted.last; ++bar)
-    if (!sources.contains(bar)) return false;
-  return true;
+  const auto first = std::lower_bound(sources.begin(), sources.end(), wanted.first);
+  const auto past = std::upper_bound(first, sources.end(), wanted.last);
+  return past - first == wanted.size();
 }
 
 void check_names(IndexedPlan& indexed, const IndexedPiece& piece, const Moment& moment,
@@ -58,8 +64,9 @@ void check_names(IndexedPlan& indexed, const IndexedPiece& piece, const Moment& 
       indexed.violation(rule, Kind::chunk_not_named,
                         fmt::format("{} plays chunk {} but does not name it",
                                     in_words(indexed, moment), piece.chunks()[chunk].id));
+  const std::vector<int> sources = sources_of(piece, played);
   for (const int chunk : named)
-    if (!plays_all_of(piece, chunk, played))
+    if (!plays_all_of(piece, chunk, sources))
       indexed.violation(rule, Kind::chunk_not_played,
                         fmt::format("{} names chunk {}, which it does not play from end to end",
                                     in_words(indexed, moment), piece.chunks()[chunk].id));
