@@ -10,11 +10,13 @@
 #include "cli/printable.h"
 #include "cli/read_template.h"
 #include "cli/say.h"
+#include "cli/unfit.h"
 #include "plan/search/planner.h"
 #include "plan/search/remedies.h"
 #include "report/plan_text.h"
 #include "text/errors.h"
 #include "workbook/sheets/write_outs/write_out_staves.h"
+#include "workbook/too_many_pages.h"
 #include "workbook/workbook.h"
 
 namespace cahier {
@@ -69,6 +71,18 @@ std::string_view how_printed(const Print& print) {
   throw InputError(diagnostics.all());
 }
 
+PrintedBook printed_book(const Typefaces& typefaces, const Plan& plan, const Packet& packet,
+                         const Inputs& inputs, const Print& print) {
+  try {
+    return print_book(typefaces, plan, packet, inputs.words, print);
+  } catch (const TooManyPages& error) {
+    Diagnostics diagnostics;
+    diagnostics.error(inputs.printed.back(), {1, 1}, error.what(),
+                      "choose a packet of fewer sheets, larger paper, or divide the piece");
+    throw InputError(diagnostics.all());
+  }
+}
+
 }  // namespace
 
 int print_workbook(const Request& request, const TypedLine& typed, Date today) {
@@ -94,8 +108,9 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
     return 1;
   }
   const Print print = print_for(request, packet);
-  const PrintedBook book = print_book(typefaces, plan, packet, inputs.words, print);
+  const PrintedBook book = printed_book(typefaces, plan, packet, inputs, print);
   if (book.pages == 0) refuse_empty(request, typed);
+  refuse_unfit(book.unfit, inputs.printed);
   say(smaller_staves(typefaces, plan, packet, print));
   if (to_terminal)
     say_out(book.pdf);

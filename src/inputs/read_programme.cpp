@@ -5,11 +5,10 @@
 #include <algorithm>
 
 #include "piece/read_practice.h"
+#include "text/limits.h"
 
 namespace cahier {
 namespace {
-
-constexpr std::size_t kMostPieces = 12;
 
 std::optional<Date> read_day(YamlFields& fields, std::string_view key) {
   const auto text = fields.text(key);

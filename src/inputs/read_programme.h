@@ -21,7 +21,7 @@ struct Programme {
     std::string path;  // as written: relative to the programme's own folder
     Place at;
   };
-  std::vector<File> pieces;  // at least one, at most twelve
+  std::vector<File> pieces;  // at least one, at most kMostPieces
 };
 
 // Whether a file is a programme: it has the key `programme`.

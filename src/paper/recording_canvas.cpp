@@ -64,7 +64,10 @@ void RecordingCanvas::keep(DrawnItem item) {
   pages_.back().items.push_back(std::move(item));
 }
 
-void RecordingCanvas::begin_page(PageSize size) { pages_.push_back({size, {}}); }
+void RecordingCanvas::begin_page(PageSize size) {
+  if (!pages_.empty()) pages_.back().items.shrink_to_fit();  // a book may have very many pages
+  pages_.push_back({size, {}});
+}
 
 PageSize RecordingCanvas::page_size() const {
   if (pages_.empty()) throw std::logic_error("no page has been begun");

@@ -5,11 +5,12 @@
 #include <algorithm>
 #include <unordered_map>
 
+#include "text/limits.h"
+
 namespace cahier {
 namespace {
 
 constexpr int kMostTimes = 99;
-constexpr double kMostBarsPlayed = 100000;
 constexpr std::size_t kLongestNote = 200;
 
 struct WrittenRepeat {
@@ -52,7 +53,7 @@ double bars_as_played(const std::vector<WrittenRepeat>& ordered, const Extent& e
   double total = 0;
   std::vector<std::pair<int, double>> open;  // last bar, and how often a bar in it is played
   std::size_t next = 0;
-  for (int bar = extent.first; bar <= extent.last && total <= kMostBarsPlayed; ++bar) {
+  for (int bar = extent.first; bar <= extent.last && total <= kMostPlayedBars; ++bar) {
     while (!open.empty() && open.back().first < bar) open.pop_back();
     for (; next < ordered.size() && ordered[next].repeat.bars.first == bar; ++next) {
       const Repeat& repeat = ordered[next].repeat;
@@ -223,10 +224,10 @@ std::vector<Repeat> read_repeats(YamlFields& fields, const Extent& extent) {
   }
   std::stable_sort(written.begin(), written.end(), outer_first);
   if (!nests(fields.source(), written, fields.diagnostics())) return {};
-  if (!written.empty() && extent.last > 0 && bars_as_played(written, extent) > kMostBarsPlayed) {
+  if (!written.empty() && extent.last > 0 && bars_as_played(written, extent) > kMostPlayedBars) {
     fields.diagnostics().error(
         fields.source(), fields.node("repeats")->at,
-        fmt::format("with these repeats more than {} bars are played", kMostBarsPlayed),
+        fmt::format("with these repeats more than {} bars are played", kMostPlayedBars),
         "lower \"times\", or remove repeats that are inside one another");
     return {};
   }

@@ -8,11 +8,11 @@
 #include "piece/read_music.h"
 #include "piece/read_practice.h"
 #include "piece/read_sections.h"
+#include "text/limits.h"
 
 namespace cahier {
 namespace {
 
-constexpr int kMostBars = 10000;
 constexpr std::size_t kLongestTitle = 500;
 
 void refuse_score(YamlFields& fields) {

@@ -51,11 +51,12 @@ std::optional<std::string> nearest(std::string_view word,
   std::size_t least = 0;
   for (const std::string& candidate : candidates) {
     if (candidate.size() > kLongestWord) continue;
-    const std::size_t distance = edit_distance(typed, lower(candidate));
+    const std::size_t shortest = std::min(typed.size(), candidate.size());
     const std::size_t longest = std::max(typed.size(), candidate.size());
-    if (distance > allowed(std::min(typed.size(), candidate.size())) || distance >= longest) {
-      continue;
-    }
+    // Each letter more is an edit.
+    if (longest - shortest > allowed(shortest)) continue;
+    const std::size_t distance = edit_distance(typed, lower(candidate));
+    if (distance > allowed(shortest) || distance >= longest) continue;
     if (!best || distance < least) {
       best = candidate;
       least = distance;

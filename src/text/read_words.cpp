@@ -70,7 +70,9 @@ class WordsReader {
       diagnostics_.error(
           source_, group.key.at,
           fmt::format("unknown group \"{}\"{}", group.key.text,
-                      did_you_mean(group.key.text, {groups().begin(), groups().end()})));
+                      ++unknown_ <= Diagnostics::kMostKept
+                          ? did_you_mean(group.key.text, {groups().begin(), groups().end()})
+                          : ""));
       return;
     }
     if (group.value.kind != YamlNode::Kind::map) {
@@ -89,7 +91,9 @@ class WordsReader {
       if (found == english_->entries_.end()) {
         diagnostics_.error(
             source_, entry.key.at,
-            fmt::format("unknown key \"{}\"{}", key, did_you_mean(key, english_->keys())));
+            fmt::format(
+                "unknown key \"{}\"{}", key,
+                ++unknown_ <= Diagnostics::kMostKept ? did_you_mean(key, english_->keys()) : ""));
         return;
       }
       like = &found->second;
@@ -174,6 +178,7 @@ class WordsReader {
   const Words* english_;
   Words words_;
   std::set<std::string> groups_;
+  int unknown_ = 0;  // keys and groups; beyond Diagnostics::kMostKept they are only counted
 };
 
 Words read_words(const Source& source, Diagnostics& diagnostics) {

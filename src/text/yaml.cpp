@@ -9,16 +9,12 @@
 #include <sstream>
 #include <unordered_map>
 
+#include "text/limits.h"
 #include "text/utf8.h"
 #include "text/yaml_faults.h"
 
 namespace cahier {
 namespace {
-
-constexpr std::size_t kMostSize = 2u << 20;  // yaml-cpp takes up to 250 times as much memory
-constexpr std::size_t kMostDepth = 32;
-constexpr std::size_t kMostValues = 200000;
-constexpr std::size_t kMostBytes = 4096;  // of one text
 
 // Thrown from the events when reading cannot go on; the error is already reported.
 struct Unusable {};
@@ -88,10 +84,10 @@ class TreeBuilder : public YAML::EventHandler {
     YamlNode node = made(YamlNode::Kind::scalar, mark);
     node.quoted = tag == "!";
     check_closed(mark, node.at);
-    if (value.size() > kMostBytes) {
+    if (value.size() > kMostTextBytes) {
       diagnostics_.error(source_, node.at,
                          fmt::format("this text is {} characters long", count_characters(value)),
-                         fmt::format("shorten it; no text may be longer than {}", kMostBytes));
+                         fmt::format("shorten it; no text may be longer than {}", kMostTextBytes));
       node.refused = true;
     } else {
       node.text = value;
@@ -247,6 +243,27 @@ std::string with_line_feeds(std::string text) {
   return text;
 }
 
+// Where the sign stands with which a list in brackets has too many. yaml-cpp keeps all of such a
+// list, some 250 bytes for each sign, before it hands on its first value. Quotation marks are not
+// looked at: a list in brackets cannot hold a line that begins with a hyphen, so that each such
+// line begins to count anew.
+std::optional<std::size_t> one_sign_too_many(std::string_view text) {
+  std::size_t signs = 0;
+  bool line_begins = true;
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    const char letter = text[at];
+    if (letter == '\n') {
+      line_begins = true;
+      continue;
+    }
+    if (line_begins && letter == '-' && text.substr(at + 1).starts_with(' ')) signs = 0;
+    if (letter != ' ') line_begins = false;
+    const bool sign = letter == '[' || letter == '{' || letter == ',';
+    if (sign && ++signs > kMostFlowSigns) return at;
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 const YamlNode* YamlNode::find(std::string_view key) const {
@@ -257,16 +274,22 @@ const YamlNode* YamlNode::find(std::string_view key) const {
 }
 
 std::optional<YamlNode> parse_yaml(const Source& source, Diagnostics& diagnostics) {
-  if (source.text().size() > kMostSize) {
+  if (source.text().size() > kMostFileBytes) {
     diagnostics.error(
         source, {1, 1}, "this file is too long",
-        fmt::format("at most {} KiB are read; is it the right file?", kMostSize / 1024));
+        fmt::format("at most {} KiB are read; is it the right file?", kMostFileBytes / 1024));
     return std::nullopt;
   }
   if (!check_characters(source, diagnostics)) return std::nullopt;
+  const std::string text = with_line_feeds(source.text());
+  if (const auto at = one_sign_too_many(text)) {
+    diagnostics.error(source, source.place(*at), "this list has too many brackets and commas",
+                      fmt::format("at most {} are read; is it the right file?", kMostFlowSigns));
+    return std::nullopt;
+  }
   TreeBuilder builder(source, diagnostics);
   try {
-    std::istringstream stream(with_line_feeds(source.text()));
+    std::istringstream stream(text);
     YAML::Parser parser(stream);
     while (parser.HandleNextDocument(builder)) {
     }

@@ -199,12 +199,15 @@ void YamlFields::refuse_unknown() {
   known.erase(std::unique(known.begin(), known.end()), known.end());
   std::string list;
   for (const std::string& each : known) list += (list.empty() ? "" : ", ") + each;
+  int unknown = 0;
   for (const YamlNode::Entry& entry : node_.entries) {
     if (std::binary_search(known.begin(), known.end(), entry.key.text)) continue;
-    diagnostics_.error(
-        source_, entry.key.at,
-        fmt::format("unknown key {}{}", found(entry.key), did_you_mean(entry.key.text, known)),
-        fmt::format("known keys: {}", list));
+    // Beyond that number messages are only counted.
+    const bool is_kept = ++unknown <= Diagnostics::kMostKept;
+    diagnostics_.error(source_, entry.key.at,
+                       fmt::format("unknown key {}{}", found(entry.key),
+                                   is_kept ? did_you_mean(entry.key.text, known) : ""),
+                       fmt::format("known keys: {}", list));
   }
 }
 

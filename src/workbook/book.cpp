@@ -1,9 +1,13 @@
 #include "workbook/book.h"
 
+#include <fmt/format.h>
+
 #include "paper/text_fitting.h"
 #include "plan/standing.h"
+#include "text/limits.h"
 #include "text/phrasing.h"
 #include "workbook/style.h"
+#include "workbook/too_many_pages.h"
 
 namespace cahier {
 namespace {
@@ -25,6 +29,9 @@ std::string title_of(const Plan& plan, const Words& words) {
 
 }  // namespace
 
+TooManyPages::TooManyPages()
+    : std::runtime_error(fmt::format("this workbook has more than {} pages", kMostPages)) {}
+
 Book::Book(Canvas& canvas, const Plan& plan, const Words& words, const Print& print,
            const Contents& known)
     : canvas_(canvas),
@@ -42,6 +49,7 @@ void Book::open_sheet(SheetKind sheet, std::string_view title) {
 }
 
 void Book::begin(PageSize size) {
+  if (page() >= kMostPages) throw TooManyPages();
   canvas_.begin_page(size);
   if (sheet_begins_) canvas_.outline_entry(sheet_title_, 1, page());
   sheet_begins_ = false;

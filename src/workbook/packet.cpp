@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "text/did_you_mean.h"
+#include "text/limits.h"
 #include "text/yaml.h"
 
 namespace cahier {
@@ -29,6 +30,11 @@ Packet read_packet(const Source& source, Diagnostics& diagnostics) {
           fmt::format("there is no sheet \"{}\"{}", node->text, did_you_mean(node->text, known)),
           fmt::format("the sheets are: {}", fmt::join(known, ", ")));
   }
+  if (packet.sheets.size() > kMostSheets)
+    diagnostics.error(source, fields.node("sheets")->at,
+                      fmt::format("a packet can have at most {} sheets, found {}", kMostSheets,
+                                  packet.sheets.size()),
+                      "list each sheet once");
   if (packet.sheets.empty() && !diagnostics.has_errors())
     fields.missing("sheets", "write it as sheets: [cover, day panels, cue starts]");
   fields.refuse_unknown();

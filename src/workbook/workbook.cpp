@@ -90,7 +90,8 @@ PrintedBook print_book(const Typefaces& typefaces, const Plan& plan, const Packe
   PdfCanvas pdf(typefaces);
   put_on_paper(*book.canvas, print, pdf);
   const int pages = book.contents.pages;
-  return {pdf.bytes(), pages, print.sheets_of_paper(pages)};
+  return {pdf.bytes(), pages, print.sheets_of_paper(pages),
+          unfit_texts(*book.canvas, print.margins)};
 }
 
 }  // namespace cahier

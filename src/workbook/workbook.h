@@ -5,10 +5,12 @@
 #include <memory>
 #include <stdexcept>
 #include <string>
+#include <vector>
 
 #include "paper/recording_canvas.h"
 #include "workbook/book.h"
 #include "workbook/packet.h"
+#include "workbook/unfit_texts.h"
 
 namespace cahier {
 
@@ -45,6 +47,7 @@ struct PrintedBook {
   std::string pdf;
   int pages = 0;
   int sheets = 0;
+  std::vector<UnfitText> unfit;
 };
 
 // The book is drawn on a recording canvas until its page numbers are settled; then its pages are

@@ -41,12 +41,14 @@ void CueStartsDue::remember(const std::vector<int>& cues) {
 void CueStartsDue::add_forks(int day, int end, const RecallsDue& recalls, const TaskMaker& make,
                              double& room, std::vector<Task>& tasks) {
   for (auto fork = forks_.begin(); fork != forks_.end(); ++fork) {
+    if (!ForksDue::ready(**fork, recalls, day)) continue;
+    const auto ripe = [&](int cue) {
+      return recalls.ripe_enough(analysis_.starts[cue - 1].bars, day);
+    };
+    const std::vector<int>& cues = (*fork)->cues;
+    if (end - day > kForkAtTheLatest && !std::all_of(cues.begin(), cues.end(), ripe)) continue;
     Task task = ForksDue::task(**fork, make);
-    if (task.minutes > room || !ForksDue::ready(**fork, recalls, day)) continue;
-    const auto ripe = [&](const BarRange& bars) { return recalls.ripe_enough(bars, day); };
-    if (end - day > kForkAtTheLatest &&
-        !std::all_of(task.from_starts.begin(), task.from_starts.end(), ripe))
-      continue;
+    if (task.minutes > room) continue;
     room -= task.minutes;
     tasks.push_back(std::move(task));
     forks_.strike(fork);

@@ -9,12 +9,11 @@ TaskMaker::TaskMaker(const Analysis& analysis, const Method& method, int piece)
 
 Step TaskMaker::together(int times) const { return {analysis_.planned.piece.parts(), {}, times}; }
 
-Task TaskMaker::playing(Drill drill, BarRange bars, int level, double minutes) const {
+Task TaskMaker::without_chunks(Drill drill, BarRange bars, int level, double minutes) const {
   Task task;
   task.piece = piece_;
   task.drill = drill;
   task.bars = bars;
-  task.chunks = analysis_.chunks_in(bars);
   if (facts_of(drill).tempo != AtTempo::none)
     task.tempo = analysis_.time.mark(bars.first, analysis_.time.share(drill, level));
   task.beat = tempo_or_usual(analysis_.planned.piece, bars.first).beat;
@@ -49,7 +48,8 @@ std::vector<Step> TaskMaker::steps_of(Drill drill) const {
 
 Task TaskMaker::of_chunk(Drill drill, int chunk) const {
   const Chunk& of = analysis_.planned.chunks[chunk];
-  Task task = playing(drill, of.bars, of.level, analysis_.time.minutes(drill, of.bars, of.level));
+  Task task =
+      without_chunks(drill, of.bars, of.level, analysis_.time.minutes(drill, of.bars, of.level));
   task.chunks = {chunk};
   task.steps = steps_of(drill);
   return task;
@@ -57,7 +57,8 @@ Task TaskMaker::of_chunk(Drill drill, int chunk) const {
 
 Task TaskMaker::of_bars(Drill drill, BarRange bars) const {
   const int level = analysis_.level_in(bars);
-  Task task = playing(drill, bars, level, analysis_.time.minutes(drill, bars, level));
+  Task task = without_chunks(drill, bars, level, analysis_.time.minutes(drill, bars, level));
+  task.chunks = analysis_.chunks_in(bars);
   task.steps = steps_of(drill);
   return task;
 }
@@ -99,9 +100,8 @@ Task TaskMaker::cue_starts(const std::vector<int>& cues, int throws, double prog
   for (const int cue : cues)
     level = std::max(level, analysis_.level_in(analysis_.starts[cue - 1].bars));
   if (cues.empty()) level = analysis_.level_in(bars);
-  Task task = playing(Drill::cue_starts, bars, level, analysis_.time.cue_starts(starts));
+  Task task = without_chunks(Drill::cue_starts, bars, level, analysis_.time.cue_starts(starts));
   raise_tempo(task, level, progress);
-  task.chunks.clear();
   for (const int cue : cues) {
     const StartFromCue& start = analysis_.starts[cue - 1];
     task.chunks.insert(task.chunks.end(), start.chunks.begin(), start.chunks.end());

@@ -29,7 +29,7 @@ class TaskMaker {
   Task of_bars(Drill drill, BarRange bars) const;
 
  private:
-  Task playing(Drill drill, BarRange bars, int level, double minutes) const;
+  Task without_chunks(Drill drill, BarRange bars, int level, double minutes) const;
   std::vector<Step> steps_of(Drill drill) const;
   Step together(int times) const;
   void raise_tempo(Task& task, int level, double progress) const;

@@ -35,16 +35,19 @@ constexpr double kHeadFootAndKey = 45;
 constexpr double kLineOfMap = 34.5;
 constexpr double kRowOfMap = 4.5;  // phrases, or what stands above the bars
 
-int chunk_of(const PlannedPiece& piece, int bar) {
-  for (std::size_t at = 0; at < piece.chunks.size(); ++at)
-    if (piece.chunks[at].bars.contains(bar)) return static_cast<int>(at);
-  return 0;
+// By bar, the first chunk that holds it; 0 where there is none.
+std::vector<int> chunks_by_bar(const PlannedPiece& piece) {
+  std::vector<int> chunk_at(static_cast<std::size_t>(piece.piece.bars) + 1, 0);
+  for (int at = static_cast<int>(piece.chunks.size()) - 1; at >= 0; --at)
+    for (int bar = piece.chunks[at].bars.first; bar <= piece.chunks[at].bars.last; ++bar)
+      chunk_at[bar] = at;
+  return chunk_at;
 }
 
 // For each bar what it costs to end a line with it.
-std::vector<double> costs_of_ends(const PlannedPiece& piece) {
+std::vector<double> costs_of_ends(const PlannedPiece& piece, const std::vector<FormPart>& parts) {
   std::vector<double> costs(piece.piece.bars + 1, kInChunk);
-  for (const FormPart& part : form_parts(piece)) costs[part.bars.last] = kInPhrase;
+  for (const FormPart& part : parts) costs[part.bars.last] = kInPhrase;
   for (const Section& section : piece.piece.sections)
     for (const BarRange& phrase : section.phrases) costs[phrase.last] = kInPhrases;
   for (const PlannedSection& section : piece.sections) costs[section.bars.last] = 0;
@@ -90,13 +93,14 @@ double line_height(const Piece& piece, std::size_t lines) {
 
 // The width of a bar from which every chunk has room for its name, and for the number of its first
 // bar above it.
-double bar_for_names(const Book& book, const PlannedPiece& piece) {
+double bar_for_names(const Book& book, const PlannedPiece& piece,
+                     const std::vector<FormPart>& parts) {
   constexpr double kBesideName = 1.8;
   const auto width = [&](const std::string& text, double size) {
     return book.typefaces().width(text, style::kNote.face, size) + kBesideName;
   };
   double bar = 0;
-  for (const FormPart& part : form_parts(piece)) {
+  for (const FormPart& part : parts) {
     const double text = std::max(width(piece.chunks[part.chunk].id, style::kLeast),
                                  width(std::to_string(part.bars.first), style::kNote.size_pt));
     bar = std::max(bar, text / BarScale::units(part.bars));
@@ -131,11 +135,12 @@ Box BarScale::over(BarRange range, double y, double height) const {
 
 std::vector<FormPart> form_parts(const PlannedPiece& piece) {
   std::vector<FormPart> parts;
+  const std::vector<int> chunk_at = chunks_by_bar(piece);
   for (const PlannedSection& section : piece.sections) {
     int learned_before = 0;
     for (int bar = section.bars.first; bar <= section.bars.last; ++bar) {
       const int learned = section.same_as ? piece.piece.learned_bar(bar) : bar;
-      const int chunk = chunk_of(piece, learned);
+      const int chunk = chunk_at[learned];
       const bool goes_on =
           bar > section.bars.first && parts.back().chunk == chunk && learned == learned_before + 1;
       if (goes_on)
@@ -148,8 +153,18 @@ std::vector<FormPart> form_parts(const PlannedPiece& piece) {
   return parts;
 }
 
+std::span<const FormPart> parts_in(const std::vector<FormPart>& parts, BarRange bars) {
+  const auto first =
+      std::lower_bound(parts.begin(), parts.end(), bars.first,
+                       [](const FormPart& part, int bar) { return part.bars.last < bar; });
+  const auto past =
+      std::upper_bound(first, parts.end(), bars.last,
+                       [](int bar, const FormPart& part) { return bar < part.bars.first; });
+  return {first, past};
+}
+
 std::vector<BarRange> form_lines(const PlannedPiece& piece, int most) {
-  return best_lines(piece, costs_of_ends(piece), most).lines;
+  return best_lines(piece, costs_of_ends(piece, form_parts(piece)), most).lines;
 }
 
 BarScale FormLayout::scale(BarRange line, double x) const {
@@ -163,9 +178,10 @@ FormLayout form_layout(const Book& book, const PlannedPiece& piece) {
   // Half the width of a line is kept clear at both sides.
   const double room = page.width - layout.labels - 0.6;
   const double pickup = piece.piece.first_bar() == 0 ? 0.5 : 0;
-  const std::vector<double> ends = costs_of_ends(piece);
+  layout.parts = form_parts(piece);
+  const std::vector<double> ends = costs_of_ends(piece, layout.parts);
   const int widest = std::max(1, static_cast<int>(room / kLeastBar - pickup));
-  const double bar_with_names = bar_for_names(book, piece);
+  const double bar_with_names = bar_for_names(book, piece, layout.parts);
   double least = std::numeric_limits<double>::infinity();
   for (int most = std::min({8, widest, piece.piece.bars});
        most <= std::min(widest, piece.piece.bars); ++most) {

@@ -1,6 +1,7 @@
 // The form of a piece to scale: bars on lines that all share one width of a bar.
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include "workbook/book.h"
@@ -41,6 +42,9 @@ struct FormPart {
 // The whole piece in bar order, every bar in one part.
 std::vector<FormPart> form_parts(const PlannedPiece& piece);
 
+// Those of all parts of a piece that have bars in `bars`.
+std::span<const FormPart> parts_in(const std::vector<FormPart>& parts, BarRange bars);
+
 // The piece cut into lines of at most `most` bars (a pickup is not counted), as few and as evenly
 // filled as can be without cutting sections, else phrases, else chunks. REQUIRES: most >= 1.
 std::vector<BarRange> form_lines(const PlannedPiece& piece, int most);
@@ -51,6 +55,7 @@ struct FormLayout {
   double bar_width = 0;  // millimetres
   double indent = 0;     // of lines without a pickup, where the piece has one
   std::vector<BarRange> lines;
+  std::vector<FormPart> parts;  // of the whole piece
 
   // A line of it on a page whose content begins at `x`.
   BarScale scale(BarRange line, double x) const;

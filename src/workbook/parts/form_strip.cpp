@@ -132,31 +132,35 @@ TextStyle band_style(const Book& book, const PlannedPiece& piece, double bar_wid
   return style::kStrong;
 }
 
-bool draw_section_bands(Book& book, const PlannedPiece& piece, const BarScale& scale, double y,
-                        double height) {
-  const std::vector<int> patterns = form_patterns(piece);
-  const TextStyle type = band_style(book, piece, scale.bar_width(), height);
+SectionBands::SectionBands(const Book& book, const PlannedPiece& piece, double bar_width,
+                           double height)
+    : piece_(piece),
+      height_(height),
+      patterns_(form_patterns(piece)),
+      type_(band_style(book, piece, bar_width, height)) {}
+
+bool SectionBands::draw(Book& book, const BarScale& scale, double y) const {
   bool whole_names = true;
-  for (std::size_t index = 0; index < piece.sections.size(); ++index) {
-    const PlannedSection& section = piece.sections[index];
+  for (std::size_t index = 0; index < piece_.sections.size(); ++index) {
+    const PlannedSection& section = piece_.sections[index];
     if (!section.bars.overlaps(scale.bars())) continue;
-    const Box box = scale.over(section.bars, y, height);
+    const Box box = scale.over(section.bars, y, height_);
     const bool begins = section.bars.first >= scale.bars().first;
-    draw_form_pattern(book.canvas(), box, patterns[index]);
-    const bool whole_name = draw_name(book, section, box, begins ? type : style::kNote);
+    draw_form_pattern(book.canvas(), box, patterns_[index]);
+    const bool whole_name = draw_name(book, section, box, begins ? type_ : style::kNote);
     draw_edges(book.canvas(), box, begins, section.bars.last <= scale.bars().last);
     if (begins && !whole_name) whole_names = false;
   }
   return whole_names;
 }
 
-void draw_bar_numbers(Book& book, const PlannedPiece& piece, const BarScale& scale, double y,
-                      double height) {
+void draw_bar_numbers(Book& book, const PlannedPiece& piece, const std::vector<FormPart>& parts,
+                      const BarScale& scale, double y, double height) {
   LabelRow row(book.canvas(), style::kNote, y, height, scale.right());
   add_section_numbers(row, piece, scale);
   const int line_begins = std::max(scale.bars().first, 1);
   row.add(scale.left(line_begins), std::to_string(line_begins));
-  for (const FormPart& part : form_parts(piece)) {
+  for (const FormPart& part : parts_in(parts, scale.bars())) {
     const int bar = std::max(part.bars.first, 1);
     if (scale.bars().contains(bar)) row.add(scale.left(bar), std::to_string(bar));
   }
@@ -175,7 +179,7 @@ void draw_form_strip(Book& book, const PlannedPiece& piece, const Box& box) {
   numbers.add(box.x, std::to_string(std::max(whole.first, 1)));
   numbers.add(box.right() - last_width, last);
   add_section_numbers(numbers, piece, scale);
-  draw_section_bands(book, piece, scale, box.y + kNumbers, kBand);
+  SectionBands(book, piece, scale.bar_width(), kBand).draw(book, scale, box.y + kNumbers);
 
   const double below = box.y + kNumbers + kBand;
   constexpr double kLeastChunk = 1.2;  // closer marks would run into one another

@@ -15,16 +15,28 @@ std::vector<int> form_patterns(const PlannedPiece& piece);
 // The largest style in which the names fit in bands `height` high, the same for the whole piece.
 TextStyle band_style(const Book& book, const PlannedPiece& piece, double bar_width, double height);
 
-// The bands of the sections on a line, each with its name where there is room, returns with the
-// bars they repeat. The edge of a band that goes on to another line is left open. False when a
-// name had to be cut or left out where its section begins.
-bool draw_section_bands(Book& book, const PlannedPiece& piece, const BarScale& scale, double y,
-                        double height);
+// The sections of a piece as bands, alike on all lines of a bar's width.
+class SectionBands {
+ public:
+  // REQUIRES: the piece outlives the bands.
+  SectionBands(const Book& book, const PlannedPiece& piece, double bar_width, double height);
+
+  // The bands on a line, each with its name where there is room, returns with the bars they
+  // repeat. The edge of a band that goes on to another line is left open. False when a name had to
+  // be cut or left out where its section begins.
+  bool draw(Book& book, const BarScale& scale, double y) const;
+
+ private:
+  const PlannedPiece& piece_;
+  double height_;
+  std::vector<int> patterns_;
+  TextStyle type_;
+};
 
 // Bar numbers over a line: where sections begin, then where chunks begin, as far as they do not
-// meet.
-void draw_bar_numbers(Book& book, const PlannedPiece& piece, const BarScale& scale, double y,
-                      double height);
+// meet. `parts` are those of the whole piece.
+void draw_bar_numbers(Book& book, const PlannedPiece& piece, const std::vector<FormPart>& parts,
+                      const BarScale& scale, double y, double height);
 
 // The whole piece on one line: sections with their first bars, the beginnings of chunks and the
 // cue starts' numbers where they do not meet.

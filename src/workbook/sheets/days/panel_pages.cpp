@@ -86,8 +86,10 @@ void PanelPages::tighten(Week& week) const {
 }
 
 void PanelPages::set(const Item& item) {
-  if (pages_.empty() || pages_.back().height + item.height > content_.height + 1e-6)
-    pages_.emplace_back();
+  // What is higher than a page has one to itself, and sticks out below.
+  const bool full = !pages_.empty() && !pages_.back().items.empty() &&
+                    pages_.back().height + item.height > content_.height + 1e-6;
+  if (pages_.empty() || full) pages_.emplace_back();
   pages_.back().items.push_back(item);
   pages_.back().height += item.height;
 }

@@ -6,7 +6,6 @@
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
 #include "workbook/parts/form_signs.h"
-#include "workbook/parts/form_strip.h"
 #include "workbook/parts/tempo_mark.h"
 #include "workbook/sheets/form/learned_parts.h"
 #include "workbook/style.h"
@@ -156,13 +155,18 @@ void FormLine::draw_label(std::string_view key, double y, double height) const {
             style::kSmall, Align::right, style::kLeast);
 }
 
-bool FormLine::draw(double y) const {
+SectionBands FormLine::bands(const Book& book, const PlannedPiece& piece,
+                             const FormLayout& layout) {
+  return {book, piece, layout.bar_width, kBand};
+}
+
+bool FormLine::draw(const SectionBands& bands, double y) const {
   draw_above(y);
   y += rows_above_ * kLabelRow;
-  draw_bar_numbers(book_, piece_, scale_, y, kNumbers);
+  draw_bar_numbers(book_, piece_, layout_.parts, scale_, y, kNumbers);
   y += kNumbers;
   draw_label("form_map.row_sections", y, kBand);
-  const bool whole_names = draw_section_bands(book_, piece_, scale_, y, kBand);
+  const bool whole_names = bands.draw(book_, scale_, y);
   y += kBand;
   draw_label("form_map.row_bars", y - 0.5, kCells + 1);
   draw_cells(y);
@@ -203,8 +207,7 @@ void FormLine::draw_cells(double y) const {
   Canvas& canvas = book_.canvas();
   constexpr int kDarkLevel = 4;  // from here on bar lines are white
   const BarRange bars = scale_.bars();
-  const std::vector<FormPart> parts = form_parts(piece_);
-  const auto level_at = [&](int bar) { return shown_level(piece_, parts, bar); };
+  const auto level_at = [&](int bar) { return shown_level(piece_, layout_.parts, bar); };
   for (int bar = bars.first; bar <= bars.last; ++bar)
     canvas.rectangle(scale_.over({bar, bar}, y, kCells), {{}, level_fill(level_at(bar))});
   for (int bar = bars.first + 1; bar <= bars.last; ++bar) {
@@ -237,8 +240,7 @@ void FormLine::draw_phrases(double y) const {
 void FormLine::draw_chunks(double y) const {
   const std::ptrdiff_t index = &piece_ - book_.plan().pieces.data();
   const std::vector<bool> learned = chunks_learned(book_.plan(), static_cast<int>(index));
-  for (const FormPart& part : form_parts(piece_)) {
-    if (!part.bars.overlaps(scale_.bars())) continue;
+  for (const FormPart& part : parts_in(layout_.parts, scale_.bars())) {
     const Box box = scale_.over(part.bars, y, kChunks).inset(0.35, 0.75);
     draw_chunk_box(book_.canvas(), box, part.back);
     if (!part.back && learned[part.chunk]) draw_learned_sign(book_.canvas(), box);

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "workbook/parts/form_layout.h"
+#include "workbook/parts/form_strip.h"
 
 namespace cahier {
 
@@ -22,8 +23,10 @@ class FormLine {
 
   // Millimetres from the labels above to those below.
   double height() const;
+  // The bands of all lines.
+  static SectionBands bands(const Book& book, const PlannedPiece& piece, const FormLayout& layout);
   // Draws the line with its top at `y`. False when a section's name had to be cut.
-  bool draw(double y) const;
+  bool draw(const SectionBands& bands, double y) const;
 
  private:
   // A mark, a change, a repeat; a cue start or a fork.

@@ -199,6 +199,7 @@ void draw_map(Book& book, int index) {
     heights.push_back(FormLine(book, piece, layout, bars, page.x).height());
   Key key(book, index, page.width);
   const FormPages pages = form_pages(heights, flow.left(), key.height());
+  const SectionBands bands = FormLine::bands(book, piece, layout);
   bool whole_names = true;
   std::size_t next = 0;
   for (const int lines : pages.lines) {
@@ -207,7 +208,7 @@ void draw_map(Book& book, int index) {
       const Box box = flow.take(heights[next]);
       // Margins change places on the other side of a leaf.
       const FormLine line(book, piece, layout, layout.lines[next], box.x);
-      whole_names = line.draw(box.y) && whole_names;
+      whole_names = line.draw(bands, box.y) && whole_names;
       flow.skip(pages.between);
     }
   }

@@ -25,9 +25,8 @@ bool went_right(const Plan& plan, int piece, Drill drill, const FormPart& part) 
 
 int shown_level(const PlannedPiece& piece, const std::vector<FormPart>& parts, int bar) {
   const int level = piece.piece.level_at(bar);
-  for (const FormPart& part : parts)
-    if (part.bars.contains(bar) && piece.chunks[part.chunk].raised)
-      return std::max(level, piece.chunks[part.chunk].level);
+  for (const FormPart& part : parts_in(parts, {bar, bar}))
+    if (piece.chunks[part.chunk].raised) return std::max(level, piece.chunks[part.chunk].level);
   return level;
 }
 

@@ -16,6 +16,7 @@ std::vector<bool> chunks_learned(const Plan& plan, int piece);
 bool went_right(const Plan& plan, int piece, Drill drill, const FormPart& part);
 
 // A bar's level: the piece's, or the weakness of its chunk where the log raised that.
+// `parts` are those of the whole piece.
 int shown_level(const PlannedPiece& piece, const std::vector<FormPart>& parts, int bar);
 
 }  // namespace cahier

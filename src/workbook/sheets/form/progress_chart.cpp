@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -41,21 +42,18 @@ Labels row_labels(const Words& words) {
 // A line of the form with the rows to colour below it.
 struct ChartLine {
   BarRange bars;
-  std::vector<FormPart> parts;  // those that stand on the line
-  std::size_t first_row = 0;    // where only returns stand on the line, learning has no row
+  std::span<const FormPart> parts;  // those that stand on the line
+  std::size_t first_row = 0;        // where only returns stand on the line, learning has no row
 
   double height(double box) const {
     return kNumbers + kBand + kNames + box * static_cast<double>(kRows - first_row);
   }
 };
 
-std::vector<ChartLine> chart_lines(const PlannedPiece& piece, const FormLayout& layout) {
+std::vector<ChartLine> chart_lines(const FormLayout& layout) {
   std::vector<ChartLine> lines;
-  const std::vector<FormPart> parts = form_parts(piece);
   for (const BarRange& bars : layout.lines) {
-    ChartLine line{bars, {}, 0};
-    std::copy_if(parts.begin(), parts.end(), std::back_inserter(line.parts),
-                 [&](const FormPart& part) { return part.bars.overlaps(bars); });
+    ChartLine line{bars, parts_in(layout.parts, bars), 0};
     if (std::all_of(line.parts.begin(), line.parts.end(),
                     [](const FormPart& part) { return part.back; }))
       line.first_row = kLearningRows;
@@ -78,13 +76,13 @@ std::optional<Fill> colour(const Plan& plan, int piece, Drill drill, const FormP
   return Fill{style::kPale, true};
 }
 
-void draw_chart_line(Book& book, int index, const FormLayout& layout, const ChartLine& line,
-                     const Labels& labels, const Box& box, double height) {
+void draw_chart_line(Book& book, int index, const FormLayout& layout, const SectionBands& bands,
+                     const ChartLine& line, const Labels& labels, const Box& box, double height) {
   const PlannedPiece& piece = book.plan().pieces[index];
   const BarScale scale = layout.scale(line.bars, box.x);
-  draw_bar_numbers(book, piece, scale, box.y, kNumbers);
+  draw_bar_numbers(book, piece, layout.parts, scale, box.y, kNumbers);
   double y = box.y + kNumbers;
-  draw_section_bands(book, piece, scale, y, kBand);
+  bands.draw(book, scale, y);
   y += kBand;
   for (const FormPart& part : line.parts)
     if (part.bars.first >= line.bars.first)
@@ -119,7 +117,8 @@ void draw_chart(Book& book, int index, const Labels& labels) {
   flow.skip(kBelowLead);
 
   const FormLayout layout = form_layout(book, piece);
-  const std::vector<ChartLine> lines = chart_lines(piece, layout);
+  const SectionBands bands(book, piece, layout.bar_width, kBand);
+  const std::vector<ChartLine> lines = chart_lines(layout);
   // Boxes as high as one page allows; on several pages of a usual height.
   const auto pages_of = [&](double box) {
     std::vector<double> heights;
@@ -134,7 +133,7 @@ void draw_chart(Book& book, int index, const Labels& labels) {
   for (const int count : pages.lines) {
     if (line != lines.begin()) flow.next_page();
     for (int at = 0; at < count; ++at, ++line) {
-      draw_chart_line(book, index, layout, *line, labels, flow.take(line->height(box)), box);
+      draw_chart_line(book, index, layout, bands, *line, labels, flow.take(line->height(box)), box);
       flow.skip(pages.between);
     }
   }

@@ -1,0 +1,34 @@
+#include "workbook/unfit_texts.h"
+
+#include <set>
+
+namespace cahier {
+namespace {
+
+constexpr double kSeen = 0.5;  // millimetres; less is rounding
+
+}  // namespace
+
+std::vector<UnfitText> unfit_texts(const RecordingCanvas& drawn, const Margins& margins) {
+  std::vector<UnfitText> found;
+  std::set<std::string> lines;
+  int page = 0;
+  for (const DrawnPage& each : drawn.pages()) {
+    const Box inside = margins.inside(each.size, ++page);
+    bool beyond = false;
+    for (const DrawnItem& item : each.items) {
+      const auto* text = std::get_if<DrawnText>(&item);
+      if (!text || text->ink.width <= 0) continue;
+      if (!beyond && !inside.contains(text->ink, kSeen)) {
+        beyond = true;
+        if (lines.insert(text->text).second)
+          found.push_back({UnfitText::Kind::beyond_page, text->text, page});
+      } else if (text->text.ends_with("…") && lines.insert(text->text).second) {
+        found.push_back({UnfitText::Kind::cut, text->text, page});
+      }
+    }
+  }
+  return found;
+}
+
+}  // namespace cahier
