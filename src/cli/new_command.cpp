@@ -1,6 +1,7 @@
 #include "cli/commands.h"
 #include "cli/say.h"
 #include "text/atomic_file.h"
+#include "text/terminal.h"
 
 namespace cahier {
 namespace {
@@ -58,7 +59,8 @@ int write_starter(const Request& request) {
     return 0;
   }
   write_new(request.output, std::string(kStarter));
-  say_out(request.output + ": edit it, then run cahier print " + request.output + " --by DATE\n");
+  const std::string name = line_for_terminal(request.output);
+  say_text(name + ": edit it, then run cahier print " + name + " --by DATE\n");
   return 0;
 }
 

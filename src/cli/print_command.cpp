@@ -13,6 +13,7 @@
 #include "report/plan_text.h"
 #include "text/atomic_file.h"
 #include "text/errors.h"
+#include "text/terminal.h"
 #include "workbook/sheets/write_outs/write_out_staves.h"
 #include "workbook/workbook.h"
 
@@ -83,7 +84,7 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
   // With the PDF on standard output, everything else goes to standard error.
   const std::string path = output_path(request);
   const bool to_terminal = path == kTerminal;
-  const auto say = to_terminal ? say_err : say_out;
+  const auto say = to_terminal ? say_err : say_text;
   if (!plan.fits && !request.anyway) {
     say(plan_text(plan, inputs.words, false));
     say("\nNothing was written. --anyway prints what fits, and a sheet of what does not.\n");
@@ -97,8 +98,9 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
     say_out(book.pdf);
   else
     write_whole(path, book.pdf);
-  say(fmt::format("{}: {} {}, {} {} of paper {}\n", to_terminal ? "standard output" : path,
-                  book.pages, book.pages == 1 ? "page" : "pages", book.sheets,
+  say(fmt::format("{}: {} {}, {} {} of paper {}\n",
+                  to_terminal ? "standard output" : line_for_terminal(path), book.pages,
+                  book.pages == 1 ? "page" : "pages", book.sheets,
                   book.sheets == 1 ? "sheet" : "sheets", how_printed(print)));
   return plan.fits ? 0 : 1;
 }

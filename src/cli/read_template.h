@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "cli/file_kind.h"
 #include "text/diagnostics.h"
 #include "text/errors.h"
 #include "text/templates.h"
@@ -16,6 +17,12 @@ auto read_template(const Templates& templates, std::string_view kind, const std:
                    Read read) {
   const Source source = templates.read(kind, name);
   Diagnostics diagnostics;
+  if (!admit(source,
+             kind == "methods"   ? "a method"
+             : kind == "packets" ? "a packet"
+                                 : "a language of words",
+             diagnostics))
+    throw InputError(diagnostics.all());
   auto result = read(source, diagnostics);
   if (diagnostics.has_errors()) throw InputError(diagnostics.all());
   return result;

@@ -9,6 +9,7 @@
 #include "plan/search/planner.h"
 #include "text/atomic_file.h"
 #include "text/errors.h"
+#include "text/terminal.h"
 
 namespace cahier {
 namespace {
@@ -39,8 +40,9 @@ int write_week_log(const Request& request, const TypedLine& typed, Date today) {
     return 0;
   }
   write_new(request.report_to, text);
-  say_out(fmt::format("{}: fill it in, then add --log {} to the command for the next workbook\n",
-                      request.report_to, request.report_to));
+  const std::string name = line_for_terminal(request.report_to);
+  say_text(fmt::format("{}: fill it in, then add --log {} to the command for the next workbook\n",
+                       name, name));
   return 0;
 }
 

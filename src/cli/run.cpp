@@ -7,14 +7,16 @@
 #include "cli/commands.h"
 #include "cli/say.h"
 #include "text/errors.h"
+#include "text/terminal.h"
 #include "workbook/workbook.h"
 
 namespace cahier {
 namespace {
 
-int run_command(const std::vector<std::string>& arguments, Date today) {
+int run_command(const std::vector<std::string>& arguments, Date by_clock) {
   const TypedLine typed(arguments);
   const Request request = parse_command_line(arguments, typed);
+  const Date today = request.day_of_planning(by_clock);
   switch (request.command) {
     case Command::help:
       say_out(request.help);
@@ -42,11 +44,11 @@ int run(const std::vector<std::string>& arguments, Date today) {
     say_all(error.diagnostics());
     return 2;
   } catch (const FileError& error) {
-    fmt::print(stderr, "{}\n", error.what());
+    say_err(line_for_terminal(error.what()) + "\n");
     return 3;
   } catch (const UnsettledPages& error) {
     fmt::print(stderr, "cahier: {}\nNothing was written.\n", error.what());
-    return 4;
+    return 2;
   } catch (const std::exception& error) {
     fmt::print(stderr, "cahier: internal error: {}\nNothing was written.\n", error.what());
     return 4;
