@@ -3,6 +3,7 @@
 set -eu
 cd "$(dirname "$0")/.."
 . tests/packages.sh
+writable .
 # shellcheck disable=SC2086
 need $build_packages
 

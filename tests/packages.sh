@@ -32,3 +32,13 @@ need() {
     exit 3
   }
 }
+
+# writable FOLDER: ends the script with words when nothing can be written there.
+writable() {
+  if ! (: >"$1/.cahier-writable") 2>/dev/null; then
+    echo "The folder $(cd "$1" && pwd) cannot be written, and the build puts its files there." >&2
+    echo "Copy the whole folder to a place of your own, and run the script from the copy." >&2
+    exit 3
+  fi
+  rm -f "$1/.cahier-writable"
+}

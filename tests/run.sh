@@ -7,10 +7,6 @@
 # Ends with "N passed, N failed"; the exit code is 0 only when nothing failed.
 set -eu
 cd "$(dirname "$0")/.."
-. tests/packages.sh
-# shellcheck disable=SC2086
-need $build_packages $test_packages
-
 kind=Release
 folder=build
 sanitize=OFF
@@ -26,6 +22,11 @@ for option in "$@"; do
       ;;
   esac
 done
+
+. tests/packages.sh
+writable .
+# shellcheck disable=SC2086
+need $build_packages $test_packages
 
 passed=0
 failed=0

@@ -5,38 +5,29 @@
 #include <set>
 
 #include "cli/commands.h"
+#include "cli/file_kind.h"
 #include "cli/input_source.h"
 #include "cli/piece_files.h"
 #include "cli/printable.h"
+#include "cli/read_template.h"
 #include "cli/read_terms.h"
 #include "cli/say.h"
-#include "inputs/read_programme.h"
 #include "log/read_log.h"
-#include "piece/read_piece.h"
+#include "plan/search/planner.h"
 #include "practice/method.h"
 #include "text/errors.h"
 #include "text/templates.h"
+#include "text/terminal.h"
 #include "text/words.h"
-#include "text/yaml.h"
 #include "workbook/packet.h"
+#include "workbook/workbook.h"
 
 namespace cahier {
 namespace {
 
-// What a file is, by a key that only its kind has; a piece when there is no such key.
-enum class Kind { piece, programme, log, method, packet, words };
-
-Kind kind_of(const Source& source) {
-  Diagnostics ignored;
-  const auto root = parse_yaml(source, ignored);
-  if (!root || root->find("title")) return Kind::piece;
-  if (is_log(*root)) return Kind::log;
-  if (is_programme(*root)) return Kind::programme;
-  if (root->find("sheets")) return Kind::packet;
-  if (root->find("repetitions") || root->find("spacing")) return Kind::method;
-  if (root->find("weekdays") || root->find("months")) return Kind::words;
-  return Kind::piece;
-}
+constexpr Date kSomeMonday = std::chrono::sys_days(std::chrono::January / 4 / 2027);
+constexpr int kMostBarsDrawn = 1000;
+constexpr std::size_t kMostDaysDrawn = 400;
 
 std::string counted(std::size_t number, std::string_view thing) {
   return fmt::format("{} {}{}", number, thing, number == 1 ? "" : "s");
@@ -53,77 +44,155 @@ std::size_t days_of(const Log& log) {
   return dates.size();
 }
 
-// Reads a file, and says in a few words what a valid one contains.
-std::string read(const Source& source, Kind kind, Diagnostics& diagnostics) {
-  switch (kind) {
-    case Kind::piece: {
-      const auto piece = read_piece(source, diagnostics);
-      return piece ? sound(*piece) : "";
-    }
-    case Kind::programme: {
-      const auto programme = read_programme(source, diagnostics);
-      return programme ? "a programme of " + counted(programme->pieces.size(), "piece") : "";
-    }
-    case Kind::log: {
-      const auto log = read_log(source, diagnostics);
-      return log ? "a log of " + counted(days_of(*log), "day") : "";
-    }
-    case Kind::method:
-      read_method(source, source.name(), diagnostics);
-      return "a method";
-    case Kind::packet:
-      return "a packet of " + counted(read_packet(source, diagnostics).sheets.size(), "sheet");
-    case Kind::words:
-      read_words(source, diagnostics);
-      return "words";
-  }
-  return "";
-}
-
 bool has_errors(const std::vector<Diagnostic>& all) {
   return std::ranges::any_of(
       all, [](const Diagnostic& one) { return one.severity == Diagnostic::Severity::error; });
 }
 
+bool is_same(const Diagnostic& one, const Diagnostic& other) {
+  return one.file == other.file && one.at.line == other.at.line &&
+         one.at.column == other.at.column && one.message == other.message;
+}
+
 struct Checked {
   Source source;
-  Kind kind;
+  FileKind kind;
 };
 
-// Checks files one by one, and logs together with the piece or programme that they are of.
+// Checks files one by one, and logs together with the piece or programme that they are of, each by
+// what `print` itself reads them with. Goes on after what is wrong, to the end.
 class Check {
  public:
-  Check(const Request& request, const TypedLine& typed)
-      : request_(request), typed_(typed), templates_(request.templates) {
-    for (Source& source : read_sources(request.files)) {
-      const Kind kind = kind_of(source);
-      files_.push_back({std::move(source), kind});
-    }
+  Check(const Request& request, const TypedLine& typed) : request_(request), typed_(typed) {
+    reach([&] { templates_.emplace(request.templates); });
+    for (const std::string& path : request.files) reach([&] { add(read_source(path)); });
   }
 
-  // Throws InputError with everything that is wrong, after a line for each valid file.
+  // Says what each valid file holds, then which cannot be read. Throws InputError with everything
+  // else that is wrong.
   void run() {
+    check_templates();
     compare();
-    for (const Checked& file : files_) {
-      Diagnostics alone;
-      std::string holds = read(file.source, file.kind, alone);
-      if (is_printed(file.kind)) name_unprintable(typefaces(), file.source, alone);
-      const bool together = compared_ && file.kind == Kind::log;
-      const std::vector<Diagnostic> said = together ? found_in(file.source) : alone.all();
-      if (has_errors(said)) {
-        errors_.insert(errors_.end(), said.begin(), said.end());
-        continue;
-      }
-      if (together) holds += " that agrees with " + played()->source.name();
-      say_all(said);
-      say_out(fmt::format("{}: OK, {}\n", file.source.name(), holds));
-    }
+    for (const Checked& file : files_) check(file);
+    if (errors_.empty() && unread_.empty() && templates_)
+      for (const Checked& file : files_)
+        if (file.kind == FileKind::piece || file.kind == FileKind::programme)
+          reach([&] { try_print(file); });
+    for (const std::string& one : unread_) say_err(line_for_terminal(one) + "\n");
     if (!errors_.empty()) throw InputError(errors_);
   }
 
+  bool all_were_read() const { return unread_.empty(); }
+
  private:
-  static bool is_printed(Kind kind) {
-    return kind == Kind::piece || kind == Kind::programme || kind == Kind::words;
+  // What `step` throws is noted, and the check goes on.
+  template <typename Step>
+  void reach(Step step) {
+    try {
+      step();
+    } catch (const InputError& error) {
+      note(error.diagnostics());
+    } catch (const FileError& error) {
+      note_unread(error.what());
+    }
+  }
+
+  void add(Source source) {
+    const FileKind kind = kind_of(source);
+    files_.push_back({std::move(source), kind});
+  }
+
+  // A piece may be read for itself and for its programme; each problem is named once.
+  void note(const std::vector<Diagnostic>& all) {
+    for (const Diagnostic& one : all)
+      if (std::ranges::none_of(errors_, [&](const Diagnostic& old) { return is_same(old, one); }))
+        errors_.push_back(one);
+  }
+
+  void note_unread(const std::string& what) {
+    if (std::ranges::find(unread_, what) == unread_.end()) unread_.push_back(what);
+  }
+
+  // The templates that `print` would use.
+  void check_templates() {
+    if (!templates_) return;
+    reach([&] { read_template(*templates_, "words", request_.language, read_words); });
+    reach([&] { read_template(*templates_, "packets", request_.packet, read_packet); });
+    reach([&] { read_terms_method(request_, typed_, *templates_); });
+    if (request_.templates.empty()) return;
+    reach([&] { refuse_unprintable(typefaces(), {templates_->read("words", request_.language)}); });
+  }
+
+  void check(const Checked& file) {
+    Diagnostics alone;
+    std::vector<std::string> unread;
+    std::string holds = read(file, alone, unread);
+    for (const std::string& one : unread) note_unread(one);
+    const bool together = compared_ && file.kind == FileKind::log;
+    const std::vector<Diagnostic> said = together ? found_in(file.source) : alone.all();
+    if (has_errors(said)) return note(said);
+    if (!unread.empty()) return;
+    if (together) holds += " that agrees with " + played()->source.name();
+    say_all(said);
+    say_text(fmt::format("{}: OK, {}\n", line_for_terminal(file.source.name()), holds));
+  }
+
+  // Reads a file, and says in a few words what a valid one contains.
+  std::string read(const Checked& file, Diagnostics& diagnostics,
+                   std::vector<std::string>& unread) {
+    const Source& source = file.source;
+    switch (file.kind) {
+      case FileKind::piece:
+      case FileKind::programme:
+      case FileKind::stranger: {
+        if (!admit(source, "a piece, a programme, a log or a template", diagnostics)) return "";
+        const PieceFiles files = PieceFiles::read(source, diagnostics, unread);
+        for (const Source& one : files.sources) name_unprintable(typefaces(), one, diagnostics);
+        if (file.kind == FileKind::programme)
+          return "a programme of " + counted(files.pieces.size(), "piece");
+        return files.pieces.empty() ? "" : sound(files.pieces.front());
+      }
+      case FileKind::log: {
+        const auto log = read_log(source, diagnostics);
+        return log ? "a log of " + counted(days_of(*log), "day") : "";
+      }
+      case FileKind::method:
+        read_method(source, source.name(), diagnostics);
+        return "a method";
+      case FileKind::packet:
+        return "a packet of " + counted(read_packet(source, diagnostics).sheets.size(), "sheet");
+      case FileKind::words:
+        read_words(source, diagnostics);
+        name_unprintable(typefaces(), source, diagnostics);
+        return "words";
+    }
+    return "";
+  }
+
+  // Draws the workbook, so that a text too long for its page is found before the day it is wanted.
+  // Where no date is known, ten weeks stand for it.
+  void try_print(const Checked& file) {
+    const PieceFiles files(file.source);
+    const Date from = request_.from.value_or(files.from.value_or(kSomeMonday));
+    const Date by = request_.by.value_or(files.by.value_or(from + days{70}));
+    const Method method = read_terms_method(request_, typed_, *templates_);
+    const Terms terms = settle(from, by, request_.wishes.over(files.practice), method);
+    if (!is_drawn(files, terms)) return;
+    Plan plan = make_plan(files.pieces, terms);
+    plan.programme = files.title;
+    print_book(typefaces(), plan,
+               read_template(*templates_, "packets", request_.packet, read_packet),
+               read_template(*templates_, "words", request_.language, read_words),
+               usual_print(kA4, PunchedEdge::inner));
+  }
+
+  // A long piece takes too long to draw for a mere check; without a practice day there is no plan.
+  static bool is_drawn(const PieceFiles& files, const Terms& terms) {
+    int bars = 0;
+    for (const Piece& piece : files.pieces) bars += piece.bars;
+    const std::vector<Day> all = terms.by > terms.from ? calendar(terms) : std::vector<Day>{};
+    return bars <= kMostBarsDrawn && all.size() <= kMostDaysDrawn &&
+           std::ranges::any_of(all, [](const Day& day) { return day.allowance > 0; });
   }
 
   // Loaded when they are needed: a log can be checked without them.
@@ -135,7 +204,7 @@ class Check {
   // The one programme, or else the one piece, that logs are compared with; nullptr where there is
   // none or more than one.
   const Checked* played() const {
-    for (const Kind kind : {Kind::programme, Kind::piece}) {
+    for (const FileKind kind : {FileKind::programme, FileKind::piece}) {
       const auto is_kind = [&](const Checked& file) { return file.kind == kind; };
       const auto first = std::ranges::find_if(files_, is_kind);
       if (first == files_.end()) continue;
@@ -150,8 +219,8 @@ class Check {
     const Checked* piece = played();
     std::vector<Source> sources;
     for (const Checked& file : files_)
-      if (file.kind == Kind::log) sources.push_back(file.source);
-    if (!piece || sources.empty()) return;
+      if (file.kind == FileKind::log) sources.push_back(file.source);
+    if (!piece || sources.empty() || !templates_) return;
     try {
       const PieceFiles files(piece->source);
       const std::vector<Log> logs = read_logs(sources, found_);
@@ -159,11 +228,13 @@ class Check {
         say_all({not_compared(sources.front(), *piece)});
         return;
       }
-      compare_logs(request_, files, read_terms_method(request_, typed_, templates_), logs, found_);
+      compare_logs(request_, files, read_terms_method(request_, typed_, *templates_), logs, found_);
       compared_ = true;
     } catch (const InputError& error) {
       for (const Diagnostic& one : error.diagnostics())
-        if (!is_checked(one.file)) errors_.push_back(one);
+        if (!is_checked(one.file)) note({one});
+    } catch (const FileError& error) {
+      note_unread(error.what());
     }
   }
 
@@ -193,19 +264,21 @@ class Check {
 
   const Request& request_;
   const TypedLine& typed_;
-  Templates templates_;
+  std::optional<Templates> templates_;  // none when their folder cannot be used
   std::optional<Typefaces> typefaces_;
   std::vector<Checked> files_;
   Diagnostics found_;      // when the logs were compared with the pieces
   bool compared_ = false;  // otherwise each log was checked by itself
   std::vector<Diagnostic> errors_;
+  std::vector<std::string> unread_;  // what was said of files that cannot be read
 };
 
 }  // namespace
 
 int check_files(const Request& request, const TypedLine& typed) {
-  Check(request, typed).run();
-  return 0;
+  Check check(request, typed);
+  check.run();
+  return check.all_were_read() ? 0 : 3;
 }
 
 }  // namespace cahier

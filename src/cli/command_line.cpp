@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <CLI/CLI.hpp>
 #include <algorithm>
 
@@ -18,7 +20,7 @@ struct Typed {
   std::vector<std::string> files;
   std::string report_to, week, keep;
   std::vector<std::string> logs;
-  std::string by, from, output, packet = "full", paper = "a4", staff, punched = "inner";
+  std::string by, from, today, output, packet = "full", paper = "a4", staff, punched = "inner";
   std::string minutes, days_off, temper, order, blocks, lesson, new_to_performing, repetitions,
       chunk_bars, dice;
   std::string templates, language = "en", method = "steady";
@@ -57,6 +59,8 @@ void add_shared(CLI::App& command, Typed& typed) {
       .add_option("--log", typed.logs,
                   "a log of what has been done so far; may be given several times")
       ->allow_extra_args(false);
+  command.add_option("--today", typed.today,
+                     "the day to plan on, in place of the clock's; --from when not given");
   command.add_option("--words", typed.language, "a file of templates/words, without .yaml");
 }
 
@@ -97,6 +101,45 @@ std::vector<std::string> option_names(const CLI::App& app) {
          (word.starts_with('-') ? "unknown option \"" : "unexpected argument \"") + word +
              "\" for cahier " + command.get_name() + did_you_mean(bare, option_names(command)),
          "cahier " + command.get_name() + " --help lists its options");
+}
+
+// The name of an option as it was typed, or the long one.
+std::string name_of(const CLI::Option& option, const TypedLine& line) {
+  for (const std::string& letter : option.get_snames())
+    if (line.is_typed("-" + letter)) return "-" + letter;
+  return "--" + option.get_lnames().front();
+}
+
+// An empty value is a slip of the shell, as in --minutes "$MINUTES": never the same as no option.
+void refuse_empty(const CLI::App& command, const TypedLine& line, Diagnostics& diagnostics) {
+  for (const CLI::Option* option : command.get_options()) {
+    if (std::ranges::find(option->results(), "") == option->results().end()) continue;
+    if (option->get_positional())
+      diagnostics.error(line.source(), line.argument(""), "the name of a file is empty",
+                        "write the name of a file, or - for standard input");
+    else
+      diagnostics.error(line.source(), line.value_of(name_of(*option, line)),
+                        name_of(*option, line) + " has an empty value",
+                        "write a value, or leave the option out");
+  }
+}
+
+// The same value twice is no contradiction; logs may be several.
+void refuse_contradictions(const CLI::App& command, const TypedLine& line,
+                           Diagnostics& diagnostics) {
+  for (const CLI::Option* option : command.get_options()) {
+    if (option->get_positional() || option->check_lname("log") || option->results().empty())
+      continue;
+    const std::string& first = option->results().front();
+    const auto other = std::ranges::find_if(
+        option->results(), [&](const std::string& value) { return value != first; });
+    if (other == option->results().end() || first.empty() || other->empty()) continue;
+    const std::string name = name_of(*option, line);
+    diagnostics.error(
+        line.source(), line.value_of(name),
+        fmt::format("{} is given twice, as \"{}\" and as \"{}\"", name, first, *other),
+        "keep one of the two");
+  }
 }
 
 void read_wishes(const Typed& typed, Values& values, Request& request) {
@@ -166,6 +209,12 @@ Request to_request(const CLI::App& command, const Typed& typed, const TypedLine&
   Diagnostics diagnostics;
   Values values(line, diagnostics);
   Request request;
+  refuse_empty(command, line, diagnostics);
+  refuse_contradictions(command, line, diagnostics);
+  if (diagnostics.has_errors()) {
+    diagnostics.sort_by_place(0);
+    throw InputError(diagnostics.all());
+  }
   const std::string& name = command.get_name();
   request.command = name == "print"    ? Command::print
                     : name == "plan"   ? Command::plan
@@ -185,6 +234,7 @@ Request to_request(const CLI::App& command, const Typed& typed, const TypedLine&
   request.method = typed.method;
   if (!typed.by.empty()) request.by = values.date("--by", typed.by);
   if (!typed.from.empty()) request.from = values.date("--from", typed.from);
+  if (!typed.today.empty()) request.today = values.date("--today", typed.today);
   if (!typed.keep.empty()) request.keep = values.date("--keep", typed.keep);
   if (!typed.week.empty()) request.week = values.date("--week", typed.week);
   if (request.keep && request.by && *request.keep <= *request.by)
@@ -248,12 +298,14 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   CLI::App* check = app.add_subcommand("check", "report every problem in files");
   check->add_option("FILE", typed.files, "pieces, logs, methods, packets or words")->required();
   add_terms(*check, typed);
+  check->add_option("--words", typed.language, "a file of templates/words, without .yaml");
+  check->add_option("--packet", typed.packet, "a file of templates/packets, without .yaml");
 
   CLI::App* start = app.add_subcommand("new", "write a commented piece file to start from");
   start->add_option("-o,--output", typed.output, "where to write; standard output when not given");
   add_replace(*start, typed);
 
-  // A remedy is added to the end of a command that was typed before: the last one counts.
+  // Values that contradict one another are refused below, in our own words.
   for (CLI::App* command : app.get_subcommands({}))
     for (CLI::Option* option : command->get_options())
       if (!option->get_positional() && option->get_items_expected_max() == 1 &&
@@ -261,6 +313,10 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
         option->multi_option_policy(CLI::MultiOptionPolicy::TakeLast);
 
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
+  // CLI11 would take the next argument for the value.
+  if (const auto bare = line.option_without_value())
+    refuse(line, line.value_of(*bare), *bare + " has no value",
+           "write the value after the equals sign, or leave the option out");
   try {
     app.parse(reversed);
   } catch (const CLI::CallForHelp&) {

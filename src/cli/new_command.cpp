@@ -1,6 +1,7 @@
 #include "cli/commands.h"
 #include "cli/output.h"
 #include "cli/say.h"
+#include "text/terminal.h"
 
 namespace cahier {
 namespace {
@@ -59,7 +60,8 @@ int write_starter(const Request& request) {
   }
   Output output(request.output, Replaces::nothing, request.replace, {});
   output.write(std::string(kStarter));
-  say_out(request.output + ": edit it, then run cahier print " + request.output + " --by DATE\n");
+  const std::string name = line_for_terminal(request.output);
+  say_text(name + ": edit it, then run cahier print " + name + " --by DATE\n");
   output.commit();
   return 0;
 }

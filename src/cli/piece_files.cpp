@@ -1,7 +1,10 @@
 #include "cli/piece_files.h"
 
+#include <fmt/format.h>
+
 #include <filesystem>
 
+#include "cli/file_kind.h"
 #include "inputs/read_programme.h"
 #include "piece/read_piece.h"
 #include "text/errors.h"
@@ -9,27 +12,66 @@
 namespace cahier {
 
 PieceFiles::PieceFiles(const Source& source) {
-  Diagnostics unread;
-  const auto root = parse_yaml(source, unread);
-  if (!root || !is_programme(*root)) {
-    add_piece(source);
-    if (!pieces.empty()) practice = pieces.front().practice;
-  } else if (const auto programme = read_programme(source, diagnostics_)) {
+  std::vector<std::string> unread;
+  add(source, diagnostics_, unread);
+  if (diagnostics_.has_errors()) throw InputError(diagnostics_.all());
+  if (!unread.empty()) throw FileError(unread.front());
+}
+
+PieceFiles PieceFiles::read(const Source& source, Diagnostics& diagnostics,
+                            std::vector<std::string>& unread) {
+  PieceFiles files;
+  files.add(source, diagnostics, unread);
+  return files;
+}
+
+void PieceFiles::add(const Source& source, Diagnostics& diagnostics,
+                     std::vector<std::string>& unread) {
+  if (!admit(source, "a piece or a programme", diagnostics)) return;
+  const FileKind kind = kind_of(source);
+  if (kind == FileKind::programme) {
+    const auto programme = read_programme(source, diagnostics);
     sources.push_back(source);
+    if (!programme) return;
     title = programme->title;
     by = programme->by;
     from = programme->from;
     practice = programme->practice;
-    const std::filesystem::path folder = std::filesystem::path(source.name()).parent_path();
     for (const Programme::File& file : programme->pieces)
-      add_piece(Source::from_file((folder / file.path).string()));
+      add_listed(source, file.path, file.at, diagnostics, unread);
+  } else if (kind == FileKind::piece || kind == FileKind::stranger) {
+    add_piece(source, diagnostics);
+    if (!pieces.empty()) practice = pieces.front().practice;
+  } else {
+    diagnostics.error(source, {1, 1},
+                      fmt::format("this is {}, not a piece or a programme", called(kind)),
+                      "name the piece or the programme here");
   }
-  if (diagnostics_.has_errors()) throw InputError(diagnostics_.all());
 }
 
-void PieceFiles::add_piece(const Source& source) {
+void PieceFiles::add_listed(const Source& programme, const std::string& path, Place at,
+                            Diagnostics& diagnostics, std::vector<std::string>& unread) {
+  const std::filesystem::path folder = std::filesystem::path(programme.name()).parent_path();
+  try {
+    const Source source = Source::from_file((folder / path).string());
+    if (!admit(source, "a piece", diagnostics)) return;
+    const FileKind kind = kind_of(source);
+    if (kind == FileKind::piece || kind == FileKind::stranger)
+      add_piece(source, diagnostics);
+    else
+      diagnostics.error(
+          programme, at,
+          fmt::format("{} is {}, not a piece", path,
+                      source.text() == programme.text() ? "this programme itself" : called(kind)),
+          "a programme lists the files of pieces");
+  } catch (const FileError& error) {
+    unread.push_back(error.what());
+  }
+}
+
+void PieceFiles::add_piece(const Source& source, Diagnostics& diagnostics) {
   sources.push_back(source);
-  if (auto piece = read_piece(source, diagnostics_)) pieces.push_back(std::move(*piece));
+  if (auto piece = read_piece(source, diagnostics)) pieces.push_back(std::move(*piece));
 }
 
 }  // namespace cahier

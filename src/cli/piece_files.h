@@ -15,10 +15,17 @@ namespace cahier {
 
 class PieceFiles {
  public:
+  PieceFiles() = default;
   // Reads a piece, or a programme and the files that it names, from the programme's own folder; one
   // from standard input names them from the current folder. Throws InputError with every problem
   // of the files, FileError when one cannot be read.
   explicit PieceFiles(const Source& source);
+
+  // The same for one who goes on to other files: adds every problem to `diagnostics`, and what()
+  // of the FileError of each file that cannot be read to `unread`. The result is usable only when
+  // neither was added to.
+  static PieceFiles read(const Source& source, Diagnostics& diagnostics,
+                         std::vector<std::string>& unread);
 
   const std::vector<Diagnostic>& warnings() const { return diagnostics_.all(); }
 
@@ -30,7 +37,10 @@ class PieceFiles {
   std::vector<Piece> pieces;
 
  private:
-  void add_piece(const Source& source);
+  void add(const Source& source, Diagnostics& diagnostics, std::vector<std::string>& unread);
+  void add_listed(const Source& programme, const std::string& path, Place at,
+                  Diagnostics& diagnostics, std::vector<std::string>& unread);
+  void add_piece(const Source& source, Diagnostics& diagnostics);
 
   Diagnostics diagnostics_;
 };

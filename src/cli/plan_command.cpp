@@ -20,8 +20,10 @@ int show_plan(const Request& request, const TypedLine& typed, Date today) {
     plan.sensitivity = sensitivity(inputs.pieces, inputs.terms);
   else
     plan.remedies = remedies(inputs.pieces, inputs.terms, earliest_start(inputs.terms, today));
-  say_out(request.json ? plan_json(plan)
-                       : plan_text(plan, inputs.words, request.why, request.spacing));
+  if (request.json)
+    say_out(plan_json(plan));
+  else
+    say_text(plan_text(plan, inputs.words, request.why, request.spacing));
   return plan.fits ? 0 : 1;
 }
 

@@ -15,6 +15,7 @@
 #include "plan/search/remedies.h"
 #include "report/plan_text.h"
 #include "text/errors.h"
+#include "text/terminal.h"
 #include "workbook/sheets/write_outs/write_out_staves.h"
 #include "workbook/too_many_pages.h"
 #include "workbook/workbook.h"
@@ -93,7 +94,7 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
   // With the PDF on standard output, everything else goes to standard error.
   const std::string path = output_path(request);
   const bool to_terminal = is_standard_output(path);
-  const auto say = to_terminal ? say_err : say_out;
+  const auto say = to_terminal ? say_err : say_text;
   std::optional<Output> output;
   if (!to_terminal)
     output.emplace(path, Replaces::own_pdf, request.replace, input_paths(request, inputs.printed));
@@ -116,8 +117,9 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
     say_out(book.pdf);
   else
     output->write(book.pdf);
-  say(fmt::format("{}: {} {}, {} {} of paper {}\n", to_terminal ? "standard output" : path,
-                  book.pages, book.pages == 1 ? "page" : "pages", book.sheets,
+  say(fmt::format("{}: {} {}, {} {} of paper {}\n",
+                  to_terminal ? "standard output" : line_for_terminal(path), book.pages,
+                  book.pages == 1 ? "page" : "pages", book.sheets,
                   book.sheets == 1 ? "sheet" : "sheets", how_printed(print)));
   if (output) output->commit();
   return plan.fits ? 0 : 1;

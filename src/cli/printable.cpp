@@ -24,22 +24,19 @@ class Search {
 
  private:
   void text(const YamlNode& node) {
-    for (const char32_t character : typefaces_.missing(node.text, Face::sans_bold)) {
+    for (const Face face : {Face::sans, Face::sans_bold}) text(node, face);
+  }
+
+  void text(const YamlNode& node, Face face) {
+    for (const char32_t character : typefaces_.missing(node.text, face)) {
+      if (is_control(character)) continue;  // the readers refuse it, with what they know of it
       if (!named_.insert(character).second) continue;
-      const std::string name = code_point_name(character);
-      if (is_control(character))
-        diagnostics_.error(
-            source_, node.at,
-            fmt::format("this text contains a line break, a tab or an invisible character ({})",
-                        name),
-            "write it on one line, in visible characters");
-      else
-        diagnostics_.error(
-            source_, node.at,
-            fmt::format("the character {} ({}) cannot be printed: the typefaces have no shape for "
-                        "it",
-                        encode_utf8(character), name),
-            "write it in Latin, Greek or Cyrillic letters, or leave it out");
+      const auto is_it = [=](char32_t each) { return each == character; };
+      diagnostics_.error(
+          source_, place_in(source_, node, is_it),
+          fmt::format("the character {} ({}) cannot be printed: the typefaces have no shape for it",
+                      encode_utf8(character), code_point_name(character)),
+          "write it in Latin, Greek or Cyrillic letters, or leave it out");
     }
   }
 

@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "cli/file_kind.h"
 #include "text/diagnostics.h"
 #include "text/errors.h"
 #include "text/templates.h"
@@ -14,6 +15,12 @@ namespace cahier {
 template <typename Read>
 auto read_checked(const Source& source, Read read) {
   Diagnostics diagnostics;
+  if (!admit(source,
+             kind == "methods"   ? "a method"
+             : kind == "packets" ? "a packet"
+                                 : "a language of words",
+             diagnostics))
+    throw InputError(diagnostics.all());
   auto result = read(source, diagnostics);
   if (diagnostics.has_errors()) throw InputError(diagnostics.all());
   return result;

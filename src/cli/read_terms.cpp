@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "cli/file_kind.h"
 #include "cli/read_template.h"
 #include "log/read_log.h"
 #include "log/record_of_log.h"
@@ -147,7 +148,8 @@ Method read_terms_method(const Request& request, const TypedLine& typed,
 std::vector<Log> read_logs(const std::vector<Source>& sources, Diagnostics& diagnostics) {
   std::vector<Log> logs;
   for (const Source& source : sources)
-    if (auto log = read_log_in_part(source, diagnostics)) logs.push_back(std::move(*log));
+    if (admit(source, "a log", diagnostics))
+      if (auto log = read_log_in_part(source, diagnostics)) logs.push_back(std::move(*log));
   if (logs.size() < sources.size()) throw InputError(diagnostics.all());
   return logs;
 }

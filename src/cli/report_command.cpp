@@ -10,6 +10,7 @@
 #include "log/write_week_log.h"
 #include "plan/search/planner.h"
 #include "text/errors.h"
+#include "text/terminal.h"
 
 namespace cahier {
 namespace {
@@ -45,8 +46,9 @@ int write_week_log(const Request& request, const TypedLine& typed, Date today) {
     return 0;
   }
   output->write(text);
-  say_out(fmt::format("{}: fill it in, then add --log {} to the command for the next workbook\n",
-                      request.report_to, request.report_to));
+  const std::string name = line_for_terminal(request.report_to);
+  say_text(fmt::format("{}: fill it in, then add --log {} to the command for the next workbook\n",
+                       name, name));
   output->commit();
   return 0;
 }

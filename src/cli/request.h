@@ -27,6 +27,7 @@ struct Request {
   std::vector<std::string> files;  // "-" for standard input, here and in `logs`
   std::string output;              // -o; empty when not given, "-" for standard output
   std::optional<Date> from;
+  std::optional<Date> today;  // in place of the clock's
   std::optional<Date> by;
   std::optional<Date> keep;  // until when to keep what is learned by `by`
   std::vector<std::string> logs;
@@ -49,6 +50,10 @@ struct Request {
   std::optional<int> repetitions;
   std::optional<int> chunk_bars;  // most bars in a chunk
   Wishes wishes;
+
+  // What "today" means for the whole run. With --from or --today the clock has no say: the same
+  // command gives the same output on any day.
+  Date day_of_planning(Date clock) const { return today.value_or(from.value_or(clock)); }
 };
 
 // Reads the arguments (without the program's name). Throws InputError that names every wrong

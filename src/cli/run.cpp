@@ -5,14 +5,16 @@
 #include "cli/commands.h"
 #include "cli/say.h"
 #include "text/errors.h"
+#include "text/terminal.h"
 #include "workbook/workbook.h"
 
 namespace cahier {
 namespace {
 
-int run_command(const std::vector<std::string>& arguments, Date today) {
+int run_command(const std::vector<std::string>& arguments, Date by_clock) {
   const TypedLine typed(arguments);
   const Request request = parse_command_line(arguments, typed);
+  const Date today = request.day_of_planning(by_clock);
   switch (request.command) {
     case Command::help:
       say_out(request.help);
@@ -42,11 +44,11 @@ int run(const std::vector<std::string>& arguments, Date today) {
   } catch (const NobodyReads&) {
     return 3;
   } catch (const FileError& error) {
-    say_err(std::string(error.what()) + "\n");
+    say_err(line_for_terminal(error.what()) + "\n");
     return 3;
   } catch (const UnsettledPages& error) {
     say_err(fmt::format("cahier: {}\nNothing was written.\n", error.what()));
-    return 4;
+    return 2;
   } catch (const std::exception& error) {
     say_err(fmt::format("cahier: internal error: {}\nNothing was written.\n", error.what()));
     return 4;

@@ -8,6 +8,7 @@
 #include <cstring>
 
 #include "text/diagnostics.h"
+#include "text/terminal.h"
 
 namespace cahier {
 
@@ -30,7 +31,12 @@ void say_out(const std::string& text) {
                   (errno == EBADF ? "it is closed" : std::strerror(errno)));
 }
 
-void say_err(const std::string& text) { std::fwrite(text.data(), 1, text.size(), stderr); }
+void say_text(const std::string& text) { say_out(for_terminal(text)); }
+
+void say_err(const std::string& text) {
+  const std::string shown = for_terminal(text);
+  std::fwrite(shown.data(), 1, shown.size(), stderr);
+}
 
 void say_all(const std::vector<Diagnostic>& diagnostics) {
   for (const Diagnostic& diagnostic : first_of_each_kind(diagnostics)) say_err(compose(diagnostic));

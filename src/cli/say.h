@@ -20,7 +20,11 @@ void keep_closed_streams();
 // NobodyReads when it is a pipe without a reader and SIGPIPE is ignored.
 void say_out(const std::string& text);
 
-// To standard error. Where that is full or closed there is nobody to be told.
+// The same for text that a person reads on a terminal: without control characters.
+void say_text(const std::string& text);
+
+// To standard error, without control characters. Where that is full or closed there is nobody to be
+// told.
 void say_err(const std::string& text);
 
 // Writes the messages to standard error; of many of one kind only the first ones, and how many more

@@ -1,5 +1,7 @@
 #include "cli/typed_line.h"
 
+#include <algorithm>
+
 #include "text/utf8.h"
 
 namespace cahier {
@@ -38,6 +40,17 @@ Place TypedLine::value_of(std::string_view option) const {
       return {1, columns_[i] + static_cast<int>(option.size()) + 1};
   }
   return {1, end_column_};
+}
+
+bool TypedLine::is_typed(std::string_view argument) const {
+  return std::ranges::find(arguments_, argument) != arguments_.end();
+}
+
+std::optional<std::string> TypedLine::option_without_value() const {
+  for (const std::string& argument : arguments_)
+    if (argument.starts_with('-') && argument.find('=') == argument.size() - 1)
+      return argument.substr(0, argument.size() - 1);
+  return std::nullopt;
 }
 
 Place TypedLine::argument(std::string_view text, int occurrence) const {

@@ -1,6 +1,7 @@
 // The command as it was typed, so that messages can quote it with a caret like any other line.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -17,9 +18,11 @@ class TypedLine {
   const Source& source() const { return source_; }
 
   // The place of the value of an option ("--by"), or of the option itself when it has no value, or
-  // the end of the line when it was not typed; for an option typed twice, of the last one, which is
-  // the one that counts.
+  // the end of the line when it was not typed; for an option typed twice, of the last one.
   Place value_of(std::string_view option) const;
+  // The first option that is typed with an equals sign and nothing after it, as "--by" in "--by=".
+  std::optional<std::string> option_without_value() const;
+  bool is_typed(std::string_view argument) const;
   // The place of an argument typed exactly like this, the first or a later one (counted from 1);
   // the end of the line when there are not as many.
   Place argument(std::string_view text, int occurrence = 1) const;

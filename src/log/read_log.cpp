@@ -120,7 +120,12 @@ std::optional<Log> read_log_in_part(const Source& source, Diagnostics& diagnosti
   const int errors_before = diagnostics.error_count();
   const std::size_t said_before = diagnostics.all().size();
   if (is_empty(source.text())) {
-    diagnostics.error(source, {1, 1}, "the log is empty", std::string(kEntryHint));
+    // Without its line: a file of comments may be anybody's.
+    Diagnostic empty;
+    empty.file = source.name();
+    empty.message = "the log is empty";
+    empty.hint = kEntryHint;
+    diagnostics.add(empty);
     return std::nullopt;
   }
   const std::optional<YamlNode> root = parse_yaml(source, diagnostics);

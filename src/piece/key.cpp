@@ -11,6 +11,8 @@ namespace {
 constexpr std::array<std::string_view, 8> kCounts = {"no",   "one",  "two", "three",
                                                      "four", "five", "six", "seven"};
 
+bool is_letter(char each) { return (each >= 'a' && each <= 'z') || (each >= 'A' && each <= 'Z'); }
+
 // Words in lower case, with the signs ♯ ♭ and their stand-ins # and b spelled out; the letter of
 // the key stays in front. Empty when there is a character no key has.
 std::vector<std::string> words_of(std::string_view text) {
@@ -23,9 +25,12 @@ std::vector<std::string> words_of(std::string_view text) {
       continue;
     }
     const char letter = text[at++];
+    // A hyphen joins words, as in B-flat; it is no minus sign.
+    const bool joins =
+        at >= 2 && at < text.size() && is_letter(text[at - 2]) && is_letter(text[at]);
     if (letter == '#') {
       spelled += " sharp ";
-    } else if (letter == ' ' || letter == '-') {
+    } else if (letter == ' ' || (letter == '-' && joins)) {
       spelled += ' ';
     } else if (letter >= 'A' && letter <= 'Z') {
       spelled += static_cast<char>(letter - 'A' + 'a');

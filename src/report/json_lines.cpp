@@ -1,6 +1,11 @@
 #include "report/json_lines.h"
 
+#include <fmt/format.h>
+
+#include <cstdint>
 #include <nlohmann/json.hpp>
+
+#include "text/utf8.h"
 
 namespace cahier {
 namespace {
@@ -37,7 +42,12 @@ class JsonWriter {
 
  private:
   void scalar(const Json& json) {
-    text_ += json.dump(-1, ' ', false, Json::error_handler_t::replace);
+    // JSON itself demands escapes up to U+001F only; a terminal obeys more.
+    for (const char32_t character :
+         decode_utf8(json.dump(-1, ' ', false, Json::error_handler_t::replace)))
+      text_ += is_control(character)
+                   ? fmt::format("\\u{:04x}", static_cast<std::uint32_t>(character))
+                   : encode_utf8(character);
   }
 
   void space(const std::string& at) {

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <regex>
 #include <set>
 #include <stdexcept>
 
@@ -36,6 +37,18 @@ std::optional<std::set<std::string>> placeholders(std::string_view text) {
     names.emplace(name);
     text.remove_prefix(close + 1);
   }
+}
+
+// The tag of a language goes into the PDF: well formed by RFC 5646, section 2.1, without its
+// grandfathered tags.
+bool is_language_tag(const std::string& text) {
+  static const std::regex kTag(
+      "([a-z]{2,3}(-[a-z]{3}){0,3}|[a-z]{4,8})(-[a-z]{4})?(-([a-z]{2}|[0-9]{3}))?"
+      "(-([a-z0-9]{5,8}|[0-9][a-z0-9]{3}))*(-[0-9a-wyz](-[a-z0-9]{2,8})+)*(-x(-[a-z0-9]{1,8})+)?"
+      "|x(-[a-z0-9]{1,8})+",
+      std::regex::icase);
+  constexpr std::size_t kLongestTag = 60;
+  return text.size() <= kLongestTag && std::regex_match(text, kTag);
 }
 
 // Lists that are indexed must keep their length; other lists are paragraphs.
@@ -119,10 +132,16 @@ class WordsReader {
 
   void read_text(const std::string& key, const YamlNode& node, const Words::Entry* like,
                  Words::Entry& into) {
+    if (node.refused) return;
     if (node.kind == YamlNode::Kind::map || node.kind == YamlNode::Kind::list)
       return diagnostics_.error(source_, node.at, fmt::format("\"{}\" must be text", key));
     if (node.text.find_first_not_of(" \n\t") == std::string::npos)
       return diagnostics_.error(source_, node.at, fmt::format("\"{}\" must not be empty", key));
+    if (std::ranges::any_of(decode_utf8(node.text), is_control))
+      return diagnostics_.error(
+          source_, place_in(source_, node, is_control),
+          fmt::format("\"{}\" contains a line break, a tab or an invisible character", key),
+          "write it on one line, in visible characters");
     if (count_characters(node.text) > kLongestText)
       return diagnostics_.error(
           source_, node.at, fmt::format("\"{}\" is longer than {} characters", key, kLongestText));
@@ -132,6 +151,10 @@ class WordsReader {
           source_, node.at,
           fmt::format("\"{}\" has a brace without the name of a placeholder", key),
           "write a placeholder as {bars}; there are no other braces");
+    if (key == "book.language" && !is_language_tag(node.text))
+      return diagnostics_.error(source_, node.at,
+                                fmt::format("\"{}\" is not the tag of a language", node.text),
+                                "write letters, digits and hyphens, as in en, de-AT or sr-Latn");
     if (like != nullptr) check_placeholders(key, node, *names, *like);
     into.texts.push_back(node.text);
   }

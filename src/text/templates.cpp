@@ -1,9 +1,14 @@
 #include "text/templates.h"
 
 #include <fmt/core.h>
+#include <unistd.h>
 
 #include <algorithm>
+#include <array>
+#include <cerrno>
+#include <cstring>
 #include <filesystem>
+#include <optional>
 
 #include "text/did_you_mean.h"
 #include "text/errors.h"
@@ -25,6 +30,58 @@ std::string file_name(std::string_view kind, std::string_view name) {
   return fmt::format("{}/{}{}", kind, name, kEnding);
 }
 
+constexpr std::array<std::string_view, 3> kKinds = {"methods", "packets", "words"};
+
+// What a folder holds, sorted, without hidden files. Throws FileError when it cannot be read.
+std::vector<fs::path> entries_of(const fs::path& folder) {
+  std::vector<fs::path> all;
+  std::error_code problem;
+  fs::directory_iterator entries(folder, problem);
+  for (; !problem && entries != fs::directory_iterator(); entries.increment(problem))
+    if (!entries->path().filename().string().starts_with('.')) all.push_back(entries->path());
+  if (problem)
+    throw FileError(
+        fmt::format("cannot read templates from {}: {}", folder.string(), problem.message()));
+  std::ranges::sort(all);
+  return all;
+}
+
+Diagnostic strange_at(const fs::path& path, std::string message, std::string hint) {
+  Diagnostic strange;
+  strange.file = path.string();
+  strange.message = std::move(message);
+  strange.hint = std::move(hint);
+  return strange;
+}
+
+Diagnostic strange_folder(const fs::path& path, const std::string& name) {
+  return strange_at(
+      path,
+      fmt::format("\"{}\" does not belong in a folder of templates{}", name,
+                  did_you_mean(name, {kKinds.begin(), kKinds.end()})),
+      "it holds the folders methods, packets and words, and nothing else; rename this or move it "
+      "elsewhere");
+}
+
+// Nothing for a template. Throws FileError for one that cannot be opened.
+std::optional<Diagnostic> strange_file(const fs::path& path) {
+  if (path.extension() != kEnding)
+    return strange_at(path, "this is no template: the name of one ends in .yaml",
+                      path.extension() == ".yml" ? "rename it to end in .yaml"
+                                                 : "rename it or move it elsewhere");
+  std::error_code problem;
+  const fs::file_type type = fs::status(path, problem).type();
+  const auto refuse = [&](std::string_view why) {
+    throw FileError(fmt::format("cannot read {}: {}", path.string(), why));
+  };
+  if (type == fs::file_type::not_found) refuse("the link leads to no file");
+  if (problem) refuse(problem.message());
+  if (type == fs::file_type::directory) refuse("it is a folder, not a file");
+  if (type != fs::file_type::regular) refuse("it is not a regular file");
+  if (access(path.c_str(), R_OK) != 0) refuse(std::strerror(errno));
+  return std::nullopt;
+}
+
 std::string_view singular(std::string_view kind) {
   return kind == "methods" ? "method" : kind == "packets" ? "packet" : "language of words";
 }
@@ -34,10 +91,25 @@ std::string_view singular(std::string_view kind) {
 Templates::Templates(std::string directory) : directory_(std::move(directory)) {
   if (directory_.empty()) return;
   std::error_code problem;
-  if (fs::is_directory(directory_, problem)) return;
-  const bool exists = fs::exists(directory_, problem);
-  throw FileError(fmt::format("cannot read templates from {}: {}", directory_,
-                              exists ? "it is not a folder" : "there is no such folder"));
+  if (!fs::is_directory(directory_, problem))
+    throw FileError(fmt::format(
+        "cannot read templates from {}: {}", directory_,
+        fs::exists(directory_, problem) ? "it is not a folder" : "there is no such folder"));
+  std::vector<Diagnostic> strange;
+  for (const fs::path& path : entries_of(directory_)) {
+    const std::string name = path.filename().string();
+    if (std::ranges::find(kKinds, name) == kKinds.end()) {
+      strange.push_back(strange_folder(path, name));
+      continue;
+    }
+    if (!fs::is_directory(path, problem))
+      throw FileError(fmt::format(
+          "cannot read templates from {}: {}", path.string(),
+          fs::exists(path, problem) ? "it is not a folder" : "the link leads to no folder"));
+    for (const fs::path& file : entries_of(path))
+      if (auto diagnostic = strange_file(file)) strange.push_back(std::move(*diagnostic));
+  }
+  if (!strange.empty()) throw InputError(strange);
 }
 
 Source Templates::read(std::string_view kind, std::string_view name) const {
@@ -46,7 +118,8 @@ Source Templates::read(std::string_view kind, std::string_view name) const {
     if (!directory_.empty()) {
       const fs::path path = fs::path(directory_) / wanted;
       std::error_code problem;
-      if (fs::exists(path, problem)) return Source::from_file(path.string());
+      if (fs::symlink_status(path, problem).type() != fs::file_type::not_found)
+        return Source::from_file(path.string());
     }
     for (const BuiltIn& built_in : built_in_templates()) {
       if (built_in.name == wanted) {

@@ -17,8 +17,8 @@ const std::vector<BuiltIn>& built_in_templates();
 
 class Templates {
  public:
-  // `directory` may be empty: then only the built-in templates are used. Throws FileError when a
-  // directory is named and is not there.
+  // `directory` may be empty: only what is built in is used. Throws FileError when anything there
+  // cannot be read, InputError when it holds what would be ignored (hidden files aside).
   explicit Templates(std::string directory = {});
 
   // The file of the directory when it is there, else the built-in one. `kind` is "methods",

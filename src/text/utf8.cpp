@@ -46,7 +46,7 @@ std::string encode_utf8(const std::vector<char32_t>& characters) {
 std::size_t count_characters(std::string_view text) { return decode_utf8(text).size(); }
 
 bool is_control(char32_t character) {
-  return character < 0x20 || (character >= 0x7F && character < 0xA0) ||
+  return character < 0x20 || (character >= 0x7F && character < 0xA0) || character == 0x061C ||
          (character >= 0x200E && character <= 0x200F) ||
          (character >= 0x2028 && character <= 0x202E) ||
          (character >= 0x2066 && character <= 0x2069) || character == 0xFEFF;

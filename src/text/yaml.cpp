@@ -6,6 +6,7 @@
 #include <yaml-cpp/parser.h>
 
 #include <algorithm>
+#include <cstdint>
 #include <sstream>
 #include <unordered_map>
 
@@ -45,6 +46,14 @@ class Places {
   std::size_t offset_ = 0;
   Place place_;
 };
+
+// yaml-cpp 0.7 makes single bytes, which are not UTF-8, of the codes \N and \_ (U+0085 and U+00A0).
+// All else is valid: the source was.
+std::string as_utf8(std::string text) {
+  while (const auto broken = first_invalid_utf8(text))
+    text.replace(*broken, 1, encode_utf8(static_cast<unsigned char>(text[*broken])));
+  return text;
+}
 
 // Builds the tree from the events of yaml-cpp, and keeps its own limits: yaml-cpp has no limits
 // that would protect the memory.
@@ -90,7 +99,8 @@ class TreeBuilder : public YAML::EventHandler {
                          fmt::format("shorten it; no text may be longer than {}", kMostTextBytes));
       node.refused = true;
     } else {
-      node.text = value;
+      node.text = as_utf8(value);
+      refuse_controls(node);
     }
     place_value(std::move(node));
   }
@@ -122,6 +132,7 @@ class TreeBuilder : public YAML::EventHandler {
     YamlNode node;
     node.kind = kind;
     node.at = place(mark);
+    node.offset = static_cast<std::size_t>(std::max(0, mark.pos));
     if (++values_ > kMostValues) {
       diagnostics_.error(source_, node.at, "this file has too many values",
                          fmt::format("at most {} are read; is it the right file?", kMostValues));
@@ -165,6 +176,20 @@ class TreeBuilder : public YAML::EventHandler {
     diagnostics_.error(source_, at, "a quotation mark opened here is never closed",
                        "close the text with the same quotation mark");
     throw Unusable();
+  }
+
+  void refuse_controls(YamlNode& node) {
+    const auto is_refused = [](char32_t each) {
+      return is_control(each) && each != U'\n' && each != U'\t';
+    };
+    const std::vector<char32_t> characters = decode_utf8(node.text);
+    const auto control = std::ranges::find_if(characters, is_refused);
+    if (control == characters.end()) return;
+    diagnostics_.error(source_, place_in(source_, node, is_refused),
+                       fmt::format("an invisible control character (U+{:04X}) in a text",
+                                   static_cast<std::uint32_t>(*control)),
+                       "remove it, or write a space in its place");
+    node.refused = true;
   }
 
   void open(YamlNode::Kind kind, const YAML::Mark& mark, const std::string& tag,
@@ -301,7 +326,12 @@ std::optional<YamlNode> parse_yaml(const Source& source, Diagnostics& diagnostic
   }
   std::optional<YamlNode> root = builder.take_root();
   if (!root || (root->kind == YamlNode::Kind::null && !root->refused)) {
-    diagnostics.error(source, {1, 1}, "the file is empty", "write lines such as \"bars: 48\"");
+    // Without its line: a file of comments may be anybody's.
+    Diagnostic empty;
+    empty.file = source.name();
+    empty.message = "the file is empty";
+    empty.hint = "write lines such as \"bars: 48\"";
+    diagnostics.add(empty);
     return std::nullopt;
   }
   return root;

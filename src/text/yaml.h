@@ -2,6 +2,8 @@
 // no anchors, no aliases, no tags, no duplicate keys, one document, limited depth and size.
 #pragma once
 
+#include <cstddef>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
@@ -22,6 +24,7 @@ struct YamlNode {
   bool quoted = false;   // a scalar in quotes is never a number or null
   bool refused = false;  // already reported (an alias, a text too long): say nothing more about it
   Place at;
+  std::size_t offset = 0;       // of `at` in the text of the source
   std::vector<YamlNode> items;  // of a list
   std::vector<Entry> entries;   // of a map, in file order
 
@@ -34,10 +37,17 @@ struct YamlNode::Entry {
   YamlNode value;
 };
 
-// Parses one document. Adds a diagnostic for every error and returns nullopt when the text is
+// Parses one document. No text of the tree holds a control character other than a line feed or a
+// tab (see is_control). Adds a diagnostic for every error and returns nullopt when the text is
 // not usable at all (syntax error, not UTF-8, empty, too deep); duplicate keys, anchors and tags
 // are errors, but the tree is still returned so that more errors can be reported in the same run.
 std::optional<YamlNode> parse_yaml(const Source& source, Diagnostics& diagnostics);
+
+// Where the first character that `is_meant` stands in a scalar: as itself, or as a backslash code
+// in double quotes. node.at where that cannot be told, as for the line ends of a text on several
+// lines.
+Place place_in(const Source& source, const YamlNode& node,
+               const std::function<bool(char32_t)>& is_meant);
 
 // The text of a scalar (spaces at its ends dropped), of `most` characters at most, not blank,
 // without control characters; else nullopt after a diagnostic. `what` names it in messages: "a

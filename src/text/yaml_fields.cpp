@@ -79,7 +79,7 @@ std::optional<std::string> yaml_text(const Source& source, const YamlNode& node,
   }
   if (std::any_of(characters.begin(), characters.end(), is_control)) {
     diagnostics.error(
-        source, node.at,
+        source, place_in(source, node, is_control),
         fmt::format("{} contains a line break, a tab or an invisible character", what),
         "write it on one line, in visible characters");
     return std::nullopt;

@@ -1,5 +1,5 @@
-// The search against every list of tasks there is, checked one by one: one and two chunks, up to six
-// days, and a method that asks for little, so that all lists can be tried.
+// The search against every list of tasks there is, checked one by one: one and two chunks, up to
+// six days, and a method that asks for little, so that all lists can be tried.
 //   search_check                  one work in many; with CAHIER_LONG in the environment, more
 // Fails when the two disagree, just below the least allowance that the search names, or at it.
 #include <fmt/format.h>

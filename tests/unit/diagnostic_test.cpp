@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "text/terminal.h"
 #include "text/utf8.h"
 
 using namespace cahier;
@@ -76,6 +77,19 @@ TEST_CASE("control characters of the input never reach the terminal") {
   for (const char32_t character : decode_utf8(compose(diagnostics.all()[0]))) {
     if (character != U'\n') CHECK_FALSE(is_control(character));
   }
+}
+
+TEST_CASE("one gate keeps control characters from a terminal") {
+  for (char32_t character = 0; character < 0x3000; ++character) {
+    if (!is_control(character) || character == U'\n' || character == U'\t') continue;
+    CAPTURE(static_cast<unsigned>(character));
+    CHECK(for_terminal("a" + encode_utf8(character) + "b\n") == "a\uFFFDb\n");
+  }
+  CHECK(for_terminal("a\x9B\xFF") == "a\uFFFD\uFFFD");
+  CHECK(for_terminal("a\tb\nDvořák “♭”\n") == "a b\nDvořák “♭”\n");
+  CHECK(line_for_terminal("a\nb\r") == "a\uFFFDb\uFFFD");
+  for (const char32_t turning : {0x061C, 0x200E, 0x200F, 0x202A, 0x202E, 0x2066, 0x2069})
+    CHECK(is_control(turning));
 }
 
 TEST_CASE("of each kind of message the first ten are shown, in their order, and the rest counted") {

@@ -52,6 +52,14 @@ TEST_CASE("a key given as a count says no mode") {
   CHECK(parse_key("no sharps or flats") == Key{0, "no sharps or flats"});
 }
 
+TEST_CASE("a hyphen joins the words of a key, and is no minus sign") {
+  CHECK(parse_key("B-flat major")->fifths == -2);
+  for (const char* text : {"-1 flats", "- 1 flat", "1 -flat", "A - minor", "2 flats-", "A-"}) {
+    CAPTURE(text);
+    CHECK_FALSE(parse_key(text));
+  }
+}
+
 TEST_CASE("a key is never guessed") {
   for (const char* text :
        {"", "A", "Am", "a", "H minor", "B", "G sharp major", "F flat minor", "8 flats", "flats",

@@ -167,3 +167,15 @@ TEST_CASE("every English key is said somewhere in the program") {
     CHECK(used);
   }
 }
+
+TEST_CASE("the tag of a language is well formed") {
+  const auto tagged = [](const std::string& tag) {
+    return replaced(english_text(), "language: en", "language: \"" + tag + "\"");
+  };
+  for (const char* tag : {"en", "de-AT", "sr-Latn", "zh-cmn-Hans-CN", "de-1996", "de-CH-x-zh",
+                          "x-a", "en-a-bbb-x-a", "es-419"})
+    CHECK(problems(tagged(tag)).empty());
+  for (const char* tag : {"klingon forever", "e", "en-", "-en", "en_GB", "en--GB", "abcdefghi",
+                          "12", "de-419-DE", "en-a", "en-x", "en-GB-verylongvariant"})
+    CHECK(problems(tagged(tag)).size() == 1);
+}

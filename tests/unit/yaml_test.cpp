@@ -228,3 +228,27 @@ TEST_CASE("an empty value is pointed at by its own line") {
   REQUIRE(diagnostics.all().size() == 1);
   CHECK(diagnostics.all()[0].at.line == 1);
 }
+
+TEST_CASE("a control character is refused where it stands, whatever way it is written") {
+  for (const char* code : {"\\0", "\\a", "\\b", "\\v", "\\f", "\\r", "\\e", "\\N", "\\L", "\\P",
+                           "\\x1b", "\\u202e", "\\U0000009b", "\xC2\x9B", "\xE2\x80\xAE"}) {
+    CAPTURE(code);
+    const Parsed parsed = parse("title: \"é\\\"b" + std::string(code) + "c\"\n");
+    CHECK(parsed.diagnostics.all().size() == 1);
+    CHECK(parsed.at().column == 13);
+    REQUIRE(parsed.root);
+    CHECK(parsed.root->find("title")->refused);
+  }
+}
+
+TEST_CASE("every text of the tree is UTF-8") {
+  for (const char* code : {"\\_", "\\ ", "\\\"", "\\\\", "\\/", "\\xe9", "\\u00e9", "\\t", "\\n"}) {
+    CAPTURE(code);
+    const Parsed parsed = parse("title: \"a" + std::string(code) + "b\"\n");
+    REQUIRE(parsed.root);
+    CHECK(parsed.diagnostics.all().empty());
+    CHECK_FALSE(first_invalid_utf8(parsed.root->find("title")->text));
+    CHECK(count_characters(parsed.root->find("title")->text) == 3);
+  }
+  CHECK(parse("title: \"a\\_b\"\n").root->find("title")->text == "a\u00A0b");
+}
