@@ -15,7 +15,7 @@ std::optional<Date> earliest_start(const Terms& terms, Date today) {
 Inputs read_inputs(const Request& request, const TypedLine& typed, Date today) {
   Templates templates(request.templates);
   const Source language = templates.read("words", request.language);
-  Words words = read_checked(language, read_words);
+  Words words = read_checked(language, "words", read_words);
   const Method method = read_terms_method(request, typed, templates);
   PieceFiles files(read_source(request.files.front()));
   Diagnostics diagnostics;

@@ -11,9 +11,10 @@
 
 namespace cahier {
 
-// Reads a file with `read`, and throws InputError with every problem found.
+// Reads a template of a kind, "methods", "packets" or "words", with `read`, and throws InputError
+// with every problem found.
 template <typename Read>
-auto read_checked(const Source& source, Read read) {
+auto read_checked(const Source& source, std::string_view kind, Read read) {
   Diagnostics diagnostics;
   if (!admit(source,
              kind == "methods"   ? "a method"
@@ -26,11 +27,11 @@ auto read_checked(const Source& source, Read read) {
   return result;
 }
 
-// The same for a template of a kind.
+// The same for the template of a name.
 template <typename Read>
 auto read_template(const Templates& templates, std::string_view kind, const std::string& name,
                    Read read) {
-  return read_checked(templates.read(kind, name), read);
+  return read_checked(templates.read(kind, name), kind, read);
 }
 
 }  // namespace cahier
