@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <span>
 #include <string>
 
 #include "text/errors.h"
@@ -14,6 +15,7 @@
 namespace cahier {
 namespace {
 
+constexpr std::size_t kMostLines = 20;   // looked up; to find where a line comes from takes time
 constexpr std::size_t kLeastShared = 8;  // bytes of a line that tell where it comes from
 
 // The length of the longest run of bytes that both hold.
@@ -98,7 +100,7 @@ void refuse_unfit(const std::vector<UnfitText>& unfit, const std::vector<Source>
     return length != english.end() && text.text.size() > length->second;
   };
   std::set<std::string> named;
-  for (const UnfitText& one : unfit) {
+  for (const UnfitText& one : std::span(unfit).first(std::min(unfit.size(), kMostLines))) {
     const bool is_cut = one.kind == UnfitText::Kind::cut;
     const Found found = texts.origin(is_cut ? one.line.substr(0, one.line.rfind("…")) : one.line);
     if (is_cut && (!found.source || !outgrows_english(found))) continue;

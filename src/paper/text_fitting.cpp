@@ -115,6 +115,20 @@ class LineBreaker {
   std::vector<Overhang> overhangs_;
 };
 
+// More than this many of the first characters are wider than `width` without anything after them;
+// blanks at their end do not count.
+std::size_t most_that_fit(const Typefaces& typefaces, const std::vector<char32_t>& characters,
+                          const TextStyle& style, double width) {
+  constexpr double kSumsDiffer = 0.01;  // millimetres, between a text's width and its letters'
+  double used = 0;
+  std::size_t kept = 0;
+  for (; kept < characters.size(); ++kept) {
+    used += typefaces.width(encode_utf8(characters[kept]), style.face, style.size_pt);
+    if (characters[kept] != U' ' && used > width + kSumsDiffer) break;
+  }
+  return kept;
+}
+
 }  // namespace
 
 Fitted fit_line(const Typefaces& typefaces, std::string_view text, const TextStyle& style,
@@ -132,7 +146,7 @@ Fitted fit_line(const Typefaces& typefaces, std::string_view text, const TextSty
   }
   const TextStyle small = style.at(smallest);
   const std::vector<char32_t> characters = decode_utf8(text);
-  for (std::size_t kept = characters.size(); kept > 0; --kept) {
+  for (std::size_t kept = most_that_fit(typefaces, characters, small, width); kept > 0; --kept) {
     if (kept < characters.size() && is_combining(characters[kept])) continue;
     const std::string cut = without_blanks_at_end(encoded(characters, 0, kept)) + "…";
     const double needed = typefaces.width(cut, small.face, small.size_pt);

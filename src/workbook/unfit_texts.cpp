@@ -15,18 +15,18 @@ std::vector<UnfitText> unfit_texts(const RecordingCanvas& drawn, const Margins& 
   int page = 0;
   for (const DrawnPage& each : drawn.pages()) {
     const Box inside = margins.inside(each.size, ++page);
-    bool beyond = false;
+    std::string beyond;
     for (const DrawnItem& item : each.items) {
       const auto* text = std::get_if<DrawnText>(&item);
       if (!text || text->ink.width <= 0) continue;
-      if (!beyond && !inside.contains(text->ink, kSeen)) {
-        beyond = true;
-        if (lines.insert(text->text).second)
-          found.push_back({UnfitText::Kind::beyond_page, text->text, page});
+      if (!inside.contains(text->ink, kSeen)) {
+        if (text->text.size() > beyond.size()) beyond = text->text;
       } else if (text->text.ends_with("…") && lines.insert(text->text).second) {
         found.push_back({UnfitText::Kind::cut, text->text, page});
       }
     }
+    if (!beyond.empty() && lines.insert(beyond).second)
+      found.push_back({UnfitText::Kind::beyond_page, beyond, page});
   }
   return found;
 }

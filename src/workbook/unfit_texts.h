@@ -16,8 +16,8 @@ struct UnfitText {
   int page = 1;
 };
 
-// Every line that ends with "…", and the first on each page that lies outside the margins; each
-// line once, in the order of the pages.
+// Every line that ends with "…", and the longest on each page that lies outside the margins: the
+// one that tells most of where it comes from. Each line once, in the order of the pages.
 std::vector<UnfitText> unfit_texts(const RecordingCanvas& drawn, const Margins& margins);
 
 }  // namespace cahier
