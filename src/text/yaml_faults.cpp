@@ -5,13 +5,10 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
-#include <cstdint>
 #include <optional>
 #include <string_view>
 
 #include "text/utf8.h"
-#include "text/yaml.h"
 
 namespace cahier {
 namespace {
@@ -88,52 +85,7 @@ bool looks_like_utf16(std::string_view text) {
   return head.size() >= 4 && static_cast<std::size_t>(zeros) * 5 >= head.size() * 2;
 }
 
-// The character at the front of a text that is UTF-8 and not empty, and how many bytes it takes.
-struct Spelled {
-  char32_t character = 0;
-  std::size_t bytes = 1;
-};
-
-Spelled raw(std::string_view text) {
-  const auto lead = static_cast<unsigned char>(text.front());
-  const std::size_t bytes = lead < 0xC0 ? 1 : lead < 0xE0 ? 2 : lead < 0xF0 ? 3 : 4;
-  return {decode_utf8(text.substr(0, bytes)).front(), std::min(bytes, text.size())};
-}
-
-// A backslash code of a text in double quotes (YAML 1.2, 5.7).
-Spelled coded(std::string_view text) {
-  constexpr std::string_view kLetters = "0abtnvfreNLP_";
-  constexpr std::array<char32_t, 13> kMeant = {0,  7,    8,    9,      10,     11,  12,
-                                               13, 0x1B, 0x85, 0x2028, 0x2029, 0xA0};
-  if (text.size() < 2) return {U'\\', 1};
-  const std::size_t figures = text[1] == 'x' ? 2 : text[1] == 'u' ? 4 : text[1] == 'U' ? 8 : 0;
-  if (figures > 0) {
-    std::uint32_t code = 0;
-    const std::string_view hex = text.substr(2, figures);
-    std::from_chars(hex.data(), hex.data() + hex.size(), code, 16);
-    return {code, 2 + hex.size()};
-  }
-  const std::size_t letter = kLetters.find(text[1]);
-  const Spelled next = raw(text.substr(1));
-  return {letter == std::string_view::npos ? next.character : kMeant.at(letter), 1 + next.bytes};
-}
-
 }  // namespace
-
-Place place_in(const Source& source, const YamlNode& node,
-               const std::function<bool(char32_t)>& is_meant) {
-  const std::string_view text = source.text();
-  const char quote = node.offset < text.size() ? text[node.offset] : '\0';
-  for (std::size_t at = node.offset; at < text.size();) {
-    const bool code = quote == '"' && text[at] == '\\';
-    const Spelled one = code ? coded(text.substr(at)) : raw(text.substr(at));
-    const bool line_end = !code && (text[at] == '\n' || text[at] == '\r');
-    if (!line_end && is_meant(one.character)) return source.place(at);
-    if (quote == '"' && at > node.offset && text[at] == quote) break;
-    at += one.bytes;
-  }
-  return node.at;
-}
 
 bool check_characters(const Source& source, Diagnostics& diagnostics) {
   const std::string& text = source.text();
