@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "cli/request.h"
-#include "text/atomic_file.h"
+#include "files/atomic_file.h"
 #include "text/source.h"
 
 namespace cahier {

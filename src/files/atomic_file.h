@@ -5,8 +5,8 @@
 #include <optional>
 #include <string>
 
-#include "text/file_calls.h"
-#include "text/temporary_file.h"
+#include "files/file_calls.h"
+#include "files/temporary_file.h"
 
 namespace cahier {
 

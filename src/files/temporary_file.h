@@ -4,7 +4,7 @@
 #include <filesystem>
 #include <string>
 
-#include "text/file_calls.h"
+#include "files/file_calls.h"
 
 namespace cahier {
 

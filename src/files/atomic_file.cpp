@@ -1,4 +1,4 @@
-#include "text/atomic_file.h"
+#include "files/atomic_file.h"
 
 #include <fcntl.h>
 #include <fmt/format.h>

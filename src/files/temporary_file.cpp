@@ -1,4 +1,4 @@
-#include "text/temporary_file.h"
+#include "files/temporary_file.h"
 
 #include <fcntl.h>
 #include <fmt/format.h>
