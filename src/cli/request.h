@@ -51,9 +51,13 @@ struct Request {
   std::optional<int> chunk_bars;  // most bars in a chunk
   Wishes wishes;
 
-  // What "today" means for the whole run. With --from or --today the clock has no say: the same
-  // command gives the same output on any day.
-  Date day_of_planning(Date clock) const { return today.value_or(from.value_or(clock)); }
+  // What "today" means for the whole run. With --from or --today the clock has no say in a plan:
+  // the same command gives the same output on any day. The --from of a report only names the
+  // workbook; its week is the one that has just been practised.
+  Date day_of_planning(Date clock) const {
+    if (today) return *today;
+    return command == Command::report ? clock : from.value_or(clock);
+  }
 };
 
 // Reads the arguments (without the program's name). Throws InputError that names every wrong
