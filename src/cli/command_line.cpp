@@ -3,8 +3,8 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 
-#include "cli/request.h"
-#include "cli/values.h"
+#include "cli/read_request.h"
+#include "text/diagnostics.h"
 #include "text/did_you_mean.h"
 #include "text/errors.h"
 
@@ -14,22 +14,8 @@ namespace {
 constexpr std::string_view kCommandHint =
     "the commands are print, plan, report, check and new; see cahier --help";
 
-// Options as typed; empty when not given.
-struct Typed {
-  std::string piece;
-  std::vector<std::string> files;
-  std::string report_to, week, keep;
-  std::vector<std::string> logs;
-  std::string by, from, today, output, packet = "full", paper = "a4", staff, punched = "inner";
-  std::string minutes, days_off, temper, order, blocks, lesson, new_to_performing, repetitions,
-      chunk_bars, dice;
-  std::string templates, language = "en", method = "steady";
-  bool json = false, why = false, spacing = false, anyway = false;
-  bool large_print = false, booklet = false, replace = false;
-};
-
 // Everything that determines a plan, apart from its logs.
-void add_terms(CLI::App& command, Typed& typed) {
+void add_terms(CLI::App& command, TypedOptions& typed) {
   command.add_option("--by", typed.by, "the date it must be ready by, as in 2027-03-20");
   command.add_option("--from", typed.from, "first day of practice; today when not given");
   command.add_option("--minutes", typed.minutes, "minutes a day, or mon:15,sat:30");
@@ -51,7 +37,7 @@ void add_terms(CLI::App& command, Typed& typed) {
 }
 
 // The options of every command that makes a plan.
-void add_shared(CLI::App& command, Typed& typed) {
+void add_shared(CLI::App& command, TypedOptions& typed) {
   add_terms(command, typed);
   command.add_option("--keep", typed.keep,
                      "keep what is learned up to this later date: nothing new, only upkeep");
@@ -65,7 +51,7 @@ void add_shared(CLI::App& command, Typed& typed) {
 }
 
 // The options of every command that writes a file.
-void add_replace(CLI::App& command, Typed& typed) {
+void add_replace(CLI::App& command, TypedOptions& typed) {
   command.add_flag("--replace", typed.replace,
                    "overwrite an existing file, whoever made it; never one that is also read");
 }
@@ -142,122 +128,18 @@ void refuse_contradictions(const CLI::App& command, const TypedLine& line,
   }
 }
 
-void read_wishes(const Typed& typed, Values& values, Request& request) {
-  Wishes& wishes = request.wishes;
-  if (!typed.minutes.empty()) wishes.minutes = values.minutes("--minutes", typed.minutes);
-  if (!typed.days_off.empty()) wishes.days_off = values.days_off("--days-off", typed.days_off);
-  if (!typed.blocks.empty())
-    wishes.blocks = values.whole("--blocks", typed.blocks, 1, 6, "sittings");
-  if (!typed.lesson.empty()) wishes.lesson = values.weekday("--lesson", typed.lesson);
-  if (!typed.new_to_performing.empty())
-    wishes.new_to_performing = values.yes_no("--new-to-performing", typed.new_to_performing);
-  if (!typed.order.empty() && !(wishes.order = parse_order(typed.order)))
-    values.refuse("--order", "\"" + typed.order + "\" is not a valid value for --order",
-                  "write forward, backward or hardest-first");
-  if (!typed.temper.empty() && !(wishes.temper = parse_temper(typed.temper)))
-    values.refuse("--temper", "\"" + typed.temper + "\" is not a valid value for --temper",
-                  "write yes, no or weak");
-  if (!typed.dice.empty() && !(wishes.dice = parse_throw(typed.dice)))
-    values.refuse("--dice",
-                  "\"" + typed.dice + "\" is not a valid value for --dice" +
-                      did_you_mean(typed.dice, {"two-dice", "one-die", "d20", "coins"}),
-                  "write two-dice, one-die, d20 or coins");
-}
-
-void read_print(const Typed& typed, Values& values, Request& request) {
-  if (const auto paper = parse_page_size(typed.paper))
-    request.paper = *paper;
-  else
-    values.refuse("--paper", "\"" + typed.paper + "\" is not a valid value for --paper",
-                  "write a4, letter or a5");
-  if (!typed.staff.empty())
-    request.staff_height = values.millimetres("--staff", typed.staff, 6, 20);
-  if (const auto edge = parse_punched_edge(typed.punched))
-    request.punched = *edge;
-  else
-    values.refuse("--punched", "\"" + typed.punched + "\" is not a valid value for --punched",
-                  "write inner (for printing on both sides), left or right");
-  request.large_print = typed.large_print;
-  request.booklet = typed.booklet;
-  const std::string small = " needs paper larger than " + typed.paper;
-  if (typed.booklet && typed.large_print)
-    values.refuse_argument("--large-print", 1,
-                           "large print does not fit on the half pages of a booklet",
-                           "leave out --large-print or --booklet");
-  else if ((typed.booklet || typed.large_print) && request.paper == kA5)
-    values.refuse("--paper", (typed.booklet ? "a booklet" : "large print") + small,
-                  "write --paper a4 or --paper letter");
-}
-
-// Standard input can be read once, and has no file name that a PDF could be called after.
-void check_terminal(const Request& request, Values& values) {
-  const auto of_files = std::ranges::count(request.files, kTerminal);
-  const auto of_logs = std::ranges::count(request.logs, kTerminal);
-  const std::string message = "standard input, \"-\", can be read only once";
-  const std::string hint = "use it once, and name files otherwise";
-  if (of_logs > 0 && of_files + of_logs > 1)
-    values.refuse("--log", message, hint);
-  else if (of_files > 1)
-    values.refuse_argument(kTerminal, 2, message, hint);
-  if (request.command == Command::print && of_files > 0 && request.output.empty())
-    values.refuse("--output", "missing file name for the PDF",
-                  "a piece from standard input has no file name to take it from: add -o "
-                  "workbook.pdf, or -o - for standard output");
-}
-
-Request to_request(const CLI::App& command, const Typed& typed, const TypedLine& line) {
+void refuse_values(const CLI::App& command, const TypedLine& line) {
   Diagnostics diagnostics;
-  Values values(line, diagnostics);
-  Request request;
   refuse_empty(command, line, diagnostics);
   refuse_contradictions(command, line, diagnostics);
-  if (diagnostics.has_errors()) {
-    diagnostics.sort_by_place(0);
-    throw InputError(diagnostics.all());
-  }
-  const std::string& name = command.get_name();
-  request.command = name == "print"    ? Command::print
-                    : name == "plan"   ? Command::plan
-                    : name == "report" ? Command::report
-                    : name == "check"  ? Command::check
-                                       : Command::start;
-  request.files = typed.piece.empty() ? typed.files : std::vector<std::string>{typed.piece};
-  request.output = typed.output;
-  request.json = typed.json;
-  request.why = typed.why;
-  request.spacing = typed.spacing;
-  request.anyway = typed.anyway;
-  request.replace = typed.replace;
-  request.packet = typed.packet;
-  request.templates = typed.templates;
-  request.language = typed.language;
-  request.method = typed.method;
-  if (!typed.by.empty()) request.by = values.date("--by", typed.by);
-  if (!typed.from.empty()) request.from = values.date("--from", typed.from);
-  if (!typed.today.empty()) request.today = values.date("--today", typed.today);
-  if (!typed.keep.empty()) request.keep = values.date("--keep", typed.keep);
-  if (!typed.week.empty()) request.week = values.date("--week", typed.week);
-  if (request.keep && request.by && *request.keep <= *request.by)
-    values.refuse("--keep", iso(*request.keep) + " is not after --by, " + iso(*request.by),
-                  "what is learned by --by is kept until a later date");
-  request.logs = typed.logs;
-  request.report_to = typed.report_to;
-  if (!typed.repetitions.empty())
-    request.repetitions = values.whole("--repetitions", typed.repetitions, 1, 20, "repetitions");
-  if (!typed.chunk_bars.empty())
-    request.chunk_bars = values.whole("--chunk-bars", typed.chunk_bars, 1, kMostChunkBars, "bars");
-  read_print(typed, values, request);
-  read_wishes(typed, values, request);
-  check_terminal(request, values);
   diagnostics.sort_by_place(0);
   if (diagnostics.has_errors()) throw InputError(diagnostics.all());
-  return request;
 }
 
 }  // namespace
 
 Request parse_command_line(const std::vector<std::string>& arguments, const TypedLine& line) {
-  Typed typed;
+  TypedOptions typed;
   CLI::App app("cahier: a dated workbook for playing from memory", "cahier");
   app.set_version_flag("--version", CAHIER_VERSION);
   app.require_subcommand(1);
@@ -344,7 +226,9 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   } catch (const CLI::ParseError& error) {
     refuse(line, line.argument(""), error.what(), "see cahier --help");
   }
-  return to_request(*app.get_subcommands().front(), typed, line);
+  const CLI::App& command = *app.get_subcommands().front();
+  refuse_values(command, line);
+  return read_request(command.get_name(), typed, line);
 }
 
 }  // namespace cahier

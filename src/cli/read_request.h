@@ -1,0 +1,30 @@
+// What was typed becomes a request.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "cli/request.h"
+#include "cli/typed_line.h"
+
+namespace cahier {
+
+// Options as typed; empty when not given.
+struct TypedOptions {
+  std::string piece;
+  std::vector<std::string> files;
+  std::string report_to, week, keep;
+  std::vector<std::string> logs;
+  std::string by, from, today, output, packet = "full", paper = "a4", staff, punched = "inner";
+  std::string minutes, days_off, temper, order, blocks, lesson, new_to_performing, repetitions,
+      chunk_bars, dice;
+  std::string templates, language = "en", method = "steady";
+  bool json = false, why = false, spacing = false, anyway = false;
+  bool large_print = false, booklet = false, replace = false;
+};
+
+// The request of a command, "print". Throws InputError that names every wrong value.
+Request read_request(std::string_view name, const TypedOptions& typed, const TypedLine& line);
+
+}  // namespace cahier
