@@ -70,15 +70,9 @@ class Layout {
     }
     for (auto& progress : draft_.pieces) {
       const double minutes = progress->analysis.time.run_through();
-      progress->runs =
-          choose_run_days(method_, draft_.schedule.days, draft_.room, pace_.learn_until + 1,
-                          runs_asked(*progress), minutes, pace_.catch_up);
-      for (int day = 0; day < draft_.end; ++day) {
-        if (progress->runs.runs[day] == 0) continue;
-        draft_.room[day] =
-            progress->runs.alone ? 0 : draft_.room[day] - progress->runs.runs[day] * minutes;
-        if (progress->runs.alone) day_of(day).note = DayNote::run_alone;
-      }
+      draft_.set_aside(*progress, choose_run_days(method_, draft_.schedule.days, draft_.room,
+                                                  pace_.learn_until + 1, runs_asked(*progress),
+                                                  minutes, pace_.catch_up));
     }
     if (!pace_.catch_up) return;
     for (auto& progress : draft_.pieces)

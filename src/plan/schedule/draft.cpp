@@ -1,6 +1,7 @@
 #include "plan/schedule/draft.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "plan/schedule/day_order.h"
 #include "practice/witnessed_runs.h"
@@ -78,6 +79,16 @@ void Draft::drill_forks(PieceProgress& progress, int day) {
     progress.recalls.retrieve(task, day);
     put(std::move(task), day);
     progress.forks.strike(place);
+  }
+}
+
+void Draft::set_aside(PieceProgress& progress, RunDays runs) {
+  progress.runs = std::move(runs);
+  const double minutes = progress.analysis.time.run_through();
+  for (int day = 0; day < end; ++day) {
+    if (progress.runs.runs[day] == 0) continue;
+    room[day] = progress.runs.alone ? 0 : room[day] - progress.runs.runs[day] * minutes;
+    if (progress.runs.alone) schedule.days[day].note = DayNote::run_alone;
   }
 }
 

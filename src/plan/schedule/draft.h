@@ -23,6 +23,9 @@ class Draft {
   // The forks that wait and are ready, as far as the day has room.
   void drill_forks(PieceProgress& progress, int day);
 
+  // Sets the days of a piece's run-throughs aside: their minutes are taken from the room.
+  void set_aside(PieceProgress& progress, RunDays runs);
+
   // The run-throughs set aside for this day, of the pieces that are learned. Their minutes were
   // taken from the room when they were set aside.
   void place_runs(int day);

@@ -40,16 +40,10 @@ class TightLayout {
   bool runs_alone(int day) const { return draft_.schedule.days[day].note == DayNote::run_alone; }
 
   void set_runs_aside(PieceProgress& progress, int from) {
-    const double minutes = progress.analysis.time.run_through();
-    progress.runs =
-        place_runs_tightly(method_, draft_.schedule.days, draft_.room, from,
-                           progress.runs_asked(draft_.work.terms), minutes, variant_.runs);
-    for (const int day : draft_.practice_days) {
-      if (progress.runs.runs[day] == 0) continue;
-      draft_.room[day] =
-          progress.runs.alone ? 0 : draft_.room[day] - progress.runs.runs[day] * minutes;
-      if (progress.runs.alone) draft_.schedule.days[day].note = DayNote::run_alone;
-    }
+    draft_.set_aside(progress,
+                     place_runs_tightly(method_, draft_.schedule.days, draft_.room, from,
+                                        progress.runs_asked(draft_.work.terms),
+                                        progress.analysis.time.run_through(), variant_.runs));
   }
 
   // A number below `count`, from the seed.

@@ -41,14 +41,9 @@ class Upkeep {
     const int required = work_.terms.runs_required();
     // Run-throughs for this date, whatever was played for the one before.
     progress.runs_made = 0;
-    progress.runs = choose_run_days(method, draft_.schedule.days, draft_.room, work_.first,
-                                    {required, method.run_days, 0}, minutes, true);
-    for (const int day : draft_.practice_days) {
-      if (progress.runs.runs[day] == 0) continue;
-      draft_.room[day] =
-          progress.runs.alone ? 0 : draft_.room[day] - progress.runs.runs[day] * minutes;
-      if (progress.runs.alone) draft_.schedule.days[day].note = DayNote::run_alone;
-    }
+    draft_.set_aside(progress,
+                     choose_run_days(method, draft_.schedule.days, draft_.room, work_.first,
+                                     {required, method.run_days, 0}, minutes, true));
   }
 
   // The sittings of one piece, up to its first run-through.
