@@ -25,6 +25,8 @@ constexpr std::optional<DrillFacts> row_of(Drill drill) {
                         .rank = 1,
                         .last_days = LastDays::never,
                         .retrieves = false,
+                        .takes_score = true,
+                        .needs_instrument = true,
                         .plays_across = false,
                         .in_one_go = false,
                         .slips = Slips::nowhere};
@@ -43,6 +45,8 @@ constexpr std::optional<DrillFacts> row_of(Drill drill) {
                         .rank = 5,
                         .last_days = LastDays::if_it_must,
                         .retrieves = false,
+                        .takes_score = false,
+                        .needs_instrument = true,
                         .plays_across = true,
                         .in_one_go = true,
                         .slips = Slips::with_the_day};
@@ -61,6 +65,8 @@ constexpr std::optional<DrillFacts> row_of(Drill drill) {
                         .rank = 1,
                         .last_days = LastDays::if_it_must,
                         .retrieves = true,
+                        .takes_score = false,
+                        .needs_instrument = true,
                         .plays_across = true,
                         .in_one_go = false,
                         .slips = Slips::with_the_day};
@@ -79,6 +85,8 @@ constexpr std::optional<DrillFacts> row_of(Drill drill) {
                         .rank = 6,
                         .last_days = LastDays::welcome,
                         .retrieves = true,
+                        .takes_score = false,
+                        .needs_instrument = true,
                         .plays_across = false,
                         .in_one_go = false,
                         .slips = Slips::on_start_sheet};
@@ -97,6 +105,8 @@ constexpr std::optional<DrillFacts> row_of(Drill drill) {
                         .rank = 2,
                         .last_days = LastDays::if_it_must,
                         .retrieves = true,
+                        .takes_score = false,
+                        .needs_instrument = true,
                         .plays_across = true,
                         .in_one_go = true,
                         .slips = Slips::with_the_day};
@@ -115,6 +125,8 @@ constexpr std::optional<DrillFacts> row_of(Drill drill) {
                         .rank = 2,
                         .last_days = LastDays::if_it_must,
                         .retrieves = true,
+                        .takes_score = false,
+                        .needs_instrument = true,
                         .plays_across = true,
                         .in_one_go = true,
                         .slips = Slips::with_the_day};
@@ -133,6 +145,8 @@ constexpr std::optional<DrillFacts> row_of(Drill drill) {
                         .rank = 0,
                         .last_days = LastDays::welcome,
                         .retrieves = true,
+                        .takes_score = false,
+                        .needs_instrument = true,
                         .plays_across = false,
                         .in_one_go = true,
                         .slips = Slips::with_the_run};
@@ -151,6 +165,8 @@ constexpr std::optional<DrillFacts> row_of(Drill drill) {
                         .rank = 3,
                         .last_days = LastDays::if_it_must,
                         .retrieves = false,
+                        .takes_score = false,
+                        .needs_instrument = true,
                         .plays_across = false,
                         .in_one_go = false,
                         .slips = Slips::nowhere};
@@ -169,6 +185,8 @@ constexpr std::optional<DrillFacts> row_of(Drill drill) {
                         .rank = 4,
                         .last_days = LastDays::if_it_must,
                         .retrieves = false,
+                        .takes_score = false,
+                        .needs_instrument = false,
                         .plays_across = false,
                         .in_one_go = false,
                         .slips = Slips::nowhere};

@@ -92,6 +92,10 @@ struct DrillFacts {
   LastDays last_days;
   // A test of memory that counts as recalling what it covers.
   bool retrieves;
+  // The score lies open, to read from; with every other drill it is shut until afterwards.
+  bool takes_score;
+  // It cannot be done away from the instrument.
+  bool needs_instrument;
   // It plays neighbouring chunks across their join with care enough to count.
   bool plays_across;
   // Its bars are played without a stop between them, so that two neighbouring stretches are not the

@@ -124,6 +124,8 @@ Json task_json(const Plan& plan, const Task& task) {
           {"throws", task.throws},
           {"block", task.block},
           {"fork", task.fork},
+          {"score", facts_of(task.drill).takes_score ? "open" : "shut"},
+          {"instrument", facts_of(task.drill).needs_instrument},
           {"reason", reason_word(task.reason)}};
 }
 

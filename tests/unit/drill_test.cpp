@@ -43,6 +43,12 @@ TEST_CASE("the rows of the drills are whole and contradict neither each other no
     CHECK((facts.share != nullptr) == (facts.tempo == AtTempo::share));
     // Whatever is played from memory may slip: what recalls, and a join.
     CHECK((facts.retrieves || facts.plays_across) == (facts.slips != Slips::nowhere));
+    // What is read from the score tests no memory, and without an instrument nothing has a tempo.
+    if (facts.takes_score) {
+      CHECK_FALSE(facts.retrieves);
+      CHECK(facts.slips == Slips::nowhere);
+    }
+    if (!facts.needs_instrument) CHECK(facts.tempo == AtTempo::none);
     if (facts.in_week == 0) continue;
     ++counted;
     CHECK(in_week.insert(facts.in_week).second);

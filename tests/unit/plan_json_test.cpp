@@ -60,8 +60,10 @@ TEST_CASE("a plan as JSON has the format's keys in their order") {
   CHECK(days_listed[6].at("allowance").dump() == "0");
   const Json& learn = days_listed[0].at("tasks").at(0);
   CHECK(keys(learn) == Names{"id", "piece", "stage", "drill", "first", "last", "chunks", "steps",
-                             "tempo", "minutes", "beat", "cues", "throws", "block", "fork",
-                             "reason"});
+                             "tempo", "minutes", "beat", "cues", "throws", "block", "fork", "score",
+                             "instrument", "reason"});
+  CHECK(learn.at("score") == "open");
+  CHECK(learn.at("instrument") == true);
   CHECK(learn.at("id") == "0104-1");
   CHECK(learn.at("stage") == "build");
   CHECK(learn.at("chunks").at(0) == "A1");
@@ -77,6 +79,8 @@ TEST_CASE("nothing is played in a write-out, so it has no tempo in JSON") {
   CHECK(write.at("stage") == "temper");
   CHECK(write.at("drill") == "write_out");
   CHECK(write.at("tempo").is_null());
+  CHECK(write.at("score") == "shut");
+  CHECK(write.at("instrument") == false);
   CHECK(speak.at("tempo") == 66);
 }
 
