@@ -1,7 +1,7 @@
 # Installs the Debian or Ubuntu packages that cahier needs. Sourced by the scripts that build.
 
 build_packages="g++ cmake ninja-build pkg-config libhpdf-dev libyaml-cpp-dev libcli11-dev libfmt-dev nlohmann-json3-dev libutfcpp-dev libfreetype-dev fonts-noto-core"
-test_packages="catch2 clang-format poppler-utils qpdf"
+test_packages="catch2 clang-format poppler-utils qpdf binutils"
 
 # need PACKAGE…: installs those that are missing, as root or with sudo.
 need() {

@@ -2,20 +2,20 @@
 # Installs what is missing, builds with warnings as errors, checks the format, runs the tests.
 #   sh tests/run.sh              the tests
 #   sh tests/run.sh --debug      the same, built for a debugger
-#   sh tests/run.sh --sanitize   the tests again, with the address and undefined-behaviour sanitizers
-#   sh tests/run.sh --long       sanitizers, longer fuzzing and brute force, the bench
+#   sh tests/run.sh --sanitize   the tests built by clang, with the address and undefined-behaviour
+#                                sanitizers
+#   sh tests/run.sh --long       those, the fuzzers, brute force and the bench
 # Ends with "N passed, N failed"; the exit code is 0 only when nothing failed.
 set -eu
 cd "$(dirname "$0")/.."
 kind=Release
 folder=build
-sanitize=OFF
-long=no
+what=tests
 for option in "$@"; do
   case "$option" in
     --debug) kind=Debug folder=build-debug ;;
-    --sanitize) sanitize=ON ;;
-    --long) sanitize=ON long=yes ;;
+    --sanitize) what=sanitize ;;
+    --long) what=long ;;
     *)
       echo "unknown option $option: --debug, --sanitize and --long are known" >&2
       exit 2
@@ -27,6 +27,10 @@ done
 writable .
 # shellcheck disable=SC2086
 need $build_packages $test_packages
+if [ $what != tests ]; then
+  need clang
+  need "libclang-rt-$(clang -dumpversion | cut -d. -f1)-dev"  # of the same version
+fi
 
 passed=0
 failed=0
@@ -36,14 +40,19 @@ finish() {
   exit
 }
 
-if ! cmake -S . -B "$folder" -G Ninja -DCMAKE_BUILD_TYPE=$kind -DCAHIER_TESTS=ON \
-  -DCAHIER_WERROR=ON -DCAHIER_SANITIZE=$sanitize >"$folder.log" 2>&1 ||
-  ! cmake --build "$folder" >>"$folder.log" 2>&1; then
-  tail -n 60 "$folder.log"
-  failed=1
-  finish
-fi
-mv "$folder.log" "$folder/build.log"
+# build FOLDER TARGET OPTIONS…: with warnings as errors; what cmake and the compiler say is shown
+# only when it failed.
+build() {
+  folder=$1 target=$2
+  shift 2
+  if ! cmake -S . -B "$folder" -G Ninja -DCAHIER_TESTS=ON -DCAHIER_WERROR=ON "$@" \
+    >"$folder.log" 2>&1 || ! cmake --build "$folder" --target $target >>"$folder.log" 2>&1; then
+    tail -n 60 "$folder.log"
+    failed=$((failed + 1))
+    finish
+  fi
+  mv "$folder.log" "$folder/build.log"
+}
 
 # run_tests OPTIONS…: those that ctest selects by these options.
 run_tests() {
@@ -64,17 +73,20 @@ run_tests() {
   failed=$((failed + bad))
 }
 
-# run_alone NAME PROGRAM: counts as one test.
+# run_alone NAME COMMAND…: counts as one test.
 run_alone() {
-  if "$2" >"$folder/$1.log" 2>&1; then
+  name=$1
+  shift
+  if "$@" >"$folder/$name.log" 2>&1; then
     passed=$((passed + 1))
   else
-    tail -n 40 "$folder/$1.log"
+    tail -n 40 "$folder/$name.log"
     failed=$((failed + 1))
   fi
 }
 
-if [ $sanitize = OFF ]; then
+if [ $what = tests ]; then
+  build "$folder" all "-DCMAKE_BUILD_TYPE=$kind"
   # The format of every source file counts as one test.
   if find src tests -name '*.cpp' -o -name '*.h' | xargs clang-format --dry-run --Werror 2>"$folder/format.log"; then
     passed=1
@@ -87,15 +99,23 @@ if [ $sanitize = OFF ]; then
   finish
 fi
 
+fuzz=OFF
+[ $what = long ] && fuzz=ON
+build build-sanitized all -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=Release \
+  -DCAHIER_SANITIZE=ON "-DCAHIER_FUZZ=$fuzz"
 # With sanitizers the search for remedies and the sweeps of all sheets are left out: each has tests
 # of its own besides. So are the scenarios that limit the memory, of which the sanitizer reserves
-# terabytes. The outside judges read the same output either way.
-[ $long = yes ] && export CAHIER_LONG=1
-run_tests -L sanitized \
-  -E 'scenario: (every|no) remedy|every sheet keeps its layout|ten thousand bars are|two million'
-if [ $long = yes ]; then
-  run_alone brute_force "$folder/tests/brute/brute_force"
-  run_alone search_check "$folder/tests/brute/search_check"
-  "$folder/tests/bench/cahier_bench"
+# terabytes.
+run_tests -E 'scenario: (every|no) remedy|every sheet keeps its layout|ten thousand bars are|two million'
+if [ $what = long ]; then
+  run_alone fuzz sh tests/fuzz/fuzz.sh "$folder" 10
+  cat "$folder/fuzz.log"
+  export CAHIER_LONG=1
+  build build "all brute_force search_check cahier_bench" -DCMAKE_BUILD_TYPE=Release
+  run_alone faults ctest --test-dir build -R faults: --output-on-failure
+  run_alone judges ctest --test-dir build -R judge:.workbooks --output-on-failure
+  run_alone brute_force build/tests/brute/brute_force
+  run_alone search_check build/tests/brute/search_check
+  build/tests/bench/cahier_bench
 fi
 finish

@@ -88,8 +88,10 @@ std::optional<WeekMinutes> Values::minutes(std::string_view option, const std::s
       const auto weekday = parse_weekday(part.substr(0, colon));
       const auto number =
           colon == std::string::npos ? std::nullopt : plain_number(part.substr(colon + 1));
-      good = good && weekday && number && *number >= 0 && *number <= 480;
-      if (good) week[*weekday] = *number;
+      if (weekday && number && *number >= 0 && *number <= 480)
+        week[*weekday] = *number;
+      else
+        good = false;
     }
     good = good && *std::max_element(week.begin(), week.end()) > 0;
   }

@@ -49,7 +49,7 @@ class LineBreaker {
  public:
   LineBreaker(const Typefaces& typefaces, std::string_view text, const TextStyle& style,
               double width)
-      : typefaces_(typefaces), style_(style), width_(width), characters_(decode_utf8(text)) {
+      : width_(width), characters_(decode_utf8(text)) {
     for (char32_t c : characters_) {
       overhangs_.emplace_back();
       advances_.push_back(0);
@@ -107,8 +107,6 @@ class LineBreaker {
     return std::max(begins_badly(characters_, end) ? full : end, start + 1);
   }
 
-  const Typefaces& typefaces_;
-  const TextStyle& style_;
   double width_;
   std::vector<char32_t> characters_;
   std::vector<double> advances_;

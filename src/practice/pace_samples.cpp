@@ -62,8 +62,9 @@ std::vector<PaceSample> pace_samples(const Record& record, const std::vector<Pie
       samples.push_back(
           {expected_minutes.level(done), *done.minutes / expected_minutes.minutes(done), 1});
   for (const DayMinutes& day : record.minutes) {
-    const auto today = std::ranges::equal_range(record.done, day.date, {}, &Done::date);
-    add_day(today.begin(), today.end(), day.minutes, expected_minutes, samples);
+    const auto first = std::ranges::lower_bound(record.done, day.date, {}, &Done::date);
+    const auto last = std::ranges::upper_bound(record.done, day.date, {}, &Done::date);
+    add_day(first, last, day.minutes, expected_minutes, samples);
   }
   return samples;
 }

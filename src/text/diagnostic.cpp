@@ -29,9 +29,7 @@ std::string_view severity_name(Diagnostic::Severity severity) {
 }
 
 bool is_alike(const Diagnostic& one, const Diagnostic& other) {
-  const auto at = [](const MessageKind& kind) { return std::pair(kind.line(), kind.column()); };
-  return at(one.kind) == at(other.kind) && one.severity == other.severity &&
-         std::string_view(one.kind.file_name()) == other.kind.file_name() && one.file == other.file;
+  return one.kind == other.kind && one.severity == other.severity && one.file == other.file;
 }
 
 std::string compose(const Diagnostic& diagnostic) {

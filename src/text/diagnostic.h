@@ -1,7 +1,6 @@
 // One thing that is wrong with the input, as a value; composed into text in one place.
 #pragma once
 
-#include <source_location>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -12,7 +11,20 @@ namespace cahier {
 
 // Messages of one kind differ only in the values they name. A kind is identified by the place in
 // the program that makes its messages.
-using MessageKind = std::source_location;
+class MessageKind {
+ public:
+  static constexpr MessageKind current(std::string_view file = __builtin_FILE(),
+                                       unsigned line = __builtin_LINE()) {
+    return {file, line};
+  }
+  bool operator==(const MessageKind&) const = default;
+
+ private:
+  constexpr MessageKind(std::string_view file, unsigned line) : file_(file), line_(line) {}
+
+  std::string_view file_;
+  unsigned line_;
+};
 
 struct Diagnostic {
   enum class Severity { error, warning };

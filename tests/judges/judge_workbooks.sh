@@ -1,5 +1,6 @@
 #!/bin/sh
-# judge_workbooks.sh CAHIER FACTS SOURCE PAPER: printed workbooks, judged by poppler and qpdf.
+# judge_workbooks.sh CAHIER FACTS SOURCE PAPER: printed workbooks, judged by poppler and qpdf. All of
+# them on A4; on other paper a piece and a programme, with CAHIER_LONG=1 every example.
 set -u
 cahier=$1
 facts=$2
@@ -59,11 +60,13 @@ judge_content() {
   [ ! -s missing.txt ] || wrong "not in the book: $(tr '\n' ' ' <missing.txt)"
 }
 
-case $paper in
-  a4) own='[eu]*.yaml' ;;
-  *) own=evening.yaml ;;
-esac
-for piece in "$source"/examples/*.yaml "$source"/tests/judges/pieces/$own; do
+examples='*' own=evening
+if [ "$paper" = a4 ]; then
+  own='[eu]*'
+elif [ -z "${CAHIER_LONG:-}" ]; then
+  examples=lantern-study
+fi
+for piece in "$source"/examples/$examples.yaml "$source"/tests/judges/pieces/$own.yaml; do
   name=$(basename "$piece" .yaml)
   title=$(sed -n 's/^\(title\|programme\): *//p' "$piece")
   composer=$(sed -n 's/^composer: *//p' "$piece" | sed 's/ *#.*//')

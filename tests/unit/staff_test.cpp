@@ -82,7 +82,7 @@ TEST_CASE("each position is the pitch that the order of sharps or flats names") 
       {StaffClef::treble, 6}, {StaffClef::bass, 1}, {StaffClef::alto, 0}, {StaffClef::tenor, 5}};
   for (const auto& [clef, middle] : middles) {
     for (std::size_t i = 0; i < 7; ++i) {
-      const auto step = [&](int position) { return ((middle + position) % 7 + 7) % 7; };
+      const auto step = [of = middle](int position) { return ((of + position) % 7 + 7) % 7; };
       CHECK(step(key_signature_positions(clef, 7)[i]) == sharps[i]);
       CHECK(step(key_signature_positions(clef, -7)[i]) == flats[i]);
     }

@@ -101,9 +101,7 @@ void weigh(Chunk& chunk, const Method& method, const History& history) {
 class Analyser {
  public:
   Analyser(const Piece& piece, const Method& method, std::vector<Chunk> chunks)
-      : piece_(piece),
-        method_(method),
-        result_{{}, TimeModel(piece, method), {}, {}, {}, {}, {}, {}, {}, {}, {}} {
+      : piece_(piece), result_{{}, TimeModel(piece, method), {}, {}, {}, {}, {}, {}, {}, {}, {}} {
     result_.planned.piece = piece;
     for (const Section& section : divide_into_sections(piece))
       result_.planned.sections.push_back({section.name, section.bars, section.same_as});
@@ -230,7 +228,6 @@ class Analyser {
   }
 
   const Piece& piece_;
-  const Method& method_;
   Analysis result_;
 };
 

@@ -31,10 +31,7 @@ using Steps = std::vector<Step>;
 class SpokenParts {
  public:
   SpokenParts(Book& book, const PlannedPiece& piece)
-      : book_(book),
-        words_(book.words()),
-        piece_(piece),
-        spread_([this] { return open(); }, kMostGap) {
+      : book_(book), words_(book.words()), spread_([this] { return open(); }, kMostGap) {
     if (book.plan().pieces.size() > 1) right_ = piece.piece.title;
   }
 
@@ -154,7 +151,6 @@ class SpokenParts {
 
   Book& book_;
   const Words& words_;
-  const PlannedPiece& piece_;
   std::string right_;
   bool is_open_ = false;
   int lines_ = kMostLines;

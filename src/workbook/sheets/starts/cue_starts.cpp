@@ -222,7 +222,7 @@ class CueSheet {
     const double above = how_to_mark_height(rest_.width);
     const double page = page_.height - above;
     const auto columns = static_cast<std::size_t>(ScoreGrid::columns_in(rest_.width));
-    ScoreGrid grid(book_, piece_, days_);
+    ScoreGrid grid(book_, days_);
     const std::size_t in_grid = starts_in_grid(page, grid);
     const double height = grid.height(static_cast<int>(in_grid));
     const auto on_page = static_cast<std::size_t>(

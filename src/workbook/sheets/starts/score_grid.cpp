@@ -16,8 +16,8 @@ constexpr double kMostHead = 16 * kGrid;
 
 }  // namespace
 
-ScoreGrid::ScoreGrid(Book& book, const PlannedPiece& piece, const std::vector<ScoreDay>& columns)
-    : book_(book), piece_(piece), days_(columns), head_height_(kLeastHead) {
+ScoreGrid::ScoreGrid(Book& book, const std::vector<ScoreDay>& columns)
+    : book_(book), days_(columns), head_height_(kLeastHead) {
   for (const ScoreDay& day : columns)
     head_height_ = std::max(
         head_height_,

@@ -19,7 +19,7 @@ struct ScoreDay {
 class ScoreGrid {
  public:
   // REQUIRES: everything passed in outlives it.
-  ScoreGrid(Book& book, const PlannedPiece& piece, const std::vector<ScoreDay>& columns);
+  ScoreGrid(Book& book, const std::vector<ScoreDay>& columns);
 
   // Columns of dates that fit in a width; one at least.
   static int columns_in(double width);
@@ -36,7 +36,6 @@ class ScoreGrid {
   void draw_row(const Box& row, const CueStart& cue) const;
 
   Book& book_;
-  const PlannedPiece& piece_;
   const std::vector<ScoreDay>& days_;
   double head_height_;
 };

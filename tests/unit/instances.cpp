@@ -1,0 +1,4 @@
+#include "instances.h"
+
+CAHIER_VECTORS();
+template class std::basic_string<char>;
