@@ -1,6 +1,7 @@
 // Whatever the piece and the calendar, a plan keeps the rules and says what it leaves out.
 
 #include "catch.h"
+#include "long_checks.h"
 #include "piece_file.h"
 #include "plan/chunks/analysis.h"
 #include "plan/search/lower_bound.h"
@@ -13,7 +14,7 @@ namespace cahier {
 namespace {
 
 constexpr int kShards = 6;  // test cases, that they may run side by side
-const int kPlans = 400;     // in each shard
+const int kPlans = sample::in_long_checks() ? 400 : 100;  // in each shard
 
 struct RandomCase {
   std::vector<Piece> pieces;

@@ -2,6 +2,7 @@
 // was typed is read back as what was done.
 
 #include "catch.h"
+#include "long_checks.h"
 #include "random_work.h"
 #include "sample_plan.h"
 #include "typed_log.h"
@@ -10,7 +11,7 @@ namespace cahier {
 namespace {
 
 constexpr int kShards = 3;  // test cases, that they may run side by side
-const int kSeasons = 16;    // in each shard
+const int kSeasons = sample::in_long_checks() ? 16 : 5;  // in each shard
 constexpr int kMostBars = 40;
 
 struct RandomSeason {
