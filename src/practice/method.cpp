@@ -175,6 +175,7 @@ Method read_method(const Source& source, std::string name, Diagnostics& diagnost
   read.whole("run days", method.run_days, 3, 30);
   read.whole("runs a day", method.runs_a_day, 1, 2);
   read.whole("weak level", method.weak_level, 1, 5);
+  read.number("learn share", method.learn_share, 0, 1);
   read.number("prove share", method.prove_share, 0, 0.8);
   read.spacing(method.spacing);
   read.number("longest gap", method.longest_gap, 1, 2);

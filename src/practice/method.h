@@ -57,6 +57,7 @@ struct Method {
   int run_days = 3;           // spread over at least so many days
   int runs_a_day = 2;
   int weak_level = 4;         // "weak bars only" begins at this level
+  double learn_share = 0.42;  // of the practice days, for learning where the date leaves slack
   double prove_share = 0.35;  // of the practice days, kept for proving where the date allows
 
   // Best gap in days for a delay in days, rising (the delay runs from the last review to the date).

@@ -8,6 +8,8 @@ namespace {
 constexpr int kSessionsApart = 3;     // practice days, while the piece is not whole
 constexpr int kWholeApart = 2;        // practice days, once it is
 constexpr int kLastWeeks = 28;        // days before the date with cue starts on every practice day
+constexpr int kLastWeek = 7;          // days before the date
+constexpr int kWeeksToSpare = 21;     // days from the last new bars to the date
 constexpr int kForkAtTheLatest = 12;  // days before the date
 // Best gaps since the last recall: a start waits for the best day, but none waits for ever.
 constexpr double kEarly = 0.5;
@@ -119,7 +121,11 @@ void CueStartsDue::add_temper(int position, const std::vector<int>& practice_day
   if (!recalls.everything_learned() || recalls.last_learning_day() >= day) return;
   const bool on_last_days = facts_of(Drill::spoken_part).last_days == LastDays::welcome &&
                             facts_of(Drill::write_out).last_days == LastDays::welcome;
-  const int last = end - (on_last_days ? 1 : method_.quiet_days + 1);
+  // Where the date leaves the choice, nothing of it in the last week.
+  const bool spared = end - recalls.last_learning_day() >= kWeeksToSpare;
+  const int last = end - (on_last_days ? 1
+                          : spared     ? std::max(kLastWeek, method_.quiet_days) + 1
+                                       : method_.quiet_days + 1);
   if (day > last) return;
   int days_left = 0;
   for (int i = position; i < static_cast<int>(practice_days.size()); ++i)

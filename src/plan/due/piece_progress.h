@@ -11,6 +11,7 @@
 #include "plan/due/longer_stretches.h"
 #include "plan/due/recalls_due.h"
 #include "plan/due/run_days.h"
+#include "plan/due/sections_due.h"
 #include "plan/due/task_maker.h"
 #include "plan/due/temper_due.h"
 #include "plan/terms.h"
@@ -25,7 +26,10 @@ struct PieceProgress {
         make(of, terms.method, piece),
         recalls(of, terms.method, practice_days, first, end, to_the_edge),
         joins(of, terms.method),
+        sections(of),
         passes(of.stretches.size(), 0),
+        slow_passes(of.stretches.size(), 0),
+        counted_passes(of.stretches.size(), 0),
         forks(of),
         temper(of, terms),
         starts_due(of, terms, forks, temper) {}
@@ -36,7 +40,10 @@ struct PieceProgress {
   TaskMaker make;
   RecallsDue recalls;
   JoinsDue joins;
-  std::vector<int> passes;  // whole recalls so far, by stretch
+  SectionsDue sections;
+  std::vector<int> passes;          // whole recalls so far, by stretch
+  std::vector<int> slow_passes;     // of them, by stretch
+  std::vector<int> counted_passes;  // of them, by stretch
   ForksDue forks;
   TemperDue temper;
   CueStartsDue starts_due;
@@ -46,6 +53,18 @@ struct PieceProgress {
   int last_run_made = -1;
   int weak_turns = 0;                    // recalls of what slips, by itself
   std::vector<ReservedRecall> reserved;  // by day
+
+  // Takes account of what was played from memory.
+  void played(const Task& task, int day) {
+    recalls.retrieve(task, day);
+    joins.played(task);
+    sections.played(task);
+    for (std::size_t i = 0; i < passes.size(); ++i) {
+      if (!task.bars.contains(analysis.stretches[i].bars)) continue;
+      if (task.drill == Drill::slow_pass) ++slow_passes[i];
+      if (task.drill == Drill::counted_pass) ++counted_passes[i];
+    }
+  }
 
   // Run-throughs still required, and the days they must lie on.
   int runs_to_come(const Terms& terms) const {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "plan/due/growing_runs.h"
 #include "plan/due/recall_kinds.h"
 #include "plan/schedule/draft.h"
 #include "plan/schedule/learning_quota.h"
@@ -14,6 +15,7 @@ namespace {
 constexpr int kJoinWithin = 4;    // days: then a join no longer waits for a better place
 constexpr double kOverdue = 1.5;  // best gaps since the last recall
 constexpr int kMoreRuns = 2;
+constexpr int kWeeksForSecondPasses = 56;    // days from the last new bars to the date
 constexpr int kSlowly = 0, kFromMemory = 2;  // turns of recall
 constexpr double kLightShare = 0.5;          // of the last day's allowance
 
@@ -43,7 +45,8 @@ class Layout {
       }
       recall(wanted, day, next_learning_minutes(day));
       learn(quota, day);
-      pass_once(day);
+      play_sections(day);
+      pass(day);
       join_what_is_learned(day);
       recall(wanted, day, 0);
       note_missed(wanted);
@@ -70,9 +73,15 @@ class Layout {
     }
     for (auto& progress : draft_.pieces) {
       const double minutes = progress->analysis.time.run_through();
-      draft_.set_aside(*progress, choose_run_days(method_, draft_.schedule.days, draft_.room,
-                                                  pace_.learn_until + 1, runs_asked(*progress),
-                                                  minutes, pace_.catch_up));
+      const RunsAsked asked = runs_asked(*progress);
+      std::optional<RunDays> growing;
+      if (pace_.more_runs)
+        growing = choose_growing_runs(draft_.schedule.days, draft_.room, pace_.learn_until, asked,
+                                      minutes);
+      draft_.set_aside(*progress, growing ? *growing
+                                          : choose_run_days(method_, draft_.schedule.days,
+                                                            draft_.room, pace_.learn_until + 1,
+                                                            asked, minutes, pace_.catch_up));
     }
     if (!pace_.catch_up) return;
     for (auto& progress : draft_.pieces)
@@ -126,8 +135,7 @@ class Layout {
         Task task = progress->make.recall(one.bars);
         task = progress->make.recall(one.bars, progress->recalls.tempo_progress(task.chunks, day));
         task.reason = one.reason;
-        progress->recalls.retrieve(task, day);
-        progress->joins.played(task);
+        progress->played(task, day);
         draft_.put(std::move(task), day);
       }
   }
@@ -175,8 +183,7 @@ class Layout {
       if (one.want.weak) ++progress.weak_turns;
       task.reason_number = draft_.end - day;
       if (one.want.whole) ++progress.passes[one.want.stretch];
-      progress.recalls.retrieve(task, day);
-      progress.joins.played(task);
+      progress.played(task, day);
       draft_.put(std::move(task), day);
       one.done = true;
     }
@@ -205,24 +212,44 @@ class Layout {
         draft_.miss(draft_.pieces[one.piece]->make.recall(one.want.bars), Why::no_room_to_recall);
   }
 
-  // Once everything is learned, each stretch has one slow and one counted pass behind it even when
-  // the date leaves no time for its recalls to come round.
-  void pass_once(int day) {
+  // Each section whole, soon after it is learned.
+  void play_sections(int day) {
+    for (auto& progress : draft_.pieces) {
+      if (progress->runs.runs[day] > 0) continue;
+      for (const BarRange& part : progress->sections.on_day(progress->recalls, day)) {
+        Task task = progress->make.recall(part);
+        task = progress->make.recall(part, progress->recalls.tempo_progress(task.chunks, day));
+        const bool presses = progress->sections.presses(part, progress->recalls, day);
+        if (task.minutes > draft_.room[day] - (presses ? 0 : next_learning_minutes(day))) continue;
+        task.reason = Reason::section;
+        progress->played(task, day);
+        draft_.put(std::move(task), day);
+      }
+    }
+  }
+
+  // Once everything is learned, each stretch has slow and counted passes behind it even when the
+  // date leaves no time for its recalls to come round: two of each where there are weeks for them.
+  void pass(int day) {
     if (!is_welcome(Drill::slow_pass, day)) return;
     for (auto& owned : draft_.pieces) {
       PieceProgress& progress = *owned;
       if (!progress.recalls.everything_learned() || progress.runs.runs[day] > 0) continue;
+      const bool weeks_left =
+          draft_.end - progress.recalls.last_learning_day() >= kWeeksForSecondPasses;
       for (int index = 0; index < static_cast<int>(progress.passes.size()); ++index) {
         const Stretch& stretch = progress.analysis.stretches[index];
-        if (progress.passes[index] >= 2 || !progress.recalls.ripe_enough(stretch.chunks(), day))
+        const int slow = progress.slow_passes[index];
+        const int counted = progress.counted_passes[index];
+        if (std::min(slow, counted) >= (weeks_left ? 2 : 1) ||
+            !progress.recalls.ripe_enough(stretch.chunks(), day))
           continue;
-        Task task = progress.passes[index] == 0 ? progress.make.slow_pass(stretch.bars)
-                                                : progress.make.counted_pass(stretch.bars);
+        Task task = slow <= counted ? progress.make.slow_pass(stretch.bars)
+                                    : progress.make.counted_pass(stretch.bars);
         if (task.minutes > draft_.room[day]) continue;
         task.reason = Reason::whole;
         ++progress.passes[index];
-        progress.recalls.retrieve(task, day);
-        progress.joins.played(task);
+        progress.played(task, day);
         draft_.put(std::move(task), day);
       }
     }

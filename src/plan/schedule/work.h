@@ -32,7 +32,10 @@ struct Work {
 struct Pace {
   int learn_until = 0;   // last day on which anything new is learned
   bool catch_up = true;  // one practice day a week without anything new
-  bool eager = false;    // as much as each day holds, instead of an even share; joined at once
+  // As much as each day holds, instead of an even share; joined at once.
+  bool eager = false;
+  // Run-throughs from when everything is learned on, as many as that takes, not only those asked for.
+  bool more_runs = false;
   bool temper = true;
   bool runs = true;
   int chunks = 0;  // how many of the order are learned at all

@@ -23,6 +23,7 @@ namespace cahier {
 namespace {
 
 constexpr std::size_t kTiny = 12;  // chunks
+constexpr int kWeeksToProve = 57;  // days before the date: eight weeks and the last new bars
 constexpr double kAnyLoad = 1e3;   // minutes that no chunk reaches: as large as they may be
 
 // Minutes a chunk should take: the method's, less where the days are short.
@@ -54,16 +55,11 @@ class Planner {
     if (terms_.upkeep) return sound_plan(divided_, keep_up(divided_.work));
     // The bound knows nothing of what is done already.
     if (terms_.record.done.empty() && !could_fit(pieces_, terms_)) return std::nullopt;
-    const int all = static_cast<int>(divided_.work.order.size());
-    for (const bool catch_up : {true, false})
+    for (const Pace& pace : {Pace{.more_runs = true}, Pace{}, Pace{.catch_up = false}})
       for (const int until : last_learning_days())
-        if (auto plan = sound_plan(
-                divided_, lay_out(divided_.work, {until, catch_up, false, true, true, all})))
-          return plan;
+        if (auto plan = with_pace(pace, until)) return plan;
     for (const int until : last_learning_days(1))
-      if (auto plan =
-              sound_plan(divided_, lay_out(divided_.work, {until, false, true, true, true, all})))
-        return plan;
+      if (auto plan = with_pace({.catch_up = false, .eager = true}, until)) return plan;
     return tight_plan();
   }
 
@@ -72,7 +68,7 @@ class Planner {
   Plan what_fits() const {
     if (terms_.upkeep) return finished(divided_, keep_up(divided_.work));
     const int all = static_cast<int>(divided_.work.order.size());
-    Plan best = finished(divided_, lay_out(divided_.work, {-1, false, true, false, false, 0}));
+    Plan best = finished(divided_, lay_out(divided_.work, learning(0, -1, false, false)));
     const auto take_if_better = [&](Plan plan) {
       if (!sound(plan)) return false;
       if (unplaced_minutes(plan) < unplaced_minutes(best)) best = std::move(plan);
@@ -84,15 +80,15 @@ class Planner {
       for (const bool runs : {true, false})
         for (const int until : candidates)
           take_if_better(
-              finished(divided_, lay_out(divided_.work, {until, false, true, temper, runs, all})));
+              finished(divided_, lay_out(divided_.work, learning(all, until, temper, runs))));
     if (all == 0) return best;
     const int until = practice_days_[latest_position()];
     int fewest = 0;
     int most = all;
     while (fewest < most) {
       const int chunks = (fewest + most + 1) / 2;
-      if (take_if_better(finished(
-              divided_, lay_out(divided_.work, {until, false, true, false, false, chunks}))))
+      if (take_if_better(
+              finished(divided_, lay_out(divided_.work, learning(chunks, until, false, false)))))
         fewest = chunks;
       else
         most = chunks - 1;
@@ -101,6 +97,22 @@ class Planner {
   }
 
  private:
+  // As much as each day holds.
+  static Pace learning(int chunks, int until, bool temper, bool runs) {
+    return {.learn_until = until,
+            .catch_up = false,
+            .eager = true,
+            .temper = temper,
+            .runs = runs,
+            .chunks = chunks};
+  }
+
+  std::optional<Plan> with_pace(Pace pace, int until) const {
+    pace.learn_until = until;
+    pace.chunks = static_cast<int>(divided_.work.order.size());
+    return sound_plan(divided_, lay_out(divided_.work, pace));
+  }
+
   std::vector<Analysis> divide_for_load(double load) const {
     std::vector<Analysis> analyses;
     for (std::size_t piece = 0; piece < pieces_.size(); ++piece)
@@ -205,7 +217,19 @@ class Planner {
     const double chunks_a_day = std::max(1.0, allowance / 15);
     const double needed = std::max(learning / std::max(1.0, 0.6 * allowance),
                                    static_cast<double>(divided_.work.order.size()) / chunks_a_day);
-    return static_cast<int>(std::min(needed * 7 / 6, practice * (1 - terms_.method.prove_share)));
+    const double full_pace = needed * 7 / 6;
+    // Where there is slack learning is spread, but leaves the weeks to prove that it can.
+    const double unhurried = std::min(terms_.method.learn_share * practice,
+                                      static_cast<double>(days_before_date(kWeeksToProve)));
+    return static_cast<int>(
+        std::min(std::max(full_pace, unhurried), practice * (1 - terms_.method.prove_share)));
+  }
+
+  // Practice days that lie at least so many days before the date.
+  int days_before_date(int least) const {
+    const int end = static_cast<int>(days_.size());
+    return static_cast<int>(std::count_if(practice_days_.begin(), practice_days_.end(),
+                                          [&](int day) { return end - day >= least; }));
   }
 
   std::optional<Plan> sound_plan(const DividedWork& divided, Schedule schedule) const {

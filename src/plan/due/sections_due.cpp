@@ -1,0 +1,63 @@
+#include "plan/due/sections_due.h"
+
+#include <algorithm>
+
+namespace cahier {
+namespace {
+
+constexpr int kLeastBars = 8;  // a shorter section is one stretch anyway
+constexpr int kMostBars = 32;  // at a time
+constexpr int kPressing = 9;   // days after a section's last new bars; fourteen are the most
+
+}  // namespace
+
+SectionsDue::SectionsDue(const Analysis& analysis) : analysis_(analysis) {
+  const auto& chunks = analysis.planned.chunks;
+  for (const PlannedSection& section : analysis.planned.sections) {
+    if (section.same_as || section.bars.size() < kLeastBars) continue;
+    std::vector<int> all;
+    for (int chunk = 0; chunk < static_cast<int>(chunks.size()); ++chunk)
+      if (section.bars.contains(chunks[chunk].bars)) all.push_back(chunk);
+    Part part;
+    for (const int chunk : all) {
+      const BarRange& bars = chunks[chunk].bars;
+      if (!part.chunks.empty() && bars.last - part.bars.first + 1 > kMostBars) {
+        part.section_chunks = all;
+        waiting_.push_back(std::exchange(part, {}));
+      }
+      if (part.chunks.empty()) part.bars.first = bars.first;
+      part.bars.last = bars.last;
+      part.chunks.push_back(chunk);
+    }
+    part.section_chunks = all;
+    if (!part.chunks.empty()) waiting_.push_back(std::move(part));
+  }
+}
+
+std::vector<BarRange> SectionsDue::on_day(const RecallsDue& recalls, int day) const {
+  std::vector<BarRange> due;
+  for (const Part& part : waiting_) {
+    const bool ready = recalls.learned_before(part.section_chunks, day) &&
+                       std::none_of(part.chunks.begin(), part.chunks.end(),
+                                    [&](int chunk) { return recalls.waits_for_first(chunk); });
+    if (ready) due.push_back(part.bars);
+  }
+  std::stable_partition(due.begin(), due.end(),
+                        [&](const BarRange& part) { return presses(part, recalls, day); });
+  return due;
+}
+
+bool SectionsDue::presses(BarRange bars, const RecallsDue& recalls, int day) const {
+  const auto part = std::find_if(waiting_.begin(), waiting_.end(),
+                                 [&](const Part& one) { return one.bars == bars; });
+  return part != waiting_.end() &&
+         std::all_of(part->section_chunks.begin(), part->section_chunks.end(),
+                     [&](int chunk) { return recalls.learned_before(chunk, day - kPressing); });
+}
+
+void SectionsDue::played(const Task& task) {
+  if (task.drill == Drill::run_through || covers(task.drill, Covers::starts)) return;
+  std::erase_if(waiting_, [&](const Part& part) { return task.bars.contains(part.bars); });
+}
+
+}  // namespace cahier
