@@ -20,6 +20,8 @@ constexpr std::optional<std::string_view> word_of(Lack lack) {
   switch (lack) {
     case Lack::first_run_late:
       return "first_run_late";
+    case Lack::first_run_missing:
+      return "first_run_missing";
     case Lack::runs_far_apart:
       return "runs_far_apart";
     case Lack::runs_at_the_end:
@@ -120,11 +122,16 @@ std::string named(const Words& words, std::vector<std::string> items) {
   return words.count("teacher.and_more", more, {{"items", text}});
 }
 
+// "bar 5", "bars 1–4 and 9–12".
 std::string bars_text(const Words& words, std::vector<BarRange> bars) {
   std::ranges::sort(bars);
   std::vector<std::string> items;
-  for (const BarRange& range : bars) items.push_back(bar_range(range.first, range.last));
-  return named(words, std::move(items));
+  int count = 0;
+  for (const BarRange& range : bars) {
+    items.push_back(bar_range(range.first, range.last));
+    count += range.size();
+  }
+  return words.count("teacher.bars", count, {{"bars", named(words, std::move(items))}});
 }
 
 std::string dates_text(const Words& words, const std::vector<Date>& dates,
@@ -168,7 +175,7 @@ std::string say_shortfall(const Words& words, const Plan& plan, const Shortfall&
   std::string text = shortfall.piece ? piece_mark(plan, *shortfall.piece) : "";
   text += words.say(fmt::format("teacher_asks.{}", word),
                     {{"bars", bars_text(words, shortfall.bars)},
-                     {"dates", dates_text(words, shortfall.dates, day_month)},
+                     {"dates", dates_text(words, shortfall.dates, day_month_short)},
                      {"weekdays", dates_text(words, shortfall.dates, weekday_long)},
                      {"found", found_text(shortfall)},
                      {"wanted", number_text(shortfall.wanted)}});

@@ -44,6 +44,7 @@ TEST_CASE("the first run-through comes at most ten days after the last new bars"
   CHECK_FALSE(figure_of(with_run_on(kAllLearned + 11, 20), kind).has_value());
   // Without any, the date is the first.
   CHECK(figure_of(learned_plan(40), kind)->figure == 40);
+  CHECK(lacks_of(learned_plan(40), kind) == Lacks{Lack::first_run_missing});
 }
 
 TEST_CASE("what would make room for a run-through is said only where the days are full") {

@@ -1,6 +1,5 @@
 // Figures 1, 2 and 3: when the run-throughs come.
-#include <algorithm>
-#include <map>
+#include <utility>
 
 #include "plan/quality/each_figure.h"
 #include "plan/quality/figure_builder.h"
@@ -88,14 +87,15 @@ Figure first_run_through(const PlacedPlan& placed) {
     if (!window || (!runs.empty() && runs.front().past)) continue;
     const Date first = runs.empty() ? placed.plan->by : runs.front().date;
     const int late = days_between(window->first, first);
-    if (!figure.at_most(late, kFirstRun))
-      figure.lacks(with_mend({.lack = Lack::first_run_late,
-                              .piece = piece.index,
-                              .dates = {first},
-                              .found = static_cast<double>(late),
-                              .wanted = kFirstRun},
-                             *placed.plan, {window->first + days{1}, window->last},
-                             piece.time.run_through()));
+    if (figure.at_most(late, kFirstRun)) continue;
+    Shortfall shortfall{.lack = Lack::first_run_late,
+                        .piece = piece.index,
+                        .dates = {first},
+                        .found = static_cast<double>(late),
+                        .wanted = kFirstRun};
+    if (runs.empty()) shortfall.lack = Lack::first_run_missing;
+    figure.lacks(with_mend(std::move(shortfall), *placed.plan,
+                           {window->first + days{1}, window->last}, piece.time.run_through()));
   }
   return figure.take();
 }

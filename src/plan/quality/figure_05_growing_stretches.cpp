@@ -81,7 +81,7 @@ std::vector<BarRange> halves_of(const PlacedPiece& piece) {
 // Returns how many of `all` halves are played whole.
 int measure_halves(FigureBuilder& figure, const PlacedPiece& piece, int& all) {
   const std::vector<RunDay> runs = piece.runs();
-  if (!piece.leaves(kDaysLeft) || runs.empty() || runs.front().past) return 0;
+  if (!piece.leaves(kDaysLeft) || piece.plan->upkeep || runs.empty() || runs.front().past) return 0;
   int good = 0;
   for (const BarRange& half : halves_of(piece)) {
     const auto learned = piece.learned_in(half);

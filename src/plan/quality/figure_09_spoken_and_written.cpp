@@ -121,10 +121,7 @@ class Order {
 
   void say(FigureBuilder& figure, Lack lack, const std::vector<BarRange>& bars) const {
     if (figure.at_most(static_cast<double>(bars.size()), 0)) return;
-    std::vector<BarRange> once = bars;
-    std::ranges::sort(once);
-    once.erase(std::unique(once.begin(), once.end()), once.end());
-    figure.lacks({.lack = lack, .piece = piece_.index, .bars = once});
+    figure.lacks({.lack = lack, .piece = piece_.index, .bars = put_together(bars)});
   }
 
   const PlacedPiece& piece_;
@@ -161,9 +158,10 @@ void measure_in_place(FigureBuilder& figure, const PlacedPiece& piece,
   for (const Missing& one : missing)
     if (std::ranges::any_of(dates, [&](Date date) { return one.when.contains(date); }))
       bars.push_back(one.bars);
-  std::ranges::sort(bars);
-  bars.erase(std::unique(bars.begin(), bars.end()), bars.end());
-  figure.lacks({.lack = Lack::temper_in_place, .piece = piece.index, .bars = bars, .dates = dates});
+  figure.lacks({.lack = Lack::temper_in_place,
+                .piece = piece.index,
+                .bars = put_together(bars),
+                .dates = dates});
 }
 
 }  // namespace

@@ -98,8 +98,7 @@ Figure criterion(const PlacedPlan& placed) {
         few.push_back(of.bars);
     }
     if (figure.all_of(all - static_cast<int>(few.size()), all)) continue;
-    std::ranges::sort(few);
-    figure.lacks({.lack = Lack::few_recalls, .piece = piece.index, .bars = few});
+    figure.lacks({.lack = Lack::few_recalls, .piece = piece.index, .bars = put_together(few)});
   }
   return figure.take();
 }

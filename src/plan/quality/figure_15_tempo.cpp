@@ -61,9 +61,7 @@ void measure_recalls(FigureBuilder& figure, const PlacedPiece& piece) {
     }
   }
   const auto say = [&](Lack lack, std::vector<BarRange>& bars) {
-    std::ranges::sort(bars);
-    bars.erase(std::unique(bars.begin(), bars.end()), bars.end());
-    figure.lacks({.lack = lack, .piece = piece.index, .bars = bars});
+    figure.lacks({.lack = lack, .piece = piece.index, .bars = put_together(bars)});
   };
   if (!figure.at_most(fastest, kFirstRecall)) say(Lack::first_recall_fast, fast);
   if (!figure.at_most(highest, kStep)) say(Lack::tempo_leaps, leaps);
@@ -71,7 +69,7 @@ void measure_recalls(FigureBuilder& figure, const PlacedPiece& piece) {
 
 void measure_sections(FigureBuilder& figure, const PlacedPiece& piece) {
   const std::vector<RunDay> runs = piece.runs();
-  if (!runs.empty() && runs.front().past) return;
+  if (piece.plan->upkeep || (!runs.empty() && runs.front().past)) return;
   const Date first = runs.empty() ? piece.plan->by : runs.front().date;
   std::vector<int> times(static_cast<std::size_t>(piece.planned->piece.bars) + 1, 0);
   for (const PlacedTask& one : piece.tasks) {

@@ -43,20 +43,24 @@ void measure_forward(FigureBuilder& figure, const PlacedPiece& piece) {
   }
   const int all = static_cast<int>(chunks.size());
   if (!figure.all_of(all - static_cast<int>(early.size()), all))
-    figure.lacks({.lack = Lack::later_first, .piece = piece.index, .bars = early});
+    figure.lacks({.lack = Lack::later_first, .piece = piece.index, .bars = put_together(early)});
 }
 
 void measure_changes(FigureBuilder& figure, const Plan& plan) {
+  int most = 0;
+  std::vector<Date> dates;
   for (const Day& day : plan.days) {
     int changes = 0;
     for (std::size_t at = 1; at < day.tasks.size(); ++at)
       changes += day.tasks[at].piece != day.tasks[at - 1].piece ? 1 : 0;
-    if (!figure.at_most(changes, kMostChanges))
-      figure.lacks({.lack = Lack::pieces_mixed,
-                    .dates = {day.date},
-                    .found = static_cast<double>(changes),
-                    .wanted = kMostChanges});
+    if (changes > kMostChanges) dates.push_back(day.date);
+    most = std::max(most, changes);
   }
+  if (!figure.at_most(most, kMostChanges))
+    figure.lacks({.lack = Lack::pieces_mixed,
+                  .dates = dates,
+                  .found = static_cast<double>(most),
+                  .wanted = kMostChanges});
 }
 
 }  // namespace

@@ -117,7 +117,8 @@ Figure spacing(const PlacedPlan& placed) {
       if (best.too_long > 0) long_waits.push_back(piece.planned->chunks[chunk].bars);
     }
     if (!figure.at_most(static_cast<double>(long_waits.size()), 0))
-      figure.lacks({.lack = Lack::gap_too_long, .piece = piece.index, .bars = long_waits});
+      figure.lacks(
+          {.lack = Lack::gap_too_long, .piece = piece.index, .bars = put_together(long_waits)});
     if (sum.near + sum.off == 0) continue;
     const double share = static_cast<double>(sum.near) / (sum.near + sum.off);
     if (!figure.at_least(share, kShare))

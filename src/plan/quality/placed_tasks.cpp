@@ -110,4 +110,16 @@ std::vector<BarRange> as_ranges(const std::vector<int>& bars) {
   return ranges;
 }
 
+std::vector<BarRange> put_together(std::vector<BarRange> bars) {
+  std::ranges::sort(bars);
+  std::vector<BarRange> ranges;
+  for (const BarRange& range : bars) {
+    if (!ranges.empty() && range.first <= ranges.back().last + 1)
+      ranges.back().last = std::max(ranges.back().last, range.last);
+    else
+      ranges.push_back(range);
+  }
+  return ranges;
+}
+
 }  // namespace cahier

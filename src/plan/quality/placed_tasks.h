@@ -71,5 +71,7 @@ inline bool is_pass(Drill drill) {
 int counted_bars(BarRange bars);
 // Bars in rising order, neighbours put together.
 std::vector<BarRange> as_ranges(const std::vector<int>& bars);
+// Sorted, each bar once, neighbours put together.
+std::vector<BarRange> put_together(std::vector<BarRange> bars);
 
 }  // namespace cahier

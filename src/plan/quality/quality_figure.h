@@ -42,6 +42,7 @@ struct Wanted {
 // it; worded by the catalogue.
 enum class Lack {
   first_run_late,        // dates: the run-through; found, wanted: days after the last new bars
+  first_run_missing,     // wanted: days after the last new bars
   runs_far_apart,        // dates: the two; found, wanted: days
   runs_at_the_end,       // dates: those run-throughs; found, wanted: how many
   runs_on_one_day,       // dates: the day; found: how many
@@ -81,7 +82,7 @@ enum class Lack {
   one_tempo,          // bars: of tasks
   beats_mixed,        // dates
   later_first,        // bars
-  pieces_mixed,       // dates; found, wanted: changes
+  pieces_mixed,       // dates; found: the most changes of a day; wanted
   gaps_off,           // found, wanted: per cent of the gaps
   gap_too_long        // bars
 };
