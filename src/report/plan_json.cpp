@@ -9,10 +9,12 @@
 #include <nlohmann/json.hpp>
 #include <vector>
 
+#include "plan/quality/quality.h"
 #include "plan/spacing_report.h"
 #include "plan/standing.h"
 #include "report/json_lines.h"
 #include "report/plan_words.h"
+#include "report/teacher_text.h"
 #include "text/phrasing.h"
 
 namespace cahier {
@@ -173,6 +175,28 @@ Json spacing_json(const Plan& plan) {
           {"chunks", list_of(report.chunks, chunk_json)}};
 }
 
+Json wanted_json(const Wanted& wanted) {
+  Json json = Json::object();
+  const auto bound = [](double value) { return number(fmt::format("{:.4g}", value)); };
+  if (wanted.at_least) json["at_least"] = bound(*wanted.at_least);
+  if (wanted.at_most) json["at_most"] = bound(*wanted.at_most);
+  return json;
+}
+
+// `why` is null where the figure is met.
+Json quality_json(const Plan& plan) {
+  return list_of(quality(plan), [&](const QualityFigure& figure) -> Json {
+    std::string why;
+    for (const Shortfall& shortfall : figure.why)
+      why += (why.empty() ? "" : " ") + say_shortfall(english_words(), plan, shortfall);
+    return {{"name", figure_word(figure.name)},
+            {"figure", number(fmt::format("{:.4g}", figure.figure))},
+            {"wanted", wanted_json(figure.wanted)},
+            {"met", figure.met},
+            {"why", why.empty() ? Json() : Json(why)}};
+  });
+}
+
 Json past_json(const Plan& plan) {
   Json past = {
       {"learned", Json::array()}, {"run_throughs", Json::array()}, {"tasks", Json::array()}};
@@ -203,10 +227,11 @@ Json past_json(const Plan& plan) {
 const JsonLineBreaks kLineBreaks = {
     {1,
      {".minutes_total", ".pieces", ".days", ".unplaced", ".remedies", ".sensitivity", ".spacing",
-      ".edition", ".past"}},
+      ".quality", ".edition", ".past"}},
     {2,
-     {".pieces:", ".days:", ".unplaced[]", ".remedies[]", ".spacing.chunks:", ".past.learned:",
-      ".past.run_throughs", ".past.run_throughs:", ".past.tasks", ".past.tasks:"}},
+     {".pieces:", ".days:", ".unplaced[]", ".remedies[]", ".spacing.chunks:", ".quality[]",
+      ".past.learned:", ".past.run_throughs", ".past.run_throughs:", ".past.tasks",
+      ".past.tasks:"}},
     {3,
      {".pieces[]", ".days[]", ".spacing.chunks[]", ".past.learned[]", ".past.run_throughs[]",
       ".past.tasks[]"}},
@@ -234,6 +259,7 @@ std::string plan_json(const Plan& plan) {
     });
   if (!plan.sensitivity.empty()) json["sensitivity"] = list_of(plan.sensitivity, sensitivity_json);
   json["spacing"] = spacing_json(plan);
+  json["quality"] = quality_json(plan);
   // What was done before, of which a first edition says nothing.
   if (later) {
     json["edition"] = plan.record.edition;

@@ -9,6 +9,7 @@
 #include "report/plan_summary.h"
 #include "report/plan_words.h"
 #include "report/spacing_text.h"
+#include "report/teacher_text.h"
 #include "text/phrasing.h"
 #include "text/utf8.h"
 #include "text/wrap.h"
@@ -56,7 +57,7 @@ class PlanText {
     if (spacing_) text += spacing_by_chunk(plan_, words_);
     if (!plan_.fits) text.append("\n").append(misfit());
     if (!plan_.sensitivity.empty()) text.append("\n").append(if_learning_takes_longer());
-    return text;
+    return text + teacher_text(plan_, words_);
   }
 
  private:

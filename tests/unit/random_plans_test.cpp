@@ -5,7 +5,7 @@
 #include "piece_file.h"
 #include "plan/chunks/analysis.h"
 #include "plan/search/lower_bound.h"
-#include "random_work.h"
+#include "random_case.h"
 #include "report/plan_json.h"
 #include "sample_plan.h"
 #include "workbook/sheets/starts/cue_reach.h"
@@ -15,28 +15,6 @@ namespace {
 
 constexpr int kShards = 6;  // test cases, that they may run side by side
 const int kPlans = sample::in_long_checks() ? 400 : 100;  // in each shard
-
-struct RandomCase {
-  std::vector<Piece> pieces;
-  Terms terms;
-
-  bool any_practice_day() const {
-    const std::vector<Day> empty = calendar(terms);
-    return std::any_of(empty.begin(), empty.end(),
-                       [](const Day& day) { return day.allowance > 0; });
-  }
-};
-
-RandomCase random_case(unsigned seed) {
-  sample::RandomWork random(seed);
-  // Small pieces show as much as large ones, sooner.
-  const int most_bars = random.one_in(20) ? 240 : random.one_in(3) ? 80 : 30;
-  std::vector<Piece> pieces = random.pieces(most_bars);
-  const Date from = sample::date("2027-01-04") + days{random.number(0, 365)};
-  const Wishes wishes = random.wishes(from);
-  const Date by = from + days{random.days_to_go()};
-  return {std::move(pieces), settle(from, by, wishes, sample::steady())};
-}
 
 int runs_in(const Plan& plan, int piece) {
   int runs = 0;
@@ -128,7 +106,7 @@ TEMPLATE_TEST_CASE_SIG("every plan of random pieces and calendars passes the che
   int fitting = 0;
   for (int number = 0; number < kPlans; ++number) {
     const unsigned seed = static_cast<unsigned>(number * kShards + shard);
-    const RandomCase random = random_case(seed);
+    const sample::RandomCase random = sample::random_case(seed);
     if (!random.any_practice_day()) continue;
     const Plan plan = make_plan(random.pieces, random.terms);
     INFO("seed " << seed);

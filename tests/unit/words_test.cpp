@@ -15,9 +15,9 @@ using namespace cahier;
 
 namespace {
 
-// Groups whose keys the program composes at run time from the word of a reason, a note or a cause,
-// and so does not name one by one.
-const std::vector<std::string> kComposed = {"notes.", "reasons.", "why."};
+// Groups whose keys the program composes at run time from the word of a reason, a note, a cause or
+// a shortfall, and so does not name one by one.
+const std::vector<std::string> kComposed = {"notes.", "reasons.", "teacher_asks.", "why."};
 
 std::string english_text() {
   for (const BuiltIn& one : built_in_templates())

@@ -1,0 +1,154 @@
+// Figure 15: the tempo grows out of what was learned.
+//
+// Tempi are compared as shares of the performance tempo where the task begins. Choices: the first
+// recall is the first task that tests memory on a later day. By steps: from one recall of a chunk
+// to the next it rises by at most a fifth of the performance tempo; every recall planned is taken
+// to hold. A section that comes back is asked for where it is learned; it is at nine tenths of its
+// tempo where every bar of it is played from memory at the mark for nine tenths or faster. A task
+// that plays bars of different tempi has not the tempo of each place. Neighbouring rows are
+// neighbouring tasks of a day that have a tempo.
+#include <algorithm>
+
+#include "plan/quality/each_figure.h"
+#include "plan/quality/figure_builder.h"
+
+namespace cahier::figures {
+namespace {
+
+constexpr int kDaysLeft = 21;
+constexpr double kFirstRecall = 1.1;  // times the tempo of learning
+constexpr double kStep = 0.2;         // of the performance tempo
+constexpr double kNearTempo = 0.9;    // of it
+constexpr int kTimes = 2;
+
+double performance(const PlacedPiece& piece, int bar) {
+  return tempo_or_usual(piece.planned->piece, bar).quarters_per_minute();
+}
+
+double share(const PlacedPiece& piece, const Task& task) {
+  return *task.tempo * quarters(task.beat) / performance(piece, task.bars.first);
+}
+
+void measure_recalls(FigureBuilder& figure, const PlacedPiece& piece) {
+  const auto& chunks = piece.planned->chunks;
+  std::vector<double> learned(chunks.size(), 0);   // 0 where it is not told
+  std::vector<double> recalled(chunks.size(), 0);  // the last recall's
+  std::vector<bool> tested(chunks.size(), false);
+  double fastest = 0;
+  double highest = 0;
+  std::vector<BarRange> fast;
+  std::vector<BarRange> leaps;
+  for (const PlacedTask& one : piece.tasks) {
+    if (!one.task->tempo) continue;
+    const double now = share(piece, *one.task);
+    for (const int chunk : one.task->chunks) {
+      if (one.task->drill == Drill::learn) learned[chunk] = now;
+      if (!retrieves(one.task->drill) || !piece.learned[chunk] ||
+          one.date <= piece.learned[chunk]->date)
+        continue;
+      if (!tested[chunk] && learned[chunk] > 0 && !one.past) {
+        const double times = now / learned[chunk];
+        fastest = std::max(fastest, times);
+        if (times > kFirstRecall + 1e-9) fast.push_back(chunks[chunk].bars);
+      }
+      tested[chunk] = true;
+      if (one.task->drill != Drill::recall) continue;
+      if (recalled[chunk] > 0 && !one.past) {
+        highest = std::max(highest, now - recalled[chunk]);
+        if (now - recalled[chunk] > kStep + 1e-9) leaps.push_back(chunks[chunk].bars);
+      }
+      recalled[chunk] = now;
+    }
+  }
+  const auto say = [&](Lack lack, std::vector<BarRange>& bars) {
+    figure.lacks({.lack = lack, .piece = piece.index, .bars = put_together(bars)});
+  };
+  if (!figure.at_most(fastest, kFirstRecall)) say(Lack::first_recall_fast, fast);
+  if (!figure.at_most(highest, kStep)) say(Lack::tempo_leaps, leaps);
+}
+
+void measure_sections(FigureBuilder& figure, const PlacedPiece& piece) {
+  const std::vector<RunDay> runs = piece.runs();
+  if (piece.plan->upkeep || (!runs.empty() && runs.front().past)) return;
+  const Date first = runs.empty() ? piece.plan->by : runs.front().date;
+  std::vector<int> times(static_cast<std::size_t>(piece.planned->piece.bars) + 1, 0);
+  for (const PlacedTask& one : piece.tasks) {
+    if (!retrieves(one.task->drill) || !one.task->tempo || one.date >= first) continue;
+    const int at = one.task->bars.first;
+    const double wanted =
+        piece.time.mark(at, kNearTempo) * quarters(tempo_or_usual(piece.planned->piece, at).beat);
+    if (*one.task->tempo * quarters(one.task->beat) < wanted - 1e-9) continue;
+    for (const BarRange& played : one.task->played())
+      for (int bar = played.first; bar <= played.last; ++bar) ++times[bar];
+  }
+  int all = 0;
+  std::vector<BarRange> slow;
+  for (const PlannedSection& section : piece.planned->sections) {
+    if (section.same_as) continue;
+    ++all;
+    const auto from = times.begin() + section.bars.first;
+    if (*std::min_element(from, from + section.bars.size()) < kTimes) slow.push_back(section.bars);
+  }
+  if (!figure.all_of(all - static_cast<int>(slow.size()), all))
+    figure.lacks({.lack = Lack::never_near_tempo, .piece = piece.index, .bars = slow});
+}
+
+bool has_one_tempo(const PlacedPiece& piece, const Task& task) {
+  const double tempo = performance(piece, task.bars.first);
+  for (const BarRange& played : task.played()) {
+    if (performance(piece, played.first) != tempo) return false;
+    for (const Change& change : piece.planned->piece.changes)
+      if (played.contains(change.bar) && performance(piece, change.bar) != tempo) return false;
+  }
+  return true;
+}
+
+void measure_places(FigureBuilder& figure, const PlacedPiece& piece) {
+  int all = 0;
+  int good = 0;
+  std::vector<BarRange> mixed;
+  for (const PlacedTask& one : piece.tasks) {
+    if (one.past || !one.task->tempo) continue;
+    ++all;
+    if (has_one_tempo(piece, *one.task))
+      ++good;
+    else
+      mixed.push_back(one.task->bars);
+  }
+  if (figure.all_of(good, all)) return;
+  std::ranges::sort(mixed);
+  mixed.erase(std::unique(mixed.begin(), mixed.end()), mixed.end());
+  figure.lacks({.lack = Lack::one_tempo, .piece = piece.index, .bars = mixed});
+}
+
+void measure_beats(FigureBuilder& figure, const PlacedPiece& piece) {
+  std::vector<Date> dates;
+  int changes = 0;
+  const PlacedTask* before = nullptr;
+  for (const PlacedTask& one : piece.tasks) {
+    if (one.past || !one.task->tempo) continue;
+    if (before && before->date == one.date && before->task->beat != one.task->beat) {
+      ++changes;
+      if (dates.empty() || dates.back() != one.date) dates.push_back(one.date);
+    }
+    before = &one;
+  }
+  if (!figure.at_most(changes, 0))
+    figure.lacks({.lack = Lack::beats_mixed, .piece = piece.index, .dates = dates});
+}
+
+}  // namespace
+
+Figure tempo(const PlacedPlan& placed) {
+  FigureBuilder figure(FigureKind::tempo);
+  for (const PlacedPiece& piece : placed.pieces) {
+    if (!piece.leaves(kDaysLeft)) continue;
+    measure_recalls(figure, piece);
+    measure_sections(figure, piece);
+    measure_places(figure, piece);
+    measure_beats(figure, piece);
+  }
+  return figure.take();
+}
+
+}  // namespace cahier::figures
