@@ -143,9 +143,11 @@ TEST_CASE("where the bound says never, no way of packing places everything") {
     for (const auto turn : {TightVariant::Turn::in_order, TightVariant::Turn::filling})
       for (const auto runs : {RunPlacing::late, RunPlacing::early})
         CHECK_FALSE(lay_tight(work, {Reach::unsettled, turn, runs}).unplaced.empty());
-    CHECK_FALSE(lay_out(work, {static_cast<int>(empty.size()), false, true, true, true,
-                               static_cast<int>(work.order.size())})
-                    .unplaced.empty());
+    const Pace eager{.learn_until = static_cast<int>(empty.size()),
+                     .catch_up = false,
+                     .eager = true,
+                     .chunks = static_cast<int>(work.order.size())};
+    CHECK_FALSE(lay_out(work, eager).unplaced.empty());
   }
   CHECK(refused >= 50);
 }
