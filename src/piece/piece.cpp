@@ -91,6 +91,34 @@ int Piece::learned_bar(int bar) const {
   return bar;
 }
 
+std::vector<int> Piece::learned_bars() const {
+  constexpr int kUnknown = -1, kOnTheWay = -2;
+  std::vector<int> learned(static_cast<std::size_t>(bars) + 1, kUnknown);
+  std::vector<int> way;
+  for (int start = 0; start <= bars; ++start) {
+    int bar = start;
+    int end = kUnknown;
+    while (end == kUnknown) {
+      if (bar < 0 || bar > bars || learned[bar] == kOnTheWay) {
+        end = learned_bar(bar);  // what reading refuses: outside the piece, or a circle
+      } else if (learned[bar] != kUnknown) {
+        end = learned[bar];
+      } else {
+        way.push_back(bar);
+        learned[bar] = kOnTheWay;
+        const Section* section = section_of(sections, bar);
+        if (!section || !section->same_as)
+          end = bar;
+        else
+          bar = section->same_as->first + (bar - section->bars.first);
+      }
+    }
+    for (const int each : way) learned[each] = end;
+    way.clear();
+  }
+  return learned;
+}
+
 std::vector<BarRange> Piece::playing_order() const {
   std::vector<Repeat> ordered = repeats;
   std::sort(ordered.begin(), ordered.end(), [](const Repeat& one, const Repeat& other) {

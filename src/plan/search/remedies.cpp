@@ -22,8 +22,9 @@ using Change = std::map<int, int>;
 
 class Search {
  public:
-  Search(const std::vector<Piece>& pieces, const Terms& terms, std::vector<Lever> levers)
-      : pieces_(pieces), terms_(terms), levers_(std::move(levers)) {}
+  Search(const std::vector<Piece>& pieces, const Terms& terms, std::vector<Lever> levers,
+         Effort& effort)
+      : pieces_(pieces), terms_(terms), levers_(std::move(levers)), effort_(effort) {}
 
   // The least change of each lever by itself.
   std::vector<Remedy> singles() {
@@ -51,9 +52,10 @@ class Search {
   bool fits(const Change& change) {
     const auto known = asked_.find(change);
     if (known != asked_.end()) return known->second;
+    if (effort_.used_up()) return false;
     Terms terms = terms_;
     for (const auto& [lever, step] : change) levers_[lever].pull(terms, step);
-    return asked_[change] = plan_that_fits(pieces_, terms).has_value();
+    return asked_[change] = plan_that_fits(pieces_, terms, effort_).has_value();
   }
 
   // The least step of a lever, at most `most`, that fits on top of another change.
@@ -122,6 +124,7 @@ class Search {
   const std::vector<Piece>& pieces_;
   const Terms& terms_;
   std::vector<Lever> levers_;
+  Effort& effort_;
   std::vector<double> alone_;  // by lever: what it asks by itself; infinite when it is not enough
   std::map<Change, bool> asked_;
 };
@@ -141,7 +144,13 @@ void put_in_order(std::vector<Remedy>& remedies) {
 
 std::vector<Remedy> remedies(const std::vector<Piece>& pieces, const Terms& terms,
                              std::optional<Date> earliest_start) {
-  Search search(pieces, terms, levers(pieces, terms, earliest_start));
+  Effort effort;
+  return remedies(pieces, terms, earliest_start, effort);
+}
+
+std::vector<Remedy> remedies(const std::vector<Piece>& pieces, const Terms& terms,
+                             std::optional<Date> earliest_start, Effort& effort) {
+  Search search(pieces, terms, levers(pieces, terms, earliest_start), effort);
   std::vector<Remedy> found = search.singles();
   if (work_of(pieces, terms) <= kPairWork) {
     std::vector<Remedy> pairs = search.pairs();
