@@ -164,6 +164,11 @@ std::vector<HardBars> read_hard(YamlFields& fields, const Extent& extent) {
     if (inner.lacks("level")) inner.missing("level", "1 is easy, 5 very hard: level: 5");
     inner.refuse_unknown();
     if (bars && level) all.push_back({*bars, *level});
+    if (all.size() <= kMostHardPlaces) continue;
+    fields.diagnostics().error(fields.source(), item->at,
+                               fmt::format("more than {} hard places", kMostHardPlaces),
+                               "give the sections levels, and name only what is harder");
+    return {};
   }
   return all;
 }

@@ -32,7 +32,8 @@ struct PaperBook {
     RecordingCanvas first(sample::typefaces());
     const Contents known = draw_workbook(first, plan, sheets, words, print, {});
     contents = draw_workbook(drawn, plan, sheets, words, print, known);
-    put_on_paper(drawn, print, paper);
+    RecordingCanvas copy = drawn;
+    put_on_paper(std::move(copy), print, paper);
   }
 
   RecordingCanvas drawn;

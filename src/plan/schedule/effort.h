@@ -9,13 +9,15 @@ namespace cahier {
 // on every computer.
 class Effort {
  public:
-  explicit Effort(double most = kMostEffort) : left_(most) {}
+  explicit Effort(double most = kMostEffort) : most_(most) {}
 
-  void spend(double chunk_days) { left_ -= chunk_days; }
-  bool used_up() const { return left_ <= 0; }
+  void spend(double chunk_days) { spent_ += chunk_days; }
+  double spent() const { return spent_; }
+  bool used_up() const { return spent_ >= most_; }
 
  private:
-  double left_;
+  double most_;
+  double spent_ = 0;
 };
 
 }  // namespace cahier
