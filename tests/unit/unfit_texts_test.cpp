@@ -49,8 +49,8 @@ TEST_CASE("a text that was cut is told once, with the first page it is on") {
 
 TEST_CASE("of texts beyond the margins the longest of each page is told") {
   Drawn drawn;
-  drawn.line(60, 296, "below");
   drawn.line(60, 299, "farther below");
+  drawn.line(60, 296, "below");
   drawn.next_page();
   drawn.line(60, 100, "inside");
   drawn.next_page();
@@ -70,7 +70,7 @@ TEST_CASE(
   drawn.line(60, 299, "cut and below …");
   const Box inside = kMargins.inside(kA4, 2);
   drawn.next_page();
-  drawn.line(inside.x - 0.3, 100, "Hardly");
+  drawn.line(inside.x - 0.7, 100, "Hardly");
   const std::vector<UnfitText> unfit = drawn.unfit();
   REQUIRE(unfit.size() == 1);
   CHECK(unfit[0].kind == UnfitText::Kind::beyond_page);
