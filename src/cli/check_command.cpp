@@ -12,6 +12,7 @@
 #include "cli/read_template.h"
 #include "cli/read_terms.h"
 #include "cli/say.h"
+#include "cli/unfit.h"
 #include "log/read_log.h"
 #include "plan/search/planner.h"
 #include "practice/method.h"
@@ -180,10 +181,13 @@ class Check {
     if (!is_drawn(files, terms)) return;
     Plan plan = make_plan(files.pieces, terms);
     plan.programme = files.title;
-    print_book(typefaces(), plan,
-               read_template(*templates_, "packets", request_.packet, read_packet),
-               read_template(*templates_, "words", request_.language, read_words),
-               usual_print(kA4, PunchedEdge::inner));
+    const Source language = templates_->read("words", request_.language);
+    const PrintedBook book = print_book(
+        typefaces(), plan, read_template(*templates_, "packets", request_.packet, read_packet),
+        read_checked(language, "words", read_words), usual_print(kA4, PunchedEdge::inner));
+    std::vector<Source> printed = {language};
+    printed.insert(printed.end(), files.sources.begin(), files.sources.end());
+    refuse_unfit(book.unfit, printed);
   }
 
   // A long piece takes too long to draw for a mere check; without a practice day there is no plan.

@@ -5,14 +5,13 @@
 #include <optional>
 
 #include "cli/commands.h"
+#include "cli/find_plan.h"
 #include "cli/inputs.h"
 #include "cli/output.h"
 #include "cli/printable.h"
 #include "cli/read_template.h"
 #include "cli/say.h"
 #include "cli/unfit.h"
-#include "plan/search/planner.h"
-#include "plan/search/remedies.h"
 #include "report/plan_text.h"
 #include "text/errors.h"
 #include "text/terminal.h"
@@ -99,10 +98,7 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
   if (!to_terminal)
     output.emplace(path, Replaces::own_pdf, request.replace, input_paths(request, inputs.printed));
   say_all(inputs.warnings);
-  Plan plan = make_plan(inputs.pieces, inputs.terms);
-  plan.programme = inputs.programme;
-  if (!plan.fits)
-    plan.remedies = remedies(inputs.pieces, inputs.terms, earliest_start(inputs.terms, today));
+  const Plan plan = find_plan(inputs, today);
   if (!plan.fits && !request.anyway) {
     say(plan_text(plan, inputs.words, false));
     say("\nNothing was written. --anyway prints what fits, and a sheet of what does not.\n");

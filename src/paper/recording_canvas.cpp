@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <stdexcept>
+#include <utility>
 
 namespace cahier {
 
@@ -67,6 +68,11 @@ void RecordingCanvas::keep(DrawnItem item) {
 void RecordingCanvas::begin_page(PageSize size) {
   if (!pages_.empty()) pages_.back().items.shrink_to_fit();  // a book may have very many pages
   pages_.push_back({size, {}});
+}
+
+DrawnPage RecordingCanvas::take_page(int number) {
+  DrawnPage& page = pages_.at(static_cast<std::size_t>(number - 1));
+  return {page.size, std::exchange(page.items, {})};
 }
 
 PageSize RecordingCanvas::page_size() const {

@@ -83,6 +83,9 @@ class RecordingCanvas : public Canvas {
   void link(const Box& area, int page) override;
   void metadata(const DocumentInfo& info) override { info_ = info; }
 
+  // A page, from 1 on; an empty one stays behind.
+  DrawnPage take_page(int number);
+
   const std::vector<DrawnPage>& pages() const { return pages_; }
   const std::vector<DrawnOutlineEntry>& outline_entries() const { return outline_entries_; }
   const DocumentInfo& info() const { return info_; }

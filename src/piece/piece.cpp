@@ -8,11 +8,11 @@ namespace {
 // The last given value of a field among the changes up to and including `bar`.
 template <typename T>
 std::optional<T> latest(const std::vector<Change>& changes, int bar,
-                        std::optional<T> Change::*field, std::optional<T> initial) {
-  for (const Change& change : changes) {
-    if (change.bar > bar) break;
-    if (change.*field) initial = change.*field;
-  }
+                        std::optional<T> Change::*field, const std::optional<T>& initial) {
+  auto change = std::upper_bound(changes.begin(), changes.end(), bar,
+                                 [](int wanted, const Change& each) { return wanted < each.bar; });
+  while (change != changes.begin())
+    if (const auto& value = (*--change).*field) return value;
   return initial;
 }
 
@@ -64,19 +64,22 @@ double Piece::quarters_in(int bar) const {
   return bar == 0 ? pickup * 4.0 / meter.unit : meter_at(bar).quarters();
 }
 
-int Piece::level_at(int bar) const {
-  std::optional<int> marked;
-  for (const HardBars& each : hard) {
-    if (each.bars.contains(bar)) marked = std::max(marked.value_or(1), each.level);
-  }
-  if (marked) return *marked;
-  const Section* section = section_of(sections, bar);
-  return section && section->level ? *section->level : level;
-}
+int Piece::level_at(int bar) const { return hardest_level({bar, bar}); }
 
 int Piece::hardest_level(BarRange among) const {
+  std::vector<const HardBars*> near;
+  for (const HardBars& each : hard)
+    if (each.bars.overlaps(among)) near.push_back(&each);
   int hardest = 1;
-  for (int bar = among.first; bar <= among.last; ++bar) hardest = std::max(hardest, level_at(bar));
+  for (int bar = among.first; bar <= among.last; ++bar) {
+    std::optional<int> marked;
+    for (const HardBars* each : near)
+      if (each->bars.contains(bar)) marked = std::max(marked.value_or(1), each->level);
+    const Section* section = marked ? nullptr : section_of(sections, bar);
+    hardest = std::max(hardest, marked                      ? *marked
+                                : section && section->level ? *section->level
+                                                            : level);
+  }
   return hardest;
 }
 
@@ -89,6 +92,34 @@ int Piece::learned_bar(int bar) const {
     bar = section->same_as->first + (bar - section->bars.first);
   }
   return bar;
+}
+
+std::vector<int> Piece::learned_bars() const {
+  constexpr int kUnknown = -1, kOnTheWay = -2;
+  std::vector<int> learned(static_cast<std::size_t>(bars) + 1, kUnknown);
+  std::vector<int> way;
+  for (int start = 0; start <= bars; ++start) {
+    int bar = start;
+    int end = kUnknown;
+    while (end == kUnknown) {
+      if (bar < 0 || bar > bars || learned[bar] == kOnTheWay) {
+        end = learned_bar(bar);  // what reading refuses: outside the piece, or a circle
+      } else if (learned[bar] != kUnknown) {
+        end = learned[bar];
+      } else {
+        way.push_back(bar);
+        learned[bar] = kOnTheWay;
+        const Section* section = section_of(sections, bar);
+        if (!section || !section->same_as)
+          end = bar;
+        else
+          bar = section->same_as->first + (bar - section->bars.first);
+      }
+    }
+    for (const int each : way) learned[each] = end;
+    way.clear();
+  }
+  return learned;
 }
 
 std::vector<BarRange> Piece::playing_order() const {

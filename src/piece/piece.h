@@ -86,6 +86,8 @@ struct Piece {
   int hardest_level(BarRange among) const;
   // The bar whose notes are learned for this one: itself, or followed through `same as`.
   int learned_bar(int bar) const;
+  // The same of every bar, by bar from 0: each `same as` is followed once, however long the chain.
+  std::vector<int> learned_bars() const;
   // Stretches in the order they are played, with repeats.
   std::vector<BarRange> playing_order() const;
 };

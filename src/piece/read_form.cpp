@@ -164,16 +164,37 @@ std::vector<HardBars> read_hard(YamlFields& fields, const Extent& extent) {
     if (inner.lacks("level")) inner.missing("level", "1 is easy, 5 very hard: level: 5");
     inner.refuse_unknown();
     if (bars && level) all.push_back({*bars, *level});
+    if (all.size() <= kMostHardPlaces) continue;
+    fields.diagnostics().error(fields.source(), item->at,
+                               fmt::format("more than {} hard places", kMostHardPlaces),
+                               "give the sections levels, and name only what is harder");
+    return {};
   }
   return all;
 }
 
 std::vector<LookAlikes> read_look_alikes(YamlFields& fields, const Extent& extent) {
   std::vector<LookAlikes> all;
+  std::size_t forks = 0;
+  std::size_t bars = 0;
   for (const YamlNode* item : fields.list("look-alikes")) {
     const Diagnostics::Within link(fields.diagnostics(), "while reading \"look-alikes\"");
     YamlFields inner(fields.source(), *item, fields.diagnostics());
-    if (const auto look_alikes = read_look_alike(inner, extent)) all.push_back(*look_alikes);
+    const auto look_alikes = read_look_alike(inner, extent);
+    if (!look_alikes) continue;
+    forks += look_alikes->forks.size();
+    for (const BarRange& each : look_alikes->passages)
+      bars += static_cast<std::size_t>(each.size());
+    if (forks > kMostForks || bars > kMostAlikeBars) {
+      fields.diagnostics().error(
+          fields.source(), item->at,
+          forks > kMostForks
+              ? fmt::format("more than {} forks of look-alikes", kMostForks)
+              : fmt::format("the look-alikes have more than {} bars, added up", kMostAlikeBars),
+          "name the ones that are confused most, and of each only the bars around its fork");
+      return {};
+    }
+    all.push_back(*look_alikes);
   }
   return all;
 }

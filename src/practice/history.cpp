@@ -6,10 +6,10 @@ namespace cahier {
 namespace {
 
 // The bars whose notes are played in `bars`, as stretches where they are learned.
-std::vector<BarRange> where_learned(const Piece& piece, BarRange bars) {
+std::vector<BarRange> where_learned(const LearnedBars& all, BarRange bars) {
   std::vector<BarRange> learned;
   for (int bar = bars.first; bar <= bars.last; ++bar) {
-    const int source = piece.learned_bar(bar);
+    const int source = all.source(bar);
     if (!learned.empty() && learned.back().last + 1 == source)
       learned.back().last = source;
     else
@@ -32,12 +32,12 @@ bool slipped_in(const std::vector<int>& slips, BarRange chunk) {
 History::History(const Record& record, int index, const Piece& piece)
     : learned_(record, index, piece) {
   for (const Done& done : record.done)
-    if (done.piece == index) add_trials(done, piece);
+    if (done.piece == index) add_trials(done);
 }
 
-void History::add_trials(const Done& done, const Piece& piece) {
+void History::add_trials(const Done& done) {
   const auto from_start = [&](int bar, bool held) {
-    const int source = piece.learned_bar(bar);
+    const int source = learned_.source(bar);
     trials_.push_back(
         {done.date, {{source, source}}, held ? std::vector<int>{} : std::vector{source}, true});
   };
@@ -48,8 +48,8 @@ void History::add_trials(const Done& done, const Piece& piece) {
     for (const int bar : *done.slips) from_start(bar, false);
     return;
   }
-  Trial trial{done.date, where_learned(piece, done.bars), {}, false};
-  for (const int bar : *done.slips) trial.slips.push_back(piece.learned_bar(bar));
+  Trial trial{done.date, where_learned(learned_, done.bars), {}, false};
+  for (const int bar : *done.slips) trial.slips.push_back(learned_.source(bar));
   trials_.push_back(std::move(trial));
 }
 

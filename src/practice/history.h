@@ -31,7 +31,7 @@ class History {
     std::vector<int> slips;      // likewise
     bool start = false;          // from a cue start: its bar only
   };
-  void add_trials(const Done& done, const Piece& piece);
+  void add_trials(const Done& done);
 
   LearnedBars learned_;
   std::vector<Trial> trials_;

@@ -18,9 +18,8 @@ std::vector<BarRange> ranges_of(const std::set<int>& bars) {
 
 }  // namespace
 
-LearnedBars::LearnedBars(const Piece& piece) : first_bar_(piece.first_bar()) {
-  for (int bar = 0; bar <= piece.bars; ++bar) source_.push_back(piece.learned_bar(bar));
-}
+LearnedBars::LearnedBars(const Piece& piece)
+    : first_bar_(piece.first_bar()), source_(piece.learned_bars()) {}
 
 LearnedBars::LearnedBars(const Record& record, int index, const Piece& piece) : LearnedBars(piece) {
   for (const Done& done : record.done)

@@ -31,9 +31,10 @@ class LearnedBars {
   std::vector<BarRange> unlearned() const;
   // Where the notes of these bars are learned: each once, in rising order.
   std::vector<BarRange> sources(BarRange bars) const;
+  // Where the notes of this bar are learned.
+  int source(int bar) const;
 
  private:
-  int source(int bar) const;
 
   int first_bar_ = 1;
   std::vector<int> source_;    // by bar as printed

@@ -16,6 +16,12 @@ inline constexpr int kMostBars = 10000;         // of a piece, as written
 inline constexpr int kMostPlayedBars = 100000;  // of a piece, with its repeats
 inline constexpr std::size_t kMostPieces = 30;  // of a programme
 inline constexpr std::size_t kMostSheets = 40;  // that a packet lists, one listed twice is two
-inline constexpr int kMostPages = 4000;         // of a workbook
+inline constexpr std::size_t kMostHardPlaces = 1000;  // of a piece
+inline constexpr std::size_t kMostForks = 1000;       // of the look-alikes of a piece
+inline constexpr std::size_t kMostAlikeBars = 50000;  // of the look-alikes of a piece, added up
+// Of the planner, in chunks times days laid on a calendar: for one plan, and again for all remedies
+// of a work so large that no pairs of them are looked for.
+inline constexpr double kMostEffort = 40e6;
+inline constexpr int kMostPages = 4000;  // of a workbook
 
 }  // namespace cahier

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <map>
+#include <utility>
 
 #include "paper/booklet.h"
 #include "paper/pdf_canvas.h"
@@ -23,9 +24,10 @@ Contents draw_workbook(Canvas& canvas, const Plan& plan, const Packet& packet, c
 
 namespace {
 
-void put_pages(Canvas& paper, const RecordingCanvas& drawn, double magnification) {
+void put_pages(Canvas& paper, RecordingCanvas& drawn, double magnification) {
   const auto same_page = [](int page) { return page; };
-  for (const DrawnPage& page : drawn.pages()) {
+  for (int number = 1; number <= drawn.page_count(); ++number) {
+    const DrawnPage page = drawn.take_page(number);
     paper.begin_page({page.size.width * magnification, page.size.height * magnification});
     draw_placed(paper, page, {magnification, false, {}}, same_page);
   }
@@ -33,7 +35,7 @@ void put_pages(Canvas& paper, const RecordingCanvas& drawn, double magnification
     paper.outline_entry(entry.title, entry.level, entry.page);
 }
 
-void put_booklet(Canvas& paper, const RecordingCanvas& drawn, PageSize page_size) {
+void put_booklet(Canvas& paper, RecordingCanvas& drawn, PageSize page_size) {
   const std::vector<BookletSide> sides = booklet_sides(drawn.page_count());
   std::map<int, int> side_of;
   for (std::size_t at = 0; at < sides.size(); ++at)
@@ -45,7 +47,7 @@ void put_booklet(Canvas& paper, const RecordingCanvas& drawn, PageSize page_size
     for (const int half : {0, 1}) {
       const int number = half == 0 ? side.left : side.right;
       if (number == 0) continue;
-      const DrawnPage& page = drawn.pages()[static_cast<std::size_t>(number - 1)];
+      const DrawnPage page = drawn.take_page(number);
       const bool sideways = page.size.width > page.size.height;
       draw_placed(paper, page, {1, sideways, {half * page_size.width, 0}}, to_side);
     }
@@ -56,7 +58,7 @@ void put_booklet(Canvas& paper, const RecordingCanvas& drawn, PageSize page_size
 
 }  // namespace
 
-void put_on_paper(const RecordingCanvas& drawn, const Print& print, Canvas& paper) {
+void put_on_paper(RecordingCanvas&& drawn, const Print& print, Canvas& paper) {
   paper.metadata(drawn.info());
   if (print.booklet)
     put_booklet(paper, drawn, print.paper);
@@ -87,11 +89,11 @@ PrintedBook print_book(const Typefaces& typefaces, const Plan& plan, const Packe
     return draw_workbook(canvas, plan, packet, words, print, known);
   });
   if (book.canvas->page_count() == 0) return {};
+  std::vector<UnfitText> unfit = unfit_texts(*book.canvas, print.margins);
   PdfCanvas pdf(typefaces);
-  put_on_paper(*book.canvas, print, pdf);
+  put_on_paper(std::move(*book.canvas), print, pdf);
   const int pages = book.contents.pages;
-  return {pdf.bytes(), pages, print.sheets_of_paper(pages),
-          unfit_texts(*book.canvas, print.margins)};
+  return {pdf.bytes(), pages, print.sheets_of_paper(pages), std::move(unfit)};
 }
 
 }  // namespace cahier

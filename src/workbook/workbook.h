@@ -39,8 +39,9 @@ struct DrawnBook {
 DrawnBook draw_until_settled(const Typefaces& typefaces, const DrawOnce& draw);
 
 // Puts the pages of a drawn book onto paper: magnified, or two beside one another in the order for
-// folding. Outline and links lead to the pages in their new places.
-void put_on_paper(const RecordingCanvas& drawn, const Print& print, Canvas& paper);
+// folding. Outline and links lead to the pages in their new places. Each page leaves memory once it
+// is on paper.
+void put_on_paper(RecordingCanvas&& drawn, const Print& print, Canvas& paper);
 
 // The whole PDF file, how many pages the book has, and how many sheets of paper they take.
 struct PrintedBook {

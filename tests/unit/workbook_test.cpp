@@ -32,7 +32,9 @@ struct PaperBook {
     RecordingCanvas first(sample::typefaces());
     const Contents known = draw_workbook(first, plan, sheets, words, print, {});
     contents = draw_workbook(drawn, plan, sheets, words, print, known);
-    put_on_paper(drawn, print, paper);
+    RecordingCanvas printed(sample::typefaces());  // what is put on paper leaves its canvas
+    draw_workbook(printed, plan, sheets, words, print, known);
+    put_on_paper(std::move(printed), print, paper);
   }
 
   RecordingCanvas drawn;

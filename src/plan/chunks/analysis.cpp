@@ -1,6 +1,7 @@
 #include "plan/chunks/analysis.h"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <set>
 
@@ -21,12 +22,13 @@ std::vector<int> chunk_at_bar(const Piece& piece, const std::vector<Chunk>& chun
 std::vector<Passage> passages_of(const Piece& piece, const std::vector<PlannedSection>& sections,
                                  const std::vector<Chunk>& chunks) {
   const std::vector<int> chunk_at = chunk_at_bar(piece, chunks);
+  const std::vector<int> learned_bars = piece.learned_bars();
   std::vector<Passage> passages;
   for (int section = 0; section < static_cast<int>(sections.size()); ++section) {
     const bool in_return = sections[section].same_as.has_value();
     bool opens = true;
     for (int bar = sections[section].bars.first; bar <= sections[section].bars.last; ++bar) {
-      const int learned = piece.learned_bar(bar);
+      const int learned = learned_bars[bar];
       const int chunk = chunk_at[learned];
       Passage* last = opens ? nullptr : &passages.back();
       if (last && last->chunk == chunk && last->learned.last + 1 == learned) {
@@ -82,6 +84,13 @@ int bar_before_fork(const std::vector<Passage>& passages, BarRange look_alike, i
   if (fork == look_alike.first) return fork;
   const Passage& before = passages[passage_at(passages, fork - 1)];
   return std::max({before.bars.first, look_alike.first, fork - holds.bars.size()});
+}
+
+// REQUIRES: both sorted.
+std::vector<int> without(const std::vector<int>& all, const std::vector<int>& some) {
+  std::vector<int> rest;
+  std::set_difference(all.begin(), all.end(), some.begin(), some.end(), std::back_inserter(rest));
+  return rest;
 }
 
 constexpr int kWeakFaces = 2;  // times the share of the dice of a start that does not slip
@@ -210,21 +219,26 @@ class Analyser {
   }
 
   void find_rivals() {
-    result_.rivals.resize(chunks().size());
-    for (const LookAlikes& group : piece_.look_alikes)
-      for (std::size_t i = 0; i < group.passages.size(); ++i)
-        for (std::size_t j = i + 1; j < group.passages.size(); ++j) {
-          const std::vector<int> ours = result_.chunks_touching(group.passages[i]);
-          const std::vector<int> theirs = result_.chunks_touching(group.passages[j]);
+    const std::size_t count = chunks().size();
+    std::vector<std::vector<bool>> rival(count);  // by chunk: empty, or by chunk
+    for (const LookAlikes& group : piece_.look_alikes) {
+      std::vector<std::vector<int>> passages;
+      for (const BarRange& bars : group.passages) passages.push_back(result_.chunks_touching(bars));
+      for (std::size_t i = 0; i < passages.size(); ++i)
+        for (std::size_t j = i + 1; j < passages.size(); ++j) {
+          const std::vector<int> ours = without(passages[i], passages[j]);
+          const std::vector<int> theirs = without(passages[j], passages[i]);
           for (const int a : ours)
             for (const int b : theirs) {
-              const bool shared = std::count(ours.begin(), ours.end(), b) > 0 ||
-                                  std::count(theirs.begin(), theirs.end(), a) > 0;
-              if (shared) continue;
-              result_.rivals[a].push_back(b);
-              result_.rivals[b].push_back(a);
+              for (const int each : {a, b}) rival[each].resize(count);
+              rival[a][b] = rival[b][a] = true;
             }
         }
+    }
+    result_.rivals.resize(count);
+    for (std::size_t a = 0; a < count; ++a)
+      for (std::size_t b = 0; b < rival[a].size(); ++b)
+        if (rival[a][b]) result_.rivals[a].push_back(static_cast<int>(b));
   }
 
   const Piece& piece_;

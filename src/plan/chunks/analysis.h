@@ -63,9 +63,10 @@ struct Analysis {
   std::vector<std::vector<int>> joins_of;  // by chunk: indices of joins it takes part in
   std::vector<Join> joins;
   std::vector<Fork> forks;
-  std::vector<std::vector<int>> rivals;  // by chunk: chunks not to be learned on the same day
-  std::vector<StartFromCue> starts;      // by cue number - 1
-  std::vector<double> learn_minutes;     // by chunk
+  std::vector<std::vector<int>>
+      rivals;                         // by chunk: chunks not to be learned on the same day, sorted
+  std::vector<StartFromCue> starts;   // by cue number - 1
+  std::vector<double> learn_minutes;  // by chunk
 
   // Indices of the chunks that lie wholly in `bars`, themselves or by a return, in order, each
   // once.

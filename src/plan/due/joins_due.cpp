@@ -16,10 +16,13 @@ void JoinsDue::learned(int chunk, int day, const RecallsDue& recalls) {
 }
 
 void JoinsDue::played(const Task& task) {
-  for (auto join = open_.begin(); join != open_.end();) {
-    const bool across = task.bars.contains(bars(join->first, join->first + 1));
-    join = across ? open_.erase(join) : std::next(join);
-  }
+  const auto& passages = analysis_.passages;
+  int first = analysis_.passage_at(task.bars.first);
+  if (first < 0 || passages[first].bars.first < task.bars.first) ++first;
+  const auto from = open_.lower_bound(first);
+  auto past = from;
+  while (past != open_.end() && passages[past->first + 1].bars.last <= task.bars.last) ++past;
+  open_.erase(from, past);
 }
 
 bool JoinsDue::waits(int chunk, int next) const {

@@ -27,13 +27,14 @@ std::vector<BarRange> halves(const PlannedPiece& planned) {
 
 // The sections that are learned where they stand and fall into several stretches.
 std::vector<BarRange> long_sections(const Analysis& analysis) {
+  const PlannedPiece& planned = analysis.planned;
+  std::vector<int> stretches(planned.sections.size(), 0);
+  for (const Stretch& stretch : analysis.stretches)
+    ++stretches[planned.chunks[stretch.first_chunk].section];
   std::vector<BarRange> sections;
-  for (const PlannedSection& section : analysis.planned.sections) {
-    const auto stretches =
-        std::count_if(analysis.stretches.begin(), analysis.stretches.end(),
-                      [&](const Stretch& stretch) { return section.bars.contains(stretch.bars); });
-    if (!section.same_as && stretches > 1) sections.push_back(section.bars);
-  }
+  for (std::size_t index = 0; index < planned.sections.size(); ++index)
+    if (!planned.sections[index].same_as && stretches[index] > 1)
+      sections.push_back(planned.sections[index].bars);
   return sections;
 }
 

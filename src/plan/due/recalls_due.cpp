@@ -25,7 +25,7 @@ RecallsDue::RecallsDue(const Analysis& analysis, const Method& method,
   learned_.assign(analysis.planned.chunks.size(), -1);
   recalled_.assign(analysis.planned.chunks.size(), -1);
   const Piece& piece = analysis.planned.piece;
-  for (int bar = 0; bar <= piece.bars; ++bar) source_of_.push_back(piece.learned_bar(bar));
+  source_of_ = piece.learned_bars();
   played_.assign(source_of_.size(), -1);
   chunk_of_.assign(source_of_.size(), -1);
   for (int chunk = 0; chunk < static_cast<int>(recalled_.size()); ++chunk) {

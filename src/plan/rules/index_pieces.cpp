@@ -17,12 +17,10 @@ void index_bars(IndexedPiece& piece) {
   const PlannedPiece& planned = *piece.planned;
   const BarRange whole = planned.piece.whole();
   const std::size_t size = static_cast<std::size_t>(whole.last) + 1;
-  piece.learned_bar.assign(size, 0);
+  piece.learned_bar = planned.piece.learned_bars();
   piece.section_at.assign(size, -1);
   piece.chunk_at.assign(size, -1);
   piece.occurrence_at.assign(size, -1);
-  for (int bar = whole.first; bar <= whole.last; ++bar)
-    piece.learned_bar[bar] = planned.piece.learned_bar(bar);
   for (std::size_t section = 0; section < planned.sections.size(); ++section)
     for (int bar = planned.sections[section].bars.first; bar <= planned.sections[section].bars.last;
          ++bar)

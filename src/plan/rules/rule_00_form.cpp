@@ -84,8 +84,9 @@ bool check_sections_cover(IndexedPlan& indexed, const PlannedPiece& planned) {
 bool check_piece(IndexedPlan& indexed, const PlannedPiece& planned) {
   const BarRange whole = planned.piece.whole();
   if (whole.last < 1 || !check_sections_cover(indexed, planned)) return false;
+  const std::vector<int> learned_bars = planned.piece.learned_bars();
   for (int bar = whole.first; bar <= whole.last; ++bar)
-    if (!whole.contains(planned.piece.learned_bar(bar))) {
+    if (!whole.contains(learned_bars[bar])) {
       indexed.violation(1, Kind::outside_the_piece,
                         fmt::format("bar {} is learned outside the piece", bar));
       return false;

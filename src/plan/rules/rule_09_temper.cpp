@@ -105,11 +105,11 @@ void check_task(IndexedPlan& indexed, const Moment& moment, const Task& task, Wa
 // room.
 bool is_required(const IndexedPlan& indexed, const IndexedPiece& piece, int chunk, Drill drill) {
   const Plan& plan = indexed.plan;
+  if (plan.temper == Temper::no || !piece.learned[chunk]) return false;
   const Piece& music = piece.planned->piece;
-  const int level = music.hardest_level(piece.chunks()[chunk].bars);
-  const bool asked = plan.temper == Temper::yes ||
-                     (plan.temper == Temper::weak && level >= plan.method.weak_level);
-  if (!asked || !piece.learned[chunk]) return false;
+  if (plan.temper == Temper::weak &&
+      music.hardest_level(piece.chunks()[chunk].bars) < plan.method.weak_level)
+    return false;
   const Instrument& instrument = music.instrument;
   return drill == Drill::write_out || (instrument.parts.size() > 1 && instrument.has_hands);
 }

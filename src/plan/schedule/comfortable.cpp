@@ -26,10 +26,13 @@ class Layout {
 
   Schedule run() {
     set_runs_aside();
+    if (pace_.all_or_nothing && lacks_run()) return std::move(draft_.schedule);
     const LearningQuota quota(work_, pace_, draft_.practice_days, draft_.room);
     bool learning_is_over = false;
     for (int position = 0; position < static_cast<int>(draft_.practice_days.size()); ++position) {
       const int day = draft_.practice_days[position];
+      if (pace_.all_or_nothing && (!draft_.schedule.unplaced.empty() || too_late_to_learn(day)))
+        return std::move(draft_.schedule);
       if (day > pace_.learn_until && !std::exchange(learning_is_over, true)) give_runs_back();
       if (day_of(day).note == DayNote::run_alone) {
         draft_.place_runs(day);
@@ -88,6 +91,24 @@ class Layout {
       if (const int first_run = progress->next_run(-1); first_run >= 0)
         progress->reserved = reserve_longer_stretches(progress->analysis, progress->make, method_,
                                                       draft_.room, pace_.learn_until, first_run);
+  }
+
+  // Whether a run-through has no day that could hold it; names it.
+  bool lacks_run() {
+    for (auto& progress : draft_.pieces) {
+      if (progress->runs.missing == 0) continue;
+      draft_.miss(progress->make.run_through(), Why::no_room_to_run);
+      return true;
+    }
+    return false;
+  }
+
+  // Whether chunks wait after the last day of learning; names the first of them.
+  bool too_late_to_learn(int day) {
+    if (day <= pace_.learn_until || next_ >= pace_.chunks) return false;
+    const Work::Item& item = work_.order[next_];
+    draft_.miss(draft_.pieces[item.piece]->make.learn(item.chunk), Why::no_room_to_learn);
+    return true;
   }
 
   // One who has made them all plays it through twice more before the date, where there is room.

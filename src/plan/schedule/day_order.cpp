@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
+#include <list>
 #include <map>
 #include <utility>
 
@@ -14,7 +15,7 @@ namespace {
 // Takes the tasks of one part of the day in their order, each time the first that is not on the
 // passage of the task before it, where there is one. Temper goes by weakness: what is weaker waits
 // for nothing.
-void append_apart(std::vector<Task>& ordered, std::vector<Task> turn, const LevelOf& level_of) {
+void append_apart(std::vector<Task>& ordered, std::list<Task> turn, const LevelOf& level_of) {
   while (!turn.empty()) {
     auto next = turn.begin();
     const auto overtakes = [&](const Task& task) {
@@ -110,13 +111,16 @@ void put_in_order(Day& day, const LevelOf& level_of) {
     const auto to = std::find_if(from, day.tasks.end(), [&](const Task& task) {
       return facts_of(task.drill).part != facts_of(from->drill).part;
     });
-    std::vector<Task> turn;
+    std::list<Task> turn;
     for (; from != to; ++from) {
       const bool second = from->drill == Drill::run_through && from != day.tasks.begin() &&
                           std::any_of(turn.begin(), turn.end(), [&](const Task& task) {
                             return task.drill == Drill::run_through && task.piece == from->piece;
                           });
-      (second ? last : turn).push_back(std::move(*from));
+      if (second)
+        last.push_back(std::move(*from));
+      else
+        turn.push_back(std::move(*from));
     }
     append_apart(ordered, std::move(turn), level_of);
   }

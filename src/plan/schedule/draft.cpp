@@ -7,6 +7,11 @@
 #include "practice/witnessed_runs.h"
 
 namespace cahier {
+namespace {
+
+constexpr double kTaskEffort = 20;  // takes as long as so many chunks do on one day
+
+}  // namespace
 
 Draft::Draft(const Work& of, bool to_the_edge) : work(of), end(static_cast<int>(of.days.size())) {
   schedule.days = work.days;
@@ -118,6 +123,11 @@ Reason Draft::run_reason(int run) const {
 
 void Draft::finish(int index) {
   Day& day = schedule.days[index];
+  if (work.effort) {
+    work.effort->spend(kTaskEffort * static_cast<double>(day.tasks.size()));
+    for (const Analysis& analysis : work.analyses)
+      work.effort->spend(static_cast<double>(analysis.planned.chunks.size()));
+  }
   put_in_order(day,
                [&](const Task& task) { return work.analyses[task.piece].level_in(task.bars); });
   divide_into_sittings(day, work.terms.blocks, work.terms.method.break_after);

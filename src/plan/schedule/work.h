@@ -5,6 +5,7 @@
 
 #include "plan/chunks/analysis.h"
 #include "plan/plan.h"
+#include "plan/schedule/effort.h"
 #include "plan/terms.h"
 
 namespace cahier {
@@ -23,7 +24,8 @@ struct Work {
   // What was done, and the index of its first day's date; of the days before `first` none is a
   // practice day.
   std::vector<Day> past{};
-  int first = 0;  // index of the plan's first day
+  int first = 0;             // index of the plan's first day
+  Effort* effort = nullptr;  // spent by every day that is laid out
 
   int index_of(Date date) const { return static_cast<int>((date - days.front().date).count()); }
 };
@@ -38,7 +40,8 @@ struct Pace {
   bool more_runs = false;
   bool temper = true;
   bool runs = true;
-  int chunks = 0;  // how many of the order are learned at all
+  int chunks = 0;               // how many of the order are learned at all
+  bool all_or_nothing = false;  // stops at the first thing that finds no place, and names that one
 };
 
 struct Schedule {

@@ -40,12 +40,14 @@ Terms at_own_pace(const std::vector<Piece>& pieces, Terms terms) {
 
 class Planner {
  public:
-  Planner(const std::vector<Piece>& pieces, const Terms& terms)
+  Planner(const std::vector<Piece>& pieces, const Terms& terms, Effort& effort)
       : pieces_(pieces),
+        effort_(effort),
         terms_(at_own_pace(pieces, terms)),
         histories_(histories_of(terms_.record, pieces)),
         days_(calendar_with_past(terms_)),
         divided_(divide_for_load(chunk_load(terms_)), terms_, days_) {
+    divided_.work.effort = &effort_;
     for (int day = 0; day < static_cast<int>(days_.size()); ++day)
       if (days_[day].allowance > 0) practice_days_.push_back(day);
   }
@@ -56,16 +58,22 @@ class Planner {
     // The bound knows nothing of what is done already.
     if (terms_.record.done.empty() && !could_fit(pieces_, terms_)) return std::nullopt;
     for (const Pace& pace : {Pace{.more_runs = true}, Pace{}, Pace{.catch_up = false}})
-      for (const int until : last_learning_days())
+      for (const int until : last_learning_days()) {
+        if (effort_.used_up()) return std::nullopt;
         if (auto plan = with_pace(pace, until)) return plan;
-    for (const int until : last_learning_days(1))
+      }
+    for (const int until : last_learning_days(1)) {
+      if (effort_.used_up()) return std::nullopt;
       if (auto plan = with_pace({.catch_up = false, .eager = true}, until)) return plan;
+    }
     return tight_plan();
   }
 
   // The most that can be placed, by minutes: with run-throughs and without, then with as many
   // chunks as can be learned and kept.
-  Plan what_fits() const {
+  Plan what_fits() {
+    Effort effort(kMostEffort / 4);
+    divided_.work.effort = &effort;
     if (terms_.upkeep) return finished(divided_, keep_up(divided_.work));
     const int all = static_cast<int>(divided_.work.order.size());
     Plan best = finished(divided_, lay_out(divided_.work, learning(0, -1, false, false)));
@@ -79,13 +87,14 @@ class Planner {
     for (const bool temper : {true, false})
       for (const bool runs : {true, false})
         for (const int until : candidates)
-          take_if_better(
-              finished(divided_, lay_out(divided_.work, learning(all, until, temper, runs))));
+          if (!effort.used_up())
+            take_if_better(
+                finished(divided_, lay_out(divided_.work, learning(all, until, temper, runs))));
     if (all == 0) return best;
     const int until = practice_days_[latest_position()];
     int fewest = 0;
     int most = all;
-    while (fewest < most) {
+    while (fewest < most && !effort.used_up()) {
       const int chunks = (fewest + most + 1) / 2;
       if (take_if_better(
               finished(divided_, lay_out(divided_.work, learning(chunks, until, false, false)))))
@@ -110,6 +119,7 @@ class Planner {
   std::optional<Plan> with_pace(Pace pace, int until) const {
     pace.learn_until = until;
     pace.chunks = static_cast<int>(divided_.work.order.size());
+    pace.all_or_nothing = true;
     return sound_plan(divided_, lay_out(divided_.work, pace));
   }
 
@@ -142,7 +152,9 @@ class Planner {
     if (practice_days_.empty()) return std::nullopt;
     std::vector<std::vector<int>> tried;
     const auto attempt = [&](std::vector<Analysis> analyses) -> std::optional<Plan> {
-      const DividedWork divided(std::move(analyses), terms_, days_);
+      if (effort_.used_up()) return std::nullopt;
+      DividedWork divided(std::move(analyses), terms_, days_);
+      divided.work.effort = &effort_;
       const std::vector<int> sizes = divided.sizes();
       if (std::find(tried.begin(), tried.end(), sizes) != tried.end()) return std::nullopt;
       tried.push_back(sizes);
@@ -160,8 +172,10 @@ class Planner {
   bool is_tiny() const { return divided_.work.order.size() <= kTiny; }
 
   std::optional<Plan> tight_plan(const DividedWork& divided) const {
-    for (const TightVariant& variant : tight_variants(is_tiny(), terms_.temper))
+    for (const TightVariant& variant : tight_variants(is_tiny(), terms_.temper)) {
+      if (effort_.used_up()) return std::nullopt;
       if (auto plan = tight_plan(divided, variant)) return plan;
+    }
     return std::nullopt;
   }
 
@@ -279,6 +293,7 @@ class Planner {
   }
 
   const std::vector<Piece>& pieces_;
+  Effort& effort_;
   Terms terms_;
   std::vector<History> histories_;  // by piece
   std::vector<Day> days_;           // from the first day of the past on
@@ -288,14 +303,25 @@ class Planner {
 
 }  // namespace
 
+std::optional<Plan> plan_that_fits(const std::vector<Piece>& pieces, const Terms& terms,
+                                   Effort& effort) {
+  return Planner(pieces, terms, effort).that_fits();
+}
+
 std::optional<Plan> plan_that_fits(const std::vector<Piece>& pieces, const Terms& terms) {
-  return Planner(pieces, terms).that_fits();
+  Effort effort;
+  return plan_that_fits(pieces, terms, effort);
+}
+
+Plan make_plan(const std::vector<Piece>& pieces, const Terms& terms, Effort& effort) {
+  Planner planner(pieces, terms, effort);
+  if (auto plan = planner.that_fits()) return *std::move(plan);
+  return planner.what_fits();
 }
 
 Plan make_plan(const std::vector<Piece>& pieces, const Terms& terms) {
-  const Planner planner(pieces, terms);
-  if (auto plan = planner.that_fits()) return *std::move(plan);
-  return planner.what_fits();
+  Effort effort;
+  return make_plan(pieces, terms, effort);
 }
 
 }  // namespace cahier

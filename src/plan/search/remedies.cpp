@@ -17,13 +17,20 @@ namespace {
 constexpr double kPairWork = 20000;  // bars times days
 constexpr int kCoarse = 4;           // a lever of at most so many steps is tried at each
 
+bool looks_for_pairs(const std::vector<Piece>& pieces, const Terms& terms) {
+  double bars = 0;
+  for (const Piece& piece : pieces) bars += piece.bars;
+  return bars * static_cast<double>((terms.by - terms.from).count()) <= kPairWork;
+}
+
 // Levers pulled together: the step of each, by its index.
 using Change = std::map<int, int>;
 
 class Search {
  public:
-  Search(const std::vector<Piece>& pieces, const Terms& terms, std::vector<Lever> levers)
-      : pieces_(pieces), terms_(terms), levers_(std::move(levers)) {}
+  Search(const std::vector<Piece>& pieces, const Terms& terms, std::vector<Lever> levers,
+         Effort& effort)
+      : pieces_(pieces), terms_(terms), levers_(std::move(levers)), effort_(effort) {}
 
   // The least change of each lever by itself.
   std::vector<Remedy> singles() {
@@ -51,9 +58,14 @@ class Search {
   bool fits(const Change& change) {
     const auto known = asked_.find(change);
     if (known != asked_.end()) return known->second;
+    if (effort_.used_up()) return false;
     Terms terms = terms_;
     for (const auto& [lever, step] : change) levers_[lever].pull(terms, step);
-    return asked_[change] = plan_that_fits(pieces_, terms).has_value();
+    Effort once;  // as much as the plan has when the remedy is typed
+    const bool does = plan_that_fits(pieces_, terms, once).has_value();
+    // Small work is never cut short.
+    if (!looks_for_pairs(pieces_, terms_)) effort_.spend(once.spent());
+    return asked_[change] = does;
   }
 
   // The least step of a lever, at most `most`, that fits on top of another change.
@@ -122,15 +134,10 @@ class Search {
   const std::vector<Piece>& pieces_;
   const Terms& terms_;
   std::vector<Lever> levers_;
+  Effort& effort_;
   std::vector<double> alone_;  // by lever: what it asks by itself; infinite when it is not enough
   std::map<Change, bool> asked_;
 };
-
-double work_of(const std::vector<Piece>& pieces, const Terms& terms) {
-  double bars = 0;
-  for (const Piece& piece : pieces) bars += piece.bars;
-  return bars * static_cast<double>((terms.by - terms.from).count());
-}
 
 void put_in_order(std::vector<Remedy>& remedies) {
   std::stable_sort(remedies.begin(), remedies.end(),
@@ -141,9 +148,15 @@ void put_in_order(std::vector<Remedy>& remedies) {
 
 std::vector<Remedy> remedies(const std::vector<Piece>& pieces, const Terms& terms,
                              std::optional<Date> earliest_start) {
-  Search search(pieces, terms, levers(pieces, terms, earliest_start));
+  Effort effort;
+  return remedies(pieces, terms, earliest_start, effort);
+}
+
+std::vector<Remedy> remedies(const std::vector<Piece>& pieces, const Terms& terms,
+                             std::optional<Date> earliest_start, Effort& effort) {
+  Search search(pieces, terms, levers(pieces, terms, earliest_start), effort);
   std::vector<Remedy> found = search.singles();
-  if (work_of(pieces, terms) <= kPairWork) {
+  if (looks_for_pairs(pieces, terms)) {
     std::vector<Remedy> pairs = search.pairs();
     put_in_order(pairs);
     const std::size_t room = kMostRemedies - std::min<std::size_t>(kMostRemedies, found.size());

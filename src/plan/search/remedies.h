@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "plan/plan.h"
+#include "plan/schedule/effort.h"
 #include "plan/terms.h"
 
 namespace cahier {
@@ -25,5 +26,8 @@ inline constexpr int kMostRemedies = 8;
 // have to be asked for too long. No start lies before `earliest_start`, where there is one.
 std::vector<Remedy> remedies(const std::vector<Piece>& pieces, const Terms& terms,
                              std::optional<Date> earliest_start = std::nullopt);
+// Those that are found before `effort` is used up, where each may still ask more than needed.
+std::vector<Remedy> remedies(const std::vector<Piece>& pieces, const Terms& terms,
+                             std::optional<Date> earliest_start, Effort& effort);
 
 }  // namespace cahier

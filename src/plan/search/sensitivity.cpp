@@ -8,15 +8,17 @@ namespace cahier {
 
 std::vector<Sensitivity> sensitivity(const std::vector<Piece>& pieces, const Terms& terms) {
   std::vector<Sensitivity> found;
+  Effort effort;
   for (const double learning : {1.25, 1.5}) {
     Terms longer = terms;
     longer.method.learn_factor = learning;
     const auto fits = [&](int days_late) {
       Terms later = longer;
       later.by += days{days_late};
-      return plan_that_fits(pieces, later).has_value();
+      return plan_that_fits(pieces, later, effort).has_value();
     };
     const auto late = fits(0) ? 0 : least_step(kMostDaysMoved, date_ripple(terms), fits);
+    if (effort.used_up()) break;
     found.push_back({learning, late});
   }
   return found;

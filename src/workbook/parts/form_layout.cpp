@@ -136,10 +136,11 @@ Box BarScale::over(BarRange range, double y, double height) const {
 std::vector<FormPart> form_parts(const PlannedPiece& piece) {
   std::vector<FormPart> parts;
   const std::vector<int> chunk_at = chunks_by_bar(piece);
+  const std::vector<int> learned_bars = piece.piece.learned_bars();
   for (const PlannedSection& section : piece.sections) {
     int learned_before = 0;
     for (int bar = section.bars.first; bar <= section.bars.last; ++bar) {
-      const int learned = section.same_as ? piece.piece.learned_bar(bar) : bar;
+      const int learned = section.same_as ? learned_bars[bar] : bar;
       const int chunk = chunk_at[learned];
       const bool goes_on =
           bar > section.bars.first && parts.back().chunk == chunk && learned == learned_before + 1;

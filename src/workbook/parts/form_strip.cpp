@@ -97,13 +97,14 @@ void add_section_numbers(LabelRow& row, const PlannedPiece& piece, const BarScal
 }  // namespace
 
 std::vector<int> form_patterns(const PlannedPiece& piece) {
+  const std::vector<int> learned_bars = piece.piece.learned_bars();
   std::vector<int> learned_in(piece.sections.size());
   std::vector<int> patterns(piece.sections.size(), 0);
   for (std::size_t index = 0; index < patterns.size(); ++index) {
     const PlannedSection& section = piece.sections[index];
     learned_in[index] = static_cast<int>(index);
     if (!section.same_as) continue;
-    learned_in[index] = section_of(piece, piece.piece.learned_bar(section.bars.first));
+    learned_in[index] = section_of(piece, learned_bars[section.bars.first]);
     patterns[learned_in[index]] = 1;
   }
   int next = 0;

@@ -13,8 +13,9 @@ std::vector<bool> chunks_learned(const Plan& plan, int piece) {
   return learned;
 }
 
-bool went_right(const Plan& plan, int piece, Drill drill, const FormPart& part) {
-  if (drill == Drill::learn) return learned_before(plan, piece)[part.chunk].has_value();
+bool went_right(const Plan& plan, int piece, const std::vector<bool>& learned, Drill drill,
+                const FormPart& part) {
+  if (drill == Drill::learn) return learned[part.chunk];
   return std::any_of(plan.record.done.begin(), plan.record.done.end(), [&](const Done& done) {
     return done.piece == piece && done.drill == drill && done.bars.contains(part.bars) &&
            done.slips.has_value() &&

@@ -12,8 +12,10 @@ namespace cahier {
 std::vector<bool> chunks_learned(const Plan& plan, int piece);
 
 // Whether the bars of a part went right in a drill before: played whole, and without a
-// reported slip. A drill whose result is not reported counts only when it is learning.
-bool went_right(const Plan& plan, int piece, Drill drill, const FormPart& part);
+// reported slip. A drill whose result is not reported counts only when it is learning: `learned` as
+// from chunks_learned.
+bool went_right(const Plan& plan, int piece, const std::vector<bool>& learned, Drill drill,
+                const FormPart& part);
 
 // A bar's level: the piece's, or the weakness of its chunk where the log raised that.
 // `parts` are those of the whole piece.

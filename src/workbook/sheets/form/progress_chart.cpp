@@ -71,13 +71,15 @@ void draw_name(Book& book, const PlannedPiece& piece, const FormPart& part, cons
 }
 
 // Grey is what went right in an earlier edition.
-std::optional<Fill> colour(const Plan& plan, int piece, Drill drill, const FormPart& part) {
-  if (!went_right(plan, piece, drill, part)) return std::nullopt;
+std::optional<Fill> colour(const Plan& plan, int piece, const std::vector<bool>& learned,
+                           Drill drill, const FormPart& part) {
+  if (!went_right(plan, piece, learned, drill, part)) return std::nullopt;
   return Fill{style::kPale, true};
 }
 
 void draw_chart_line(Book& book, int index, const FormLayout& layout, const SectionBands& bands,
-                     const ChartLine& line, const Labels& labels, const Box& box, double height) {
+                     const ChartLine& line, const std::vector<bool>& learned, const Labels& labels,
+                     const Box& box, double height) {
   const PlannedPiece& piece = book.plan().pieces[index];
   const BarScale scale = layout.scale(line.bars, box.x);
   draw_bar_numbers(book, piece, layout.parts, scale, box.y, kNumbers);
@@ -93,8 +95,9 @@ void draw_chart_line(Book& book, int index, const FormLayout& layout, const Sect
               Align::right, style::kLeast);
     for (const FormPart& part : line.parts)
       if (!part.back || row >= kLearningRows)
-        book.canvas().rectangle(scale.over(part.bars, y, height),
-                                {style::kRule, colour(book.plan(), index, kDrillOfRow[row], part)});
+        book.canvas().rectangle(
+            scale.over(part.bars, y, height),
+            {style::kRule, colour(book.plan(), index, learned, kDrillOfRow[row], part)});
     y += height;
   }
 }
@@ -116,6 +119,7 @@ void draw_chart(Book& book, int index, const Labels& labels) {
   lead.draw(book.canvas(), flow.take(lead.height()));
   flow.skip(kBelowLead);
 
+  const std::vector<bool> learned = chunks_learned(book.plan(), index);
   const FormLayout layout = form_layout(book, piece);
   const SectionBands bands(book, piece, layout.bar_width, kBand);
   const std::vector<ChartLine> lines = chart_lines(layout);
@@ -133,7 +137,8 @@ void draw_chart(Book& book, int index, const Labels& labels) {
   for (const int count : pages.lines) {
     if (line != lines.begin()) flow.next_page();
     for (int at = 0; at < count; ++at, ++line) {
-      draw_chart_line(book, index, layout, bands, *line, labels, flow.take(line->height(box)), box);
+      draw_chart_line(book, index, layout, bands, *line, learned, labels,
+                      flow.take(line->height(box)), box);
       flow.skip(pages.between);
     }
   }
