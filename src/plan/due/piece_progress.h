@@ -9,6 +9,7 @@
 #include "plan/due/forks_due.h"
 #include "plan/due/joins_due.h"
 #include "plan/due/longer_stretches.h"
+#include "plan/due/passes_due.h"
 #include "plan/due/recalls_due.h"
 #include "plan/due/run_days.h"
 #include "plan/due/sections_due.h"
@@ -27,9 +28,8 @@ struct PieceProgress {
         recalls(of, terms.method, practice_days, first, end, to_the_edge),
         joins(of, terms.method),
         sections(of),
+        passes_due(of, terms.method),
         passes(of.stretches.size(), 0),
-        slow_passes(of.stretches.size(), 0),
-        counted_passes(of.stretches.size(), 0),
         forks(of),
         temper(of, terms),
         starts_due(of, terms, forks, temper) {}
@@ -41,9 +41,8 @@ struct PieceProgress {
   RecallsDue recalls;
   JoinsDue joins;
   SectionsDue sections;
-  std::vector<int> passes;          // whole recalls so far, by stretch
-  std::vector<int> slow_passes;     // of them, by stretch
-  std::vector<int> counted_passes;  // of them, by stretch
+  PassesDue passes_due;
+  std::vector<int> passes;  // whole recalls so far, by stretch
   ForksDue forks;
   TemperDue temper;
   CueStartsDue starts_due;
@@ -59,11 +58,7 @@ struct PieceProgress {
     recalls.retrieve(task, day);
     joins.played(task);
     sections.played(task);
-    for (std::size_t i = 0; i < passes.size(); ++i) {
-      if (!task.bars.contains(analysis.stretches[i].bars)) continue;
-      if (task.drill == Drill::slow_pass) ++slow_passes[i];
-      if (task.drill == Drill::counted_pass) ++counted_passes[i];
-    }
+    passes_due.played(task);
   }
 
   // Run-throughs still required, and the days they must lie on.

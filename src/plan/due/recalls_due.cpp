@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "practice/best_gap.h"
 
@@ -13,7 +14,12 @@ constexpr double kEarly = 0.5;
 constexpr double kLate = 1.5;
 // What slips comes back after this share of the best gap.
 constexpr double kWeakGap = 0.5;
-constexpr int kWeek = 7;  // days in which what was overdue comes back
+// Three correct recalls on different days soon after learning (Rawson, Dunlosky 2011).
+constexpr int kCriterion = 3;
+constexpr int kCriterionDays = 10;  // from learning on
+constexpr int kCriterionGap = 2;    // days
+constexpr double kHardGap = 0.6;    // of the best gap, for hard bars
+constexpr int kWeek = 7;            // days in which what was overdue comes back
 
 }  // namespace
 
@@ -24,6 +30,7 @@ RecallsDue::RecallsDue(const Analysis& analysis, const Method& method,
   for (int left = 1; left <= end; ++left) best_gap_.push_back(best_gap(method, left));
   learned_.assign(analysis.planned.chunks.size(), -1);
   recalled_.assign(analysis.planned.chunks.size(), -1);
+  turns_.assign(analysis.planned.chunks.size(), 0);
   const Piece& piece = analysis.planned.piece;
   source_of_ = piece.learned_bars();
   played_.assign(source_of_.size(), -1);
@@ -58,7 +65,7 @@ void RecallsDue::learn(int chunk, int day) {
 
 void RecallsDue::retrieve(const Task& task, int day) {
   for (const int chunk : task.chunks)
-    if (learned_before(chunk, day)) recalled_[chunk] = day;
+    if (learned_before(chunk, day) && std::exchange(recalled_[chunk], day) != day) ++turns_[chunk];
   for (const BarRange& bars : task.played())
     for (int bar = bars.first; bar <= bars.last; ++bar) {
       const int source = source_of_[bar];
@@ -189,6 +196,34 @@ void RecallsDue::add_wants(const Stretch& stretch, int index, int position, int 
     if (want.weak) want.ripeness /= kWeakGap;
     wants.push_back(std::move(want));
   }
+}
+
+bool RecallsDue::sooner(int chunk, int day) const {
+  if (!learned_before(chunk, day) || waits_for_first(chunk)) return false;
+  const int since = day - recalled_[chunk];
+  if (turns_[chunk] < kCriterion && day - learned_[chunk] <= kCriterionDays)
+    return since >= kCriterionGap;
+  return analysis_.planned.chunks[chunk].level >= method_.weak_level &&
+         ripeness(chunk, day) >= kHardGap;
+}
+
+std::vector<Want> RecallsDue::wants_sooner(int day) const {
+  std::vector<Want> wants;
+  for (int index = 0; index < static_cast<int>(analysis_.stretches.size()); ++index) {
+    const Stretch& stretch = analysis_.stretches[index];
+    for (int chunk = stretch.first_chunk; chunk <= stretch.last_chunk; ++chunk) {
+      if (!sooner(chunk, day)) continue;
+      Want want;
+      want.stretch = index;
+      want.bars = analysis_.planned.chunks[chunk].bars;
+      for (; chunk <= stretch.last_chunk && sooner(chunk, day); ++chunk) {
+        want.chunks.push_back(chunk);
+        want.bars.last = analysis_.planned.chunks[chunk].bars.last;
+      }
+      wants.push_back(std::move(want));
+    }
+  }
+  return wants;
 }
 
 std::vector<Want> RecallsDue::wants(int position, const std::vector<int>& next_played) const {

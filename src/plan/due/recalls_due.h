@@ -70,6 +70,10 @@ class RecallsDue {
   // What is set aside for this day is not wanted besides.
   std::vector<Want> wants(int position, const std::vector<int>& next_played) const;
 
+  // What is worth recalling sooner than the best gap asks: what has not come back three times in
+  // the first ten days, and hard bars.
+  std::vector<Want> wants_sooner(int day) const;
+
   // Whether the chunk's recall is overdue on no practice day left, asked after the last day.
   bool holds_to_the_end(int chunk) const;
 
@@ -79,6 +83,7 @@ class RecallsDue {
   int limit_day(int chunk) const;
   bool better_left(int chunk, int position, int next_played) const;
   bool weak_and_due(int chunk, int position) const;
+  bool sooner(int chunk, int day) const;
   void add_wants(const Stretch& stretch, int index, int position, int next_played,
                  std::vector<Want>& wants) const;
 
@@ -90,6 +95,7 @@ class RecallsDue {
   std::vector<int> latest_;       // by day: the last day for the next recall
   std::vector<int> learned_;      // by chunk: day, or -1
   std::vector<int> recalled_;     // by chunk: last day on which all of it was played, or -1
+  std::vector<int> turns_;        // by chunk: days on which all of it was recalled
   std::vector<int> source_of_;    // by bar: where it is learned
   std::vector<int> chunk_of_;     // by bar where it is learned
   std::vector<int> played_;       // by bar where it is learned: last day, or -1

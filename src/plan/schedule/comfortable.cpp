@@ -48,6 +48,7 @@ class Layout {
       }
       recall(wanted, day, next_learning_minutes(day));
       learn(quota, day);
+      recall_sooner(day);
       play_sections(day);
       pass(day);
       join_what_is_learned(day);
@@ -233,6 +234,23 @@ class Layout {
         draft_.miss(draft_.pieces[one.piece]->make.recall(one.want.bars), Why::no_room_to_recall);
   }
 
+  // What is new until it came back three times, and hard bars: sooner than the best gap asks.
+  void recall_sooner(int day) {
+    for (auto& owned : draft_.pieces) {
+      PieceProgress& progress = *owned;
+      if (progress.runs.runs[day] > 0 || !is_welcome(Drill::recall, day)) continue;
+      for (const Want& want : progress.recalls.wants_sooner(day)) {
+        Task task =
+            progress.make.recall(want.bars, progress.recalls.tempo_progress(want.chunks, day));
+        if (task.minutes > draft_.room[day] - next_learning_minutes(day)) continue;
+        task.reason = Reason::best_gap;
+        task.reason_number = draft_.end - day;
+        progress.played(task, day);
+        draft_.put(std::move(task), day);
+      }
+    }
+  }
+
   // Each section whole, soon after it is learned.
   void play_sections(int day) {
     for (auto& progress : draft_.pieces) {
@@ -258,18 +276,9 @@ class Layout {
       if (!progress.recalls.everything_learned() || progress.runs.runs[day] > 0) continue;
       const bool weeks_left =
           draft_.end - progress.recalls.last_learning_day() >= kWeeksForSecondPasses;
-      for (int index = 0; index < static_cast<int>(progress.passes.size()); ++index) {
-        const Stretch& stretch = progress.analysis.stretches[index];
-        const int slow = progress.slow_passes[index];
-        const int counted = progress.counted_passes[index];
-        if (std::min(slow, counted) >= (weeks_left ? 2 : 1) ||
-            !progress.recalls.ripe_enough(stretch.chunks(), day))
-          continue;
-        Task task = slow <= counted ? progress.make.slow_pass(stretch.bars)
-                                    : progress.make.counted_pass(stretch.bars);
+      for (Task& task :
+           progress.passes_due.on_day(progress.recalls, progress.make, day, weeks_left ? 2 : 1)) {
         if (task.minutes > draft_.room[day]) continue;
-        task.reason = Reason::whole;
-        ++progress.passes[index];
         progress.played(task, day);
         draft_.put(std::move(task), day);
       }
@@ -283,7 +292,8 @@ class Layout {
   }
 
   void learn(const LearningQuota& quota, int day) {
-    while (next_ < pace_.chunks && quota.may_learn(day, learned_minutes_, next_)) {
+    for (int today = 0; next_ < pace_.chunks; ++today) {
+      if (!quota.may_learn(day, learned_minutes_, next_, today)) break;
       const Work::Item item = work_.order[next_];
       PieceProgress& progress = *draft_.pieces[item.piece];
       const auto& rivals = progress.analysis.rivals[item.chunk];

@@ -36,14 +36,11 @@ void Draft::remember(const Task& task, int day) {
   if (facts.retrieves) progress.recalls.retrieve(task, day);
   if (facts.plays_across) progress.joins.played(task);
   progress.sections.played(task);
+  progress.passes_due.played(task);
   const bool passes = facts.plays_across && facts.retrieves;
   if (passes)
-    for (std::size_t i = 0; i < progress.passes.size(); ++i) {
-      if (!task.bars.contains(progress.analysis.stretches[i].bars)) continue;
-      ++progress.passes[i];
-      if (task.drill == Drill::slow_pass) ++progress.slow_passes[i];
-      if (task.drill == Drill::counted_pass) ++progress.counted_passes[i];
-    }
+    for (std::size_t i = 0; i < progress.passes.size(); ++i)
+      if (task.bars.contains(progress.analysis.stretches[i].bars)) ++progress.passes[i];
   if (task.drill == Drill::cue_starts) {
     progress.starts_due.remember(task.cues);
     progress.forks.strike_met(task, progress.recalls, day);

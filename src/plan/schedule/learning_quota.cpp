@@ -34,6 +34,11 @@ LearningQuota::LearningQuota(const Work& work, const Pace& pace,
     : work_(work), learn_until_(pace.learn_until), eager_(pace.eager) {
   rests_ = pace.catch_up ? catch_up_days(work.days, practice_days, pace.learn_until)
                          : std::vector<bool>(work.days.size(), false);
+  chunks_ = pace.chunks;
+  days_after_.assign(work.days.size(), 0);
+  for (const int learning : practice_days)
+    if (learning <= learn_until_ && !rests_[learning])
+      for (int day = 0; day < learning; ++day) ++days_after_[day];
   double total = 0;
   for (int i = 0; i < pace.chunks; ++i)
     total += work.analyses[work.order[i].piece].learn_minutes[work.order[i].chunk];
@@ -52,9 +57,11 @@ LearningQuota::LearningQuota(const Work& work, const Pace& pace,
   }
 }
 
-bool LearningQuota::may_learn(int day, double learned_minutes, int next) const {
+bool LearningQuota::may_learn(int day, double learned_minutes, int next, int today) const {
   if (day > learn_until_ || rests_[day]) return false;
   if (eager_) return true;
+  // A second chunk on a day only where there are more to come than days.
+  if (today > 0 && chunks_ - next <= days_after_[day]) return false;
   const Work::Item& item = work_.order[next];
   const double minutes = work_.analyses[item.piece].learn_minutes[item.chunk];
   return learned_minutes + minutes / 2 <= target_[day] + 1e-9;

@@ -18,15 +18,18 @@ class LearningQuota {
   // wait.
   bool rests_on(int day) const { return rests_[day]; }
 
-  // Whether the next chunk of the order should still be learned on this day.
-  bool may_learn(int day, double learned_minutes, int next) const;
+  // Whether the next chunk of the order should still be learned on this day, which has `today`
+  // already.
+  bool may_learn(int day, double learned_minutes, int next, int today) const;
 
  private:
   const Work& work_;
   int learn_until_;
   bool eager_;
   std::vector<bool> rests_;
-  std::vector<double> target_;  // by day: learning minutes to have behind one
+  std::vector<double> target_;
+  std::vector<int> days_after_;  // by day: days of learning after it
+  int chunks_ = 0;               // by day: learning minutes to have behind one
 };
 
 }  // namespace cahier

@@ -36,7 +36,8 @@ struct Pace {
   bool catch_up = true;  // one practice day a week without anything new
   // As much as each day holds, instead of an even share; joined at once.
   bool eager = false;
-  // Run-throughs from when everything is learned on, as many as that takes, not only those asked for.
+  // Run-throughs from when everything is learned on, as many as that takes, not only those asked
+  // for.
   bool more_runs = false;
   bool temper = true;
   bool runs = true;

@@ -233,8 +233,9 @@ class Planner {
                                    static_cast<double>(divided_.work.order.size()) / chunks_a_day);
     const double full_pace = needed * 7 / 6;
     // Where there is slack learning is spread, but leaves the weeks to prove that it can.
-    const double unhurried = std::min(terms_.method.learn_share * practice,
-                                      static_cast<double>(days_before_date(kWeeksToProve)));
+    double unhurried = terms_.method.learn_share * practice;
+    if (const double weeks = days_before_date(kWeeksToProve); full_pace <= weeks)
+      unhurried = std::min(unhurried, weeks);
     return static_cast<int>(
         std::min(std::max(full_pace, unhurried), practice * (1 - terms_.method.prove_share)));
   }

@@ -1,0 +1,53 @@
+#include "plan/due/passes_due.h"
+
+#include <algorithm>
+
+namespace cahier {
+
+PassesDue::PassesDue(const Analysis& analysis, const Method& method) {
+  for (const Stretch& stretch : analysis.stretches) spans_.push_back({stretch.bars});
+  // What comes back is passed where it comes back, as far as one stretch reaches at a time.
+  const auto& passages = analysis.passages;
+  for (std::size_t i = 0; i < passages.size(); ++i) {
+    if (!passages[i].in_return) continue;
+    BarRange bars = passages[i].bars;
+    while (i + 1 < passages.size() && passages[i + 1].in_return &&
+           passages[i + 1].section == passages[i].section &&
+           passages[i + 1].bars.last - bars.first + 1 <= method.stretch_bars)
+      bars.last = passages[++i].bars.last;
+    spans_.push_back({bars});
+  }
+}
+
+std::vector<Task> PassesDue::on_day(const RecallsDue& recalls, const TaskMaker& make, int day,
+                                    int times) const {
+  std::vector<const Span*> due;
+  for (const Span& span : spans_)
+    if (std::min(span.slow, span.counted) < times && recalls.ripe_enough(span.bars, day))
+      due.push_back(&span);
+  std::stable_sort(due.begin(), due.end(), [](const Span* a, const Span* b) {
+    return a->slow + a->counted < b->slow + b->counted;
+  });
+  std::vector<Task> tasks;
+  for (const Span* span : due) {
+    tasks.push_back(span->slow <= span->counted ? make.slow_pass(span->bars)
+                                                : make.counted_pass(span->bars));
+    tasks.back().reason = Reason::whole;
+  }
+  return tasks;
+}
+
+void PassesDue::played(const Task& task) {
+  if (task.drill != Drill::slow_pass && task.drill != Drill::counted_pass) return;
+  for (Span& span : spans_)
+    if (task.bars.contains(span.bars))
+      ++(task.drill == Drill::slow_pass ? span.slow : span.counted);
+}
+
+bool PassesDue::passed(BarRange bars) const {
+  return std::any_of(spans_.begin(), spans_.end(), [&](const Span& span) {
+    return span.bars.overlaps(bars) && span.slow + span.counted > 0;
+  });
+}
+
+}  // namespace cahier

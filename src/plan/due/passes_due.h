@@ -1,0 +1,37 @@
+// Slow and counted passes over every bar where it stands, those of returns too.
+#pragma once
+
+#include <vector>
+
+#include "plan/chunks/analysis.h"
+#include "plan/due/recalls_due.h"
+#include "plan/due/task_maker.h"
+
+namespace cahier {
+
+class PassesDue {
+ public:
+  PassesDue(const Analysis& analysis, const Method& method);
+
+  // The passes that are still to be played, of those whose bars are ripe on that day: a slow and a
+  // counted one over each stretch, `times` of each; the stretches with the fewest come first.
+  std::vector<Task> on_day(const RecallsDue& recalls, const TaskMaker& make, int day,
+                           int times) const;
+
+  // `task` was played from memory.
+  void played(const Task& task);
+
+  // Whether the bars lie in a slow or counted pass already.
+  bool passed(BarRange bars) const;
+
+ private:
+  struct Span {
+    BarRange bars;
+    int slow = 0;
+    int counted = 0;
+  };
+
+  std::vector<Span> spans_;
+};
+
+}  // namespace cahier
