@@ -177,7 +177,7 @@ Json spacing_json(const Plan& plan) {
 
 Json wanted_json(const Wanted& wanted) {
   Json json = Json::object();
-  const auto bound = [](double value) { return number(fmt::format("{:.4g}", value)); };
+  const auto bound = [](double value) { return number(fmt::format("{:.6g}", value)); };
   if (wanted.at_least) json["at_least"] = bound(*wanted.at_least);
   if (wanted.at_most) json["at_most"] = bound(*wanted.at_most);
   return json;
@@ -190,7 +190,7 @@ Json quality_json(const Plan& plan) {
     for (const Shortfall& shortfall : figure.why)
       why += (why.empty() ? "" : " ") + say_shortfall(english_words(), plan, shortfall);
     return {{"name", figure_word(figure.name)},
-            {"figure", number(fmt::format("{:.4g}", figure.figure))},
+            {"figure", number(fmt::format("{:.6g}", figure.figure))},
             {"wanted", wanted_json(figure.wanted)},
             {"met", figure.met},
             {"why", why.empty() ? Json() : Json(why)}};

@@ -152,6 +152,25 @@ TEST_CASE("a misfit says in JSON what is not placed and what would help") {
   CHECK(read.at("remedies").at(0).at("say") == "--minutes 22");
 }
 
+TEST_CASE("JSON tells each figure with its bounds, and why it is short") {
+  Plan plan = sound_plan();
+  const Json figures = tree(plan).at("quality");
+  REQUIRE_FALSE(figures.empty());
+  bool any_short = false;
+  for (const Json& figure : figures) {
+    CHECK(keys(figure) == Names{"name", "figure", "wanted", "met", "why"});
+    CHECK(figure.at("met").get<bool>() == figure.at("why").is_null());
+    for (const auto& [bound, value] : figure.at("wanted").items()) {
+      CHECK((bound == "at_least" || bound == "at_most"));
+      CHECK(value.is_number());
+    }
+    any_short = any_short || !figure.at("met").get<bool>();
+  }
+  CHECK(any_short);
+  CHECK(figures.at(0).at("name") == "not_at_the_end");
+  CHECK(has(plan_json(plan), "\n  {\"name\": \""));
+}
+
 TEST_CASE("JSON tells how late it gets when learning takes longer, where that was asked") {
   Plan plan = sound_plan();
   CHECK_FALSE(tree(plan).contains("sensitivity"));

@@ -43,6 +43,12 @@ bool played_whole(const PlacedPiece& piece, BarRange bars, InTime in_time) {
   return reached >= bars.last;
 }
 
+// Minutes to play as much of it as is asked for at a time.
+double minutes_for(const PlacedPiece& piece, BarRange bars) {
+  bars.last = std::min(bars.last, bars.first + kBarsAtATime - 1);
+  return piece.time.recall(bars, piece.planned->piece.hardest_level(bars));
+}
+
 struct Sections {
   std::vector<Missing> missing;
   int all = 0;
@@ -97,7 +103,7 @@ int measure_halves(FigureBuilder& figure, const PlacedPiece& piece, int& all) {
     }
     figure.lacks(with_mend(
         {.lack = Lack::half_not_whole, .piece = piece.index, .bars = {half}, .dates = {first}},
-        *piece.plan, {learned->date + days{1}, first - days{1}}, piece.time.recall(half, 2)));
+        *piece.plan, {learned->date + days{1}, first - days{1}}, minutes_for(piece, half)));
   }
   return good;
 }
@@ -117,7 +123,7 @@ Figure growing_stretches(const PlacedPlan& placed) {
                               .piece = piece.index,
                               .bars = {missing.bars},
                               .wanted = kDays},
-                             *placed.plan, missing.when, piece.time.recall(missing.bars, 2)));
+                             *placed.plan, missing.when, minutes_for(piece, missing.bars)));
     int all = sections.all;
     int good = sections.all - static_cast<int>(sections.missing.size());
     good += measure_halves(figure, piece, all);

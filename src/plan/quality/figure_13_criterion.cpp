@@ -54,15 +54,13 @@ bool slipped_on(const PlacedPiece& piece, int chunk, Date date) {
   });
 }
 
-// By chunk, the days after its own on which it is recalled correctly.
+// By chunk, the days on which it is recalled correctly.
 std::vector<std::set<Date>> recalls_of(const PlacedPiece& piece) {
   std::vector<std::set<Date>> found(piece.learned.size());
   for (const PlacedTask& placed : piece.tasks) {
     if (!retrieves(placed.task->drill)) continue;
     for (const int chunk : placed.task->chunks)
-      if (piece.learned[chunk] && placed.date > piece.learned[chunk]->date &&
-          !(placed.past && slipped_on(piece, chunk, placed.date)))
-        found[chunk].insert(placed.date);
+      if (!placed.past || !slipped_on(piece, chunk, placed.date)) found[chunk].insert(placed.date);
   }
   return found;
 }
