@@ -6,6 +6,8 @@ namespace cahier {
 namespace {
 
 constexpr int kSessionsApart = 3;     // practice days, while the piece is not whole
+constexpr int kAtLeastEvery = 6;      // practice days, however few starts are ripe
+constexpr int kMostStarts = 8;        // assigned in a session, once it is
 constexpr int kWholeApart = 2;        // practice days, once it is
 constexpr int kLastWeeks = 28;        // days before the date with cue starts on every practice day
 constexpr int kLastWeek = 7;          // days before the date
@@ -14,6 +16,7 @@ constexpr int kForkAtTheLatest = 12;  // days before the date
 // Best gaps since the last recall: a start waits for the best day, but none waits for ever.
 constexpr double kEarly = 0.5;
 constexpr double kNearBest = 0.8;
+constexpr double kForkRipe = 0.15;
 
 }  // namespace
 
@@ -25,12 +28,13 @@ CueStartsDue::CueStartsDue(const Analysis& analysis, const Terms& terms, ForksDu
 
 std::vector<Task> CueStartsDue::on_day(int position, const std::vector<int>& practice_days, int end,
                                        const RecallsDue& recalls, const TaskMaker& make,
-                                       int set_aside, bool temper, double room, bool begun) {
+                                       int set_aside, bool temper, double room, bool begun,
+                                       double fill) {
   std::vector<Task> tasks;
   const int day = practice_days[position];
   add_forks(day, end, recalls, make, room, tasks);
   if (tasks.empty())
-    add_cue_starts(position, day, end, recalls, make, set_aside, begun, room, tasks);
+    add_cue_starts(position, day, end, recalls, make, set_aside, begun, fill, room, tasks);
   if (temper) add_temper(position, practice_days, end, recalls, make, room, tasks);
   return tasks;
 }
@@ -43,17 +47,20 @@ void CueStartsDue::remember(const std::vector<int>& cues) {
 void CueStartsDue::add_forks(int day, int end, const RecallsDue& recalls, const TaskMaker& make,
                              double& room, std::vector<Task>& tasks) {
   for (auto fork = forks_.begin(); fork != forks_.end(); ++fork) {
-    if (!ForksDue::ready(**fork, recalls, day)) continue;
+    if (!ForksDue::ready(*fork->fork, recalls, day)) continue;
+    if (fork->drills > 0 && !ForksDue::again(*fork, day, end)) continue;
     const auto ripe = [&](int cue) {
-      return recalls.ripe_enough(analysis_.starts[cue - 1].bars, day);
+      return recalls.ripe_enough(analysis_.starts[cue - 1].bars, day, kForkRipe);
     };
-    const std::vector<int>& cues = (*fork)->cues;
-    if (end - day > kForkAtTheLatest && !std::all_of(cues.begin(), cues.end(), ripe)) continue;
-    Task task = ForksDue::task(**fork, make);
+    const std::vector<int>& cues = fork->fork->cues;
+    if (fork->drills == 0 && end - day > kForkAtTheLatest &&
+        !std::all_of(cues.begin(), cues.end(), ripe))
+      continue;
+    Task task = ForksDue::task(*fork->fork, make);
     if (task.minutes > room) continue;
     room -= task.minutes;
     tasks.push_back(std::move(task));
-    forks_.strike(fork);
+    forks_.drilled(fork, day);
     return;
   }
 }
@@ -94,17 +101,26 @@ std::vector<int> CueStartsDue::chunks_of(const std::vector<int>& cues) const {
 }
 
 void CueStartsDue::add_cue_starts(int position, int day, int end, const RecallsDue& recalls,
-                                  const TaskMaker& make, int set_aside, bool begun, double& room,
-                                  std::vector<Task>& tasks) {
+                                  const TaskMaker& make, int set_aside, bool begun, double fill,
+                                  double& room, std::vector<Task>& tasks) {
   const bool whole = recalls.everything_learned() && recalls.last_learning_day() < day;
-  const int apart = !whole ? kSessionsApart : end - day <= kLastWeeks ? 1 : kWholeApart;
+  const int apart = !whole || !begun ? kSessionsApart : end - day <= kLastWeeks ? 1 : kWholeApart;
   // A day that holds a recall anyway may as well hold a session.
   if (position - last_session_ < apart && !(whole && begun)) return;
-  const std::vector<int> cues = cues_to_assign(day, whole ? 1 : 2, recalls, set_aside);
+  std::vector<int> cues = cues_to_assign(day, whole ? kMostStarts : 2, recalls, set_aside);
+  const double progress = recalls.tempo_progress(chunks_of(cues), day);
+  // No more starts than make the day a full one.
+  while (cues.size() > 1 && whole) {
+    const std::vector<int> fewer(cues.begin(), cues.end() - 1);
+    if (make.cue_starts(fewer, method_.cue_throws, progress).minutes < std::min(fill, room)) break;
+    cues = fewer;
+  }
   for (int throws = whole ? method_.cue_throws : 0; throws >= 0; --throws) {
     if (cues.empty() && throws == 0) return;
-    Task task = make.cue_starts(cues, throws, recalls.tempo_progress(chunks_of(cues), day));
+    Task task = make.cue_starts(cues, throws, progress);
     if (task.minutes > room) continue;
+    // Nobody sits down for a few throws alone, unless it was long ago.
+    if (whole && !begun && task.minutes < fill && position - last_session_ < kAtLeastEvery) return;
     task.reason = Reason::every_start;
     for (const int cue : cues) ++assigned_[cue - 1];
     last_session_ = position;
@@ -132,7 +148,7 @@ void CueStartsDue::add_temper(int position, const std::vector<int>& practice_day
     if (practice_days[i] <= last) ++days_left;
   int share = (temper_.left() + days_left - 1) / std::max(1, days_left);
   for (; share > 0; --share) {
-    const auto next = temper_.next(recalls, day);
+    const auto next = temper_.next(recalls, day, last - day > kLastWeek);
     if (next == temper_.end()) return;
     Task task = TemperDue::task(*next, make);
     if (task.minutes > room) return;

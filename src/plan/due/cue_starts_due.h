@@ -20,10 +20,11 @@ class CueStartsDue {
 
   // The day's tasks within `room` minutes. `position` is the day's place among the practice days;
   // `set_aside` the first day from today on for which the whole is set aside, or -1; `begun`
-  // whether the day has work already, so that it is worth sitting down for.
+  // whether the day has work already, so that it is worth sitting down for; `fill` the minutes that
+  // would make it a full one.
   std::vector<Task> on_day(int position, const std::vector<int>& practice_days, int end,
                            const RecallsDue& recalls, const TaskMaker& make, int set_aside,
-                           bool temper, double room, bool begun);
+                           bool temper, double room, bool begun, double fill);
 
   // Cue starts begun from before the plan: each has been met, whatever the dice brought besides.
   void remember(const std::vector<int>& cues);
@@ -32,7 +33,7 @@ class CueStartsDue {
   void add_forks(int day, int end, const RecallsDue& recalls, const TaskMaker& make, double& room,
                  std::vector<Task>& tasks);
   void add_cue_starts(int position, int day, int end, const RecallsDue& recalls,
-                      const TaskMaker& make, int set_aside, bool begun, double& room,
+                      const TaskMaker& make, int set_aside, bool begun, double fill, double& room,
                       std::vector<Task>& tasks);
   void add_temper(int position, const std::vector<int>& practice_days, int end,
                   const RecallsDue& recalls, const TaskMaker& make, double& room,

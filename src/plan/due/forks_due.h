@@ -11,25 +11,37 @@ namespace cahier {
 
 class ForksDue {
  public:
-  using Place = std::list<const Fork*>::const_iterator;
+  struct Waiting {
+    const Fork* fork;
+    int drills = 0;  // so far
+    int first = -1;  // day of the first, or -1
+    int last = -1;   // day of the latest, or -1
+  };
+  using Place = std::list<Waiting>::iterator;
 
   // REQUIRES: the anatomy outlives this object.
   explicit ForksDue(const Analysis& analysis);
 
-  Place begin() const { return waiting_.begin(); }
-  Place end() const { return waiting_.end(); }
-  void strike(Place place) { waiting_.erase(place); }
+  Place begin() { return waiting_.begin(); }
+  Place end() { return waiting_.end(); }
+  // It is drilled on that day; the last of its drills strikes it out.
+  void drilled(Place place, int day);
+
+  // Whether a fork that was drilled before is to be drilled again, `end` being the date: twice, at
+  // growing distance, the last time near the date.
+  static bool again(const Waiting& one, int day, int end);
 
   // Whether all passages of the group, and all that the drill plays, were learned on an earlier
   // day.
   static bool ready(const Fork& fork, const RecallsDue& recalls, int day);
   static Task task(const Fork& fork, const TaskMaker& make);
+  // Those that were never drilled.
   std::vector<Task> left_over(const TaskMaker& make) const;
   // Strikes those that cue starts met on a day, with everything learned before.
   void strike_met(const Task& task, const RecallsDue& recalls, int day);
 
  private:
-  std::list<const Fork*> waiting_;
+  std::list<Waiting> waiting_;
 };
 
 }  // namespace cahier

@@ -7,7 +7,7 @@ namespace cahier {
 namespace {
 
 // All in days; common practice.
-constexpr int kLeastLeft = 21;  // from the last new bars to the date
+constexpr int kLeastLeft = 18;  // from the last new bars to the date
 constexpr int kFirstRun = 8;    // after the last new bars, about
 constexpr int kFirstRunAtTheLatest = 10;
 constexpr int kLastWeek = 7;

@@ -11,17 +11,20 @@ namespace {
 
 constexpr int kLeastBars = 16;  // a shorter piece needs no halves
 
-// The two halves, cut at the start of the section nearest to the middle.
+// The two halves, cut where the section or phrase begins that is nearest to the middle.
 std::vector<BarRange> halves(const PlannedPiece& planned) {
   const BarRange whole = planned.piece.whole();
   const int middle = (whole.first + whole.last + 1) / 2;
   int cut = -1;
-  for (const PlannedSection& section : planned.sections) {
-    const int start = section.bars.first;
+  const auto consider = [&](int start) {
     if (start > whole.first && (cut < 0 || std::abs(start - middle) < std::abs(cut - middle)))
       cut = start;
-  }
-  if (cut < 0 || whole.size() < kLeastBars) return {};
+  };
+  for (const PlannedSection& section : planned.sections) consider(section.bars.first);
+  for (const Section& section : planned.piece.sections)
+    for (const BarRange& phrase : section.phrases) consider(phrase.first);
+  if (whole.size() < kLeastBars) return {};
+  if (cut < 0) cut = middle;
   return {{whole.first, cut - 1}, {cut, whole.last}};
 }
 
@@ -69,16 +72,17 @@ class Booker {
   }
 
  private:
-  // The day with room nearest to a best gap before `before`, no nearer to it than half of that, no
-  // farther than half as much again; -1 for none.
+  // The day with room nearest to a best gap before `before`, or to half the way from the last new
+  // bars where that is nearer; -1 for none.
   int nearest(int before, double minutes) const {
     const int end = static_cast<int>(room_.size());
     int best = -1;
     double best_off = 0;
     for (int day = std::max(0, first_day_); day < before; ++day) {
-      const double gap = best_gap(method_, end - day);
-      const double off = std::abs(before - day - gap) / gap;
-      if (room_[day] < minutes || off > 0.5 || (best >= 0 && off > best_off)) continue;
+      const double gap =
+          std::min(best_gap(method_, end - day), static_cast<double>(before - first_day_ + 1) / 2);
+      const double off = std::abs(before - day - gap);
+      if (room_[day] < minutes || (best >= 0 && off > best_off)) continue;
       best = day;
       best_off = off;
     }

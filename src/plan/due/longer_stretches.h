@@ -18,8 +18,8 @@ struct ReservedRecall {
 
 // Days between learning and the first run-through for the two halves of the piece, and before them
 // for the sections that are otherwise recalled in several stretches: each about a best gap before
-// what comes after it. `room` is what each day still holds; it is reduced. A piece without two
-// sections has no halves; where the calendar leaves no room, nothing is booked.
+// what comes after it, or half the way. `room` is what each day still holds; it is reduced. A short
+// piece has no halves; where the calendar leaves no room, nothing is booked.
 std::vector<ReservedRecall> reserve_longer_stretches(const Analysis& analysis,
                                                      const TaskMaker& make, const Method& method,
                                                      std::vector<double>& room, int learn_until,

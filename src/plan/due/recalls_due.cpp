@@ -19,7 +19,18 @@ constexpr int kCriterion = 3;
 constexpr int kCriterionDays = 10;  // from learning on
 constexpr int kCriterionGap = 2;    // days
 constexpr double kHardGap = 0.6;    // of the best gap, for hard bars
-constexpr int kWeek = 7;            // days in which what was overdue comes back
+// Shares of the tempo: the first recall against the tempo of learning, the most it rises from one
+// recall to the next, and the share of the days from learning to the first run-through, or to the
+// date where there is none, in which it gets to the full tempo.
+constexpr double kFirstStep = 1.05;
+constexpr double kTempoStep = 0.19;
+constexpr double kToTempo = 0.55;
+constexpr double kToTempoAtLast = 6.0 / 7;
+// A teacher wants each bar twice near its tempo before the first run-through: in its last days.
+constexpr double kNearTempo = 0.9;
+constexpr int kNearTempoTimes = 2;
+constexpr int kNearTempoDays = 14;
+constexpr int kWeek = 7;  // days in which what was overdue comes back
 
 }  // namespace
 
@@ -31,6 +42,9 @@ RecallsDue::RecallsDue(const Analysis& analysis, const Method& method,
   learned_.assign(analysis.planned.chunks.size(), -1);
   recalled_.assign(analysis.planned.chunks.size(), -1);
   turns_.assign(analysis.planned.chunks.size(), 0);
+  near_tempo_.assign(analysis.planned.chunks.size(), 0);
+  reached_.assign(analysis.planned.chunks.size(), 0);
+  passed_.assign(analysis.planned.chunks.size(), false);
   const Piece& piece = analysis.planned.piece;
   source_of_ = piece.learned_bars();
   played_.assign(source_of_.size(), -1);
@@ -64,8 +78,20 @@ void RecallsDue::learn(int chunk, int day) {
 }
 
 void RecallsDue::retrieve(const Task& task, int day) {
+  if (task.drill == Drill::recall && task.tempo) {
+    const Tempo full = tempo_or_usual(analysis_.planned.piece, task.bars.first);
+    const double share = *task.tempo * quarters(task.beat) / full.quarters_per_minute();
+    const bool near = *task.tempo >= analysis_.time.mark(task.bars.first, kNearTempo);
+    for (const int chunk : task.chunks)
+      if (learned_before(chunk, day)) {
+        reached_[chunk] = share;
+        near_tempo_[chunk] += near ? 1 : 0;
+      }
+  }
   for (const int chunk : task.chunks)
     if (learned_before(chunk, day) && std::exchange(recalled_[chunk], day) != day) ++turns_[chunk];
+  if (task.drill == Drill::slow_pass || task.drill == Drill::counted_pass)
+    for (const int chunk : task.chunks) passed_[chunk] = true;
   for (const BarRange& bars : task.played())
     for (int bar = bars.first; bar <= bars.last; ++bar) {
       const int source = source_of_[bar];
@@ -97,13 +123,30 @@ bool RecallsDue::ripe_enough(const BarRange& bars, int day, double gaps) const {
 }
 
 double RecallsDue::tempo_progress(const std::vector<int>& chunks, int day) const {
-  double least = 1;
-  if (at_tempo_) return least;
+  if (at_tempo_) return 1;
+  double share = 1;
+  double slowest = 1;
   for (const int chunk : chunks) {
-    const double whole = 6.0 / 7 * (end_ - learned_[chunk]);
-    least = std::min(least, (day - learned_[chunk]) / std::max(1.0, whole));
+    share = std::min(share, tempo_share(chunk, day));
+    slowest = std::min(slowest, learn_share(chunk));
   }
-  return least;
+  return slowest < 1 ? std::clamp((share - slowest) / (1 - slowest), 0.0, 1.0) : 1;
+}
+
+double RecallsDue::learn_share(int chunk) const {
+  return analysis_.time.share(Drill::learn, analysis_.planned.chunks[chunk].level);
+}
+
+// Of the performance tempo: rising evenly towards the day on which the whole is played, but by no
+// more than a step from one recall to the next.
+double RecallsDue::tempo_share(int chunk, int day) const {
+  const double learned = learn_share(chunk);
+  const int since = learned_[chunk];
+  const double whole =
+      at_tempo_by_ > since ? kToTempo * (at_tempo_by_ - since) : kToTempoAtLast * (end_ - since);
+  const double even = learned + (1 - learned) * (day - since) / std::max(1.0, whole);
+  const double most = reached_[chunk] > 0 ? reached_[chunk] + kTempoStep : kFirstStep * learned;
+  return std::min({1.0, even, most});
 }
 
 // The last day on which the next recall is in time, for each of its bars.
@@ -202,6 +245,9 @@ bool RecallsDue::sooner(int chunk, int day) const {
   if (!learned_before(chunk, day) || waits_for_first(chunk)) return false;
   const int since = day - recalled_[chunk];
   if (turns_[chunk] < kCriterion && day - learned_[chunk] <= kCriterionDays)
+    return since >= kCriterionGap;
+  if (near_tempo_[chunk] < kNearTempoTimes && at_tempo_by_ > day &&
+      at_tempo_by_ - day <= kNearTempoDays)
     return since >= kCriterionGap;
   return analysis_.planned.chunks[chunk].level >= method_.weak_level &&
          ripeness(chunk, day) >= kHardGap;

@@ -45,6 +45,8 @@ class RecallsDue {
   int last_learning_day() const { return last_learning_day_; }
 
   bool waits_for_first(int chunk) const { return learned(chunk) && recalled_[chunk] < 0; }
+  // Whether a slow or counted pass has been over the chunk.
+  bool passed(int chunk) const { return passed_[chunk]; }
   // Whether the chunk's next recall would be late on the practice day after this one.
   bool must(int chunk, int position) const;
 
@@ -55,9 +57,12 @@ class RecallsDue {
   // The same of the bars that a start plays, as they stand.
   bool ripe_enough(const BarRange& bars, int day, double gaps = 0.5) const;
 
-  // How far the newest of these chunks is on its way to the performance tempo, 0 on the day it was
-  // learned, 1 from six sevenths of the time to the date on.
+  // How far these chunks, played together, are on the way from the tempo at which the hardest was
+  // learned, 0, to the performance tempo, 1.
   double tempo_progress(const std::vector<int>& chunks, int day) const;
+
+  // The day of the first run-through, before which the tempo is to be reached.
+  void be_at_tempo_by(int day) { at_tempo_by_ = day; }
 
   // Everything is at the performance tempo already.
   void is_at_tempo() { at_tempo_ = true; }
@@ -84,6 +89,8 @@ class RecallsDue {
   bool better_left(int chunk, int position, int next_played) const;
   bool weak_and_due(int chunk, int position) const;
   bool sooner(int chunk, int day) const;
+  double learn_share(int chunk) const;
+  double tempo_share(int chunk, int day) const;
   void add_wants(const Stretch& stretch, int index, int position, int next_played,
                  std::vector<Want>& wants) const;
 
@@ -96,12 +103,16 @@ class RecallsDue {
   std::vector<int> learned_;      // by chunk: day, or -1
   std::vector<int> recalled_;     // by chunk: last day on which all of it was played, or -1
   std::vector<int> turns_;        // by chunk: days on which all of it was recalled
+  std::vector<double> reached_;   // by chunk: share of the tempo at its last recall, 0 for none
+  std::vector<int> near_tempo_;   // by chunk: recalls near the performance tempo
+  std::vector<bool> passed_;      // by chunk
   std::vector<int> source_of_;    // by bar: where it is learned
   std::vector<int> chunk_of_;     // by bar where it is learned
   std::vector<int> played_;       // by bar where it is learned: last day, or -1
   std::vector<int> position_of_;  // by day: practice days before it
   int learned_count_ = 0;
   int last_learning_day_ = -1;
+  int at_tempo_by_ = -1;
   bool at_tempo_ = false;
 };
 

@@ -81,7 +81,7 @@ Task TaskMaker::recall(BarRange bars, double progress) const {
 }
 
 void TaskMaker::raise_tempo(Task& task, int level, double progress) const {
-  const double share = analysis_.time.share(task.drill, level);
+  const double share = analysis_.time.share(Drill::learn, level);
   task.tempo =
       analysis_.time.mark(task.bars.first, share + (1 - share) * std::clamp(progress, 0.0, 1.0));
 }

@@ -60,9 +60,10 @@ std::vector<TemperDue::Place> TemperDue::weakest(const RecallsDue& recalls, int 
   return places;
 }
 
-TemperDue::Place TemperDue::next(const RecallsDue& recalls, int day) const {
-  return std::find_if(waiting_.begin(), waiting_.end(),
-                      [&](const Item& item) { return recalls.learned_before(item.chunk, day); });
+TemperDue::Place TemperDue::next(const RecallsDue& recalls, int day, bool passed) const {
+  return std::find_if(waiting_.begin(), waiting_.end(), [&](const Item& item) {
+    return recalls.learned_before(item.chunk, day) && (!passed || recalls.passed(item.chunk));
+  });
 }
 
 Task TemperDue::task(const Item& item, const TaskMaker& make) {

@@ -24,8 +24,8 @@ class TemperDue {
   TemperDue(const Analysis& analysis, const Terms& terms);
 
   // The next of all whose chunk was learned on an earlier day than `day`, the weakest first; end()
-  // when none waits.
-  Place next(const RecallsDue& recalls, int day) const;
+  // when none waits. `passed` asks besides that a slow or counted pass has been over it.
+  Place next(const RecallsDue& recalls, int day, bool passed) const;
   // All that may come next: of each drill the weakest chunks of those.
   std::vector<Place> weakest(const RecallsDue& recalls, int day) const;
   Place end() const { return waiting_.end(); }

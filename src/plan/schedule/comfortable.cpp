@@ -1,6 +1,7 @@
 #include "plan/schedule/comfortable.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "plan/due/growing_runs.h"
@@ -17,6 +18,7 @@ constexpr double kOverdue = 1.5;  // best gaps since the last recall
 constexpr int kMoreRuns = 2;
 constexpr int kWeeksForSecondPasses = 56;    // days from the last new bars to the date
 constexpr int kSlowly = 0, kFromMemory = 2;  // turns of recall
+constexpr double kFullShare = 0.4;           // of a day's allowance, where work is optional
 constexpr double kLightShare = 0.5;          // of the last day's allowance
 
 class Layout {
@@ -80,13 +82,14 @@ class Layout {
       const RunsAsked asked = runs_asked(*progress);
       std::optional<RunDays> growing;
       if (pace_.more_runs)
-        growing = choose_growing_runs(draft_.schedule.days, draft_.room, pace_.learn_until, asked,
-                                      minutes);
+        growing = choose_growing_runs(draft_.schedule.days, draft_.room, learned_by(*progress),
+                                      asked, minutes);
       draft_.set_aside(*progress, growing ? *growing
                                           : choose_run_days(method_, draft_.schedule.days,
                                                             draft_.room, pace_.learn_until + 1,
                                                             asked, minutes, pace_.catch_up));
     }
+    for (auto& progress : draft_.pieces) progress->recalls.be_at_tempo_by(progress->next_run(-1));
     if (!pace_.catch_up) return;
     for (auto& progress : draft_.pieces)
       if (const int first_run = progress->next_run(-1); first_run >= 0)
@@ -110,6 +113,23 @@ class Layout {
     const Work::Item& item = work_.order[next_];
     draft_.miss(draft_.pieces[item.piece]->make.learn(item.chunk), Why::no_room_to_learn);
     return true;
+  }
+
+  // The day on which the last chunk of a piece is learned, when each day takes its even share.
+  int learned_by(const PieceProgress& progress) const {
+    std::vector<int> learning_days;
+    for (const int day : draft_.practice_days)
+      if (day <= pace_.learn_until) learning_days.push_back(day);
+    double before = 0;  // minutes of learning, up to the piece's last chunk
+    double all = 0;     // up to the last chunk of all
+    for (int i = 0; i + 1 < pace_.chunks; ++i) {
+      const Work::Item& item = work_.order[i];
+      all += work_.analyses[item.piece].learn_minutes[item.chunk];
+      if (&progress == draft_.pieces[work_.order[i + 1].piece].get()) before = all;
+    }
+    if (learning_days.empty() || all <= 0) return pace_.learn_until;
+    const double share = before / all * static_cast<double>(learning_days.size() - 1);
+    return learning_days[static_cast<std::size_t>(std::ceil(share))];
   }
 
   // One who has made them all plays it through twice more before the date, where there is room.
@@ -273,7 +293,7 @@ class Layout {
     if (!is_welcome(Drill::slow_pass, day)) return;
     for (auto& owned : draft_.pieces) {
       PieceProgress& progress = *owned;
-      if (!progress.recalls.everything_learned() || progress.runs.runs[day] > 0) continue;
+      if (!progress.recalls.everything_learned()) continue;
       const bool weeks_left =
           draft_.end - progress.recalls.last_learning_day() >= kWeeksForSecondPasses;
       for (Task& task :
@@ -333,7 +353,8 @@ class Layout {
       const int set_aside = progress.next_set_aside(day);
       for (Task& task : progress.starts_due.on_day(
                position, draft_.practice_days, draft_.end, progress.recalls, progress.make,
-               set_aside, pace_.temper, draft_.room[day], !day_of(day).tasks.empty())) {
+               set_aside, pace_.temper, draft_.room[day], !day_of(day).tasks.empty(),
+               kFullShare * day_of(day).allowance - day_of(day).minutes())) {
         if (retrieves(task.drill)) progress.recalls.retrieve(task, day);
         draft_.put(std::move(task), day);
       }

@@ -81,11 +81,12 @@ bool Draft::stands_apart(const Task& task, int day) const {
 void Draft::drill_forks(PieceProgress& progress, int day) {
   for (auto fork = progress.forks.begin(); fork != progress.forks.end();) {
     const auto place = fork++;
-    Task task = ForksDue::task(**place, progress.make);
-    if (task.minutes > room[day] || !ForksDue::ready(**place, progress.recalls, day)) continue;
+    if (place->drills > 0) continue;
+    Task task = ForksDue::task(*place->fork, progress.make);
+    if (task.minutes > room[day] || !ForksDue::ready(*place->fork, progress.recalls, day)) continue;
     progress.recalls.retrieve(task, day);
     put(std::move(task), day);
-    progress.forks.strike(place);
+    progress.forks.drilled(place, day);
   }
 }
 

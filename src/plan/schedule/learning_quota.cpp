@@ -39,8 +39,9 @@ LearningQuota::LearningQuota(const Work& work, const Pace& pace,
   for (const int learning : practice_days)
     if (learning <= learn_until_ && !rests_[learning])
       for (int day = 0; day < learning; ++day) ++days_after_[day];
+  // The first chunk is learned on the first day, the last one on the last.
   double total = 0;
-  for (int i = 0; i < pace.chunks; ++i)
+  for (int i = 0; i + 1 < pace.chunks; ++i)
     total += work.analyses[work.order[i].piece].learn_minutes[work.order[i].chunk];
   double all_room = 0;
   for (const int day : practice_days)
@@ -62,9 +63,7 @@ bool LearningQuota::may_learn(int day, double learned_minutes, int next, int tod
   if (eager_) return true;
   // A second chunk on a day only where there are more to come than days.
   if (today > 0 && chunks_ - next <= days_after_[day]) return false;
-  const Work::Item& item = work_.order[next];
-  const double minutes = work_.analyses[item.piece].learn_minutes[item.chunk];
-  return learned_minutes + minutes / 2 <= target_[day] + 1e-9;
+  return learned_minutes <= target_[day] + 1e-9;
 }
 
 }  // namespace cahier

@@ -100,7 +100,7 @@ class TightLayout {
   void start_anywhere(PieceProgress& progress, int position, int day) {
     for (Task& task : progress.starts_due.on_day(
              position, draft_.practice_days, draft_.end, progress.recalls, progress.make,
-             progress.next_set_aside(day), false, draft_.room[day], true)) {
+             progress.next_set_aside(day), false, draft_.room[day], true, 0)) {
       progress.recalls.retrieve(task, day);
       draft_.put(std::move(task), day);
     }
