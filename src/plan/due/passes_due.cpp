@@ -17,17 +17,17 @@ PassesDue::PassesDue(const Analysis& analysis, const Method& method) {
       bars.last = passages[++i].bars.last;
     spans_.push_back({bars});
   }
+  for (Span& span : spans_) span.hard = analysis.level_in(span.bars) >= method.weak_level;
 }
 
 std::vector<Task> PassesDue::on_day(const RecallsDue& recalls, const TaskMaker& make, int day,
-                                    int times) const {
+                                    int times, double gaps) const {
   std::vector<const Span*> due;
   for (const Span& span : spans_)
-    if (std::min(span.slow, span.counted) < times && recalls.ripe_enough(span.bars, day))
+    if (std::min(span.slow, span.counted) < times && recalls.ripe_enough(span.bars, day, gaps))
       due.push_back(&span);
-  std::stable_sort(due.begin(), due.end(), [](const Span* a, const Span* b) {
-    return a->slow + a->counted < b->slow + b->counted;
-  });
+  std::stable_sort(due.begin(), due.end(),
+                   [](const Span* a, const Span* b) { return a->turns() < b->turns(); });
   std::vector<Task> tasks;
   for (const Span* span : due) {
     tasks.push_back(span->slow <= span->counted ? make.slow_pass(span->bars)

@@ -13,10 +13,11 @@ class PassesDue {
  public:
   PassesDue(const Analysis& analysis, const Method& method);
 
-  // The passes that are still to be played, of those whose bars are ripe on that day: a slow and a
-  // counted one over each stretch, `times` of each; the stretches with the fewest come first.
-  std::vector<Task> on_day(const RecallsDue& recalls, const TaskMaker& make, int day,
-                           int times) const;
+  // The passes that are still to be played, of those whose bars were last played so many best gaps
+  // ago: a slow and a counted one over each stretch, `times` of each; the stretches with the fewest
+  // come first.
+  std::vector<Task> on_day(const RecallsDue& recalls, const TaskMaker& make, int day, int times,
+                           double gaps) const;
 
   // `task` was played from memory.
   void played(const Task& task);
@@ -29,6 +30,9 @@ class PassesDue {
     BarRange bars;
     int slow = 0;
     int counted = 0;
+    bool hard = false;  // its turn comes twice as often
+
+    int turns() const { return (slow + counted) * (hard ? 1 : 2); }
   };
 
   std::vector<Span> spans_;

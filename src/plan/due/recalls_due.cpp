@@ -18,7 +18,7 @@ constexpr double kWeakGap = 0.5;
 constexpr int kCriterion = 3;
 constexpr int kCriterionDays = 10;  // from learning on
 constexpr int kCriterionGap = 2;    // days
-constexpr double kHardGap = 0.6;    // of the best gap, for hard bars
+constexpr double kHardGap = 0.35;   // of the best gap, for hard bars
 // Shares of the tempo: the first recall against the tempo of learning, the most it rises from one
 // recall to the next, and the share of the days from learning to the first run-through, or to the
 // date where there is none, in which it gets to the full tempo.

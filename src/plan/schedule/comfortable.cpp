@@ -18,6 +18,9 @@ constexpr double kOverdue = 1.5;  // best gaps since the last recall
 constexpr int kMoreRuns = 2;
 constexpr int kWeeksForSecondPasses = 56;    // days from the last new bars to the date
 constexpr int kSlowly = 0, kFromMemory = 2;  // turns of recall
+constexpr double kPassRipe = 0.5;            // best gaps since the bars were last played
+constexpr double kPassAgain = 0.2;           // the same where a day has room
+constexpr int kManyTimes = 12;               // passes of each kind over a stretch
 constexpr double kFullShare = 0.4;           // of a day's allowance, where work is optional
 constexpr double kLightShare = 0.5;          // of the last day's allowance
 
@@ -58,6 +61,7 @@ class Layout {
       note_missed(wanted);
       prove(position);
       if (is_welcome(Drill::join, day)) thin_days_.fill(draft_, day);
+      fill_up(day);
       draft_.place_runs(day);
       draft_.finish(day);
     }
@@ -244,8 +248,27 @@ class Layout {
     recall(wanted, day, 0);
     note_missed(wanted);
     thin_days_.fill(draft_, day);
+    fill_up(day);
     draft_.place_runs(day);
     draft_.finish(day);
+  }
+
+  // Once everything is learned, a day that has work has more of it rather than crumbs: further
+  // passes. Fewer and fuller days follow, since what is played now need not be played tomorrow.
+  void fill_up(int day) {
+    if (!pace_.catch_up || !everything_learned() || day == draft_.practice_days.back()) return;
+    const auto used = [&] { return day_of(day).allowance - draft_.room[day]; };
+    const double full = kFullShare * day_of(day).allowance;
+    if (used() <= 0) return;
+    for (auto& progress : draft_.pieces)
+      for (Task& task : progress->passes_due.on_day(progress->recalls, progress->make, day,
+                                                    kManyTimes, kPassAgain)) {
+        if (used() >= full) return;
+        if (task.minutes > draft_.room[day]) continue;
+        task.reason = Reason::worthwhile;
+        progress->played(task, day);
+        draft_.put(std::move(task), day);
+      }
   }
 
   void note_missed(const std::vector<Wanted>& wanted) {
@@ -296,8 +319,8 @@ class Layout {
       if (!progress.recalls.everything_learned()) continue;
       const bool weeks_left =
           draft_.end - progress.recalls.last_learning_day() >= kWeeksForSecondPasses;
-      for (Task& task :
-           progress.passes_due.on_day(progress.recalls, progress.make, day, weeks_left ? 2 : 1)) {
+      for (Task& task : progress.passes_due.on_day(progress.recalls, progress.make, day,
+                                                   weeks_left ? 2 : 1, kPassRipe)) {
         if (task.minutes > draft_.room[day]) continue;
         progress.played(task, day);
         draft_.put(std::move(task), day);
