@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <optional>
 
+#include "plan/near_gaps.h"
 #include "practice/best_gap.h"
 
 namespace cahier {
@@ -40,11 +41,6 @@ class Calendar {
       if (day.allowance > 0) practice_.push_back(day.date);
   }
 
-  bool only_rest_between(Date last, Date next) const {
-    const auto following = std::upper_bound(practice_.begin(), practice_.end(), last);
-    return following == practice_.end() || *following >= next;
-  }
-
   std::vector<Date> ideal_days(Date first) const {
     std::vector<Date> ideal = {first};
     while (const auto next = ideal_after(ideal.back())) ideal.push_back(*next);
@@ -75,18 +71,14 @@ class Calendar {
 SpacingReport spacing_report(const Plan& plan) {
   SpacingReport report;
   const Calendar calendar(plan);
+  const NearGaps near(plan);
   const auto add_chunk = [&](int piece, int chunk, const std::vector<Date>& recalls) {
     ChunkSpacing line{piece, chunk, recalls, {}, 0, 0};
     if (!recalls.empty()) line.ideal = calendar.ideal_days(recalls.front());
-    for (std::size_t i = 1; i < recalls.size(); ++i) {
-      const Date last = recalls[i - 1];
-      const double best = best_gap(plan.method, static_cast<double>((plan.by - last).count()));
-      const auto gap = static_cast<double>((recalls[i] - last).count());
-      if (gap >= best / 2 && gap <= best * 2) ++line.near;
-      if (gap > best * 2 && calendar.only_rest_between(last, recalls[i]))
-        ++report.forced_by_days_off;
-      ++line.gaps;
-    }
+    const GapCount counted = near.count(recalls);
+    line.near = counted.near;
+    line.gaps = counted.near + counted.off + counted.forced;
+    report.forced_by_days_off += counted.forced;
     report.near += line.near;
     report.gaps += line.gaps;
     report.chunks.push_back(std::move(line));

@@ -16,7 +16,8 @@ struct ChunkSpacing {
   // From the same first recall on, each at the best gap for the days left, before the date. A day
   // off gives way to the nearest practice day, the later of two equally near.
   std::vector<Date> ideal;
-  int near = 0;  // gaps between recalls within half to twice the best gap, both ends included
+  // Of the gaps that count (plan/near_gaps.h): those within half to twice the best gap, and all.
+  int near = 0;
   int gaps = 0;
 };
 
@@ -24,8 +25,7 @@ struct SpacingReport {
   std::vector<ChunkSpacing> chunks;  // those that are learned, by piece and bar
   int near = 0;                      // of all chunks
   int gaps = 0;
-  // Gaps longer than twice the best one that end on the very next practice day, so that only days
-  // off make them so long.
+  // Gaps longer than twice the best one that only days off make so long; they are among all gaps.
   int forced_by_days_off = 0;
 
   // Share of all gaps within half to twice the best gap, 0 … 1; 1 when there is no gap.

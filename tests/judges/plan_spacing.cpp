@@ -1,9 +1,11 @@
 #include "plan_spacing.h"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <map>
 #include <set>
+#include <tuple>
 #include <utility>
 
 #include "plan_rules.h"
@@ -70,24 +72,74 @@ class SpacingJudge {
   void judge_chunk(const ChunkSpacing& line, const DayNumbers& days) {
     if (line.recalls != dates(days)) say(line, "has other recalls");
     if (line.ideal != dates(ideal(days))) say(line, "has other ideal days");
-    int near = 0;
-    int gaps = 0;
-    int last = -1;
-    for (const int day : days) {
-      if (last >= 0) {
-        const double best = best_gap(end_ - last);
-        near += 2 * (day - last) >= best && day - last <= 2 * best ? 1 : 0;
-        bool rests = true;
-        for (int between = last + 1; between < day; ++between) rests = rests && !practises(between);
-        forced_ += day - last > 2 * best && rests ? 1 : 0;
-        ++gaps;
-      }
-      last = day;
-    }
+    const Tally best = best_way({days.begin(), days.end()});
+    const int near = best.near;
+    const int gaps = best.near + best.off + best.forced;
+    forced_ += best.forced;
     if (near != line.near || gaps != line.gaps)
       say(line, "has " + std::to_string(near) + " of " + std::to_string(gaps) + " gaps near");
     near_ += near;
     gaps_ += gaps;
+  }
+
+  struct Tally {
+    int near = 0;
+    int off = 0;
+    int forced = 0;
+    int too_long = 0;
+
+    // The lower the better.
+    std::tuple<int, int, int> rank() const { return {too_long, off, -near}; }
+  };
+
+  bool rests_between(int last, int day) const {
+    for (int between = last + 1; between < day; ++between)
+      if (practises(between)) return false;
+    return true;
+  }
+
+  bool too_long(int last, int day) const {
+    int limit = last + static_cast<int>(std::floor(2 * best_gap(end_ - last) + 0.5));
+    // What is overdue when a later edition begins comes back within its first week.
+    if (limit < plan_.first) limit = plan_.first + 6;
+    return day >= plan_.first && day > limit &&
+           !rests_between(std::max(last, plan_.first - 1), day);
+  }
+
+  Tally with_gap(Tally tally, int last, int day) const {
+    if (day < plan_.first) return tally;
+    const double best = best_gap(end_ - last);
+    const int gap = day - last;
+    if (2 * gap >= best && gap <= 2 * best)
+      ++tally.near;
+    else if (gap > best && rests_between(last, day))
+      ++tally.forced;
+    else
+      ++tally.off;
+    tally.too_long += too_long(last, day) ? 1 : 0;
+    return tally;
+  }
+
+  // Of all ways from the first recall to one from which the date is not too far, stepping over what
+  // is played more often: the one with the fewest gaps off the best. A step that is too long is
+  // taken only from one recall to the very next.
+  Tally best_way(const std::vector<int>& days) const {
+    if (days.empty()) return {};
+    std::vector<Tally> way(days.size());
+    for (std::size_t to = 1; to < days.size(); ++to) {
+      way[to] = with_gap(way[to - 1], days[to - 1], days[to]);
+      if (too_long(days[to - 1], days[to])) continue;
+      for (std::size_t from = to - 1; from-- > 0;) {
+        const Tally one = with_gap(way[from], days[from], days[to]);
+        if (one.rank() < way[to].rank()) way[to] = one;
+        if (too_long(days[from], days[to])) break;
+      }
+    }
+    Tally best = way.back();
+    best.too_long += too_long(days.back(), end_) ? 1 : 0;
+    for (std::size_t at = 0; at + 1 < days.size(); ++at)
+      if (!too_long(days[at], end_) && way[at].rank() < best.rank()) best = way[at];
+    return best;
   }
 
   // The nearest practice day to each best gap, outwards from it, the later day first.

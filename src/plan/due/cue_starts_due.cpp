@@ -106,7 +106,8 @@ void CueStartsDue::add_cue_starts(int position, int day, int end, const RecallsD
   const bool whole = recalls.everything_learned() && recalls.last_learning_day() < day;
   const int apart = !whole || !begun ? kSessionsApart : end - day <= kLastWeeks ? 1 : kWholeApart;
   // A day that holds a recall anyway may as well hold a session.
-  if (position - last_session_ < apart && !(whole && begun)) return;
+  if (position - last_session_ < apart && !(whole && (begun || end - day <= method_.quiet_days)))
+    return;
   std::vector<int> cues = cues_to_assign(day, whole ? kMostStarts : 2, recalls, set_aside);
   const double progress = recalls.tempo_progress(chunks_of(cues), day);
   // No more starts than make the day a full one.
@@ -120,7 +121,9 @@ void CueStartsDue::add_cue_starts(int position, int day, int end, const RecallsD
     Task task = make.cue_starts(cues, throws, progress);
     if (task.minutes > room) continue;
     // Nobody sits down for a few throws alone, unless it was long ago.
-    if (whole && !begun && task.minutes < fill && position - last_session_ < kAtLeastEvery) return;
+    if (whole && !begun && task.minutes < fill && position - last_session_ < kAtLeastEvery &&
+        end - day > method_.quiet_days)
+      return;
     task.reason = Reason::every_start;
     for (const int cue : cues) ++assigned_[cue - 1];
     last_session_ = position;

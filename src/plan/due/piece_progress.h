@@ -53,6 +53,13 @@ struct PieceProgress {
   int weak_turns = 0;                    // recalls of what slips, by itself
   std::vector<ReservedRecall> reserved;  // by day
 
+  // Whether any of it slips more than it should.
+  bool slips() const {
+    const auto& chunks = analysis.planned.chunks;
+    return std::any_of(chunks.begin(), chunks.end(),
+                       [](const Chunk& chunk) { return chunk.raised; });
+  }
+
   // Takes account of what was played from memory.
   void played(const Task& task, int day) {
     recalls.retrieve(task, day);

@@ -244,6 +244,8 @@ void RecallsDue::add_wants(const Stretch& stretch, int index, int position, int 
 bool RecallsDue::sooner(int chunk, int day) const {
   if (!learned_before(chunk, day) || waits_for_first(chunk)) return false;
   const int since = day - recalled_[chunk];
+  // What slips comes up every day that has room for it.
+  if (analysis_.planned.chunks[chunk].raised) return since >= 1;
   if (turns_[chunk] < kCriterion && day - learned_[chunk] <= kCriterionDays)
     return since >= kCriterionGap;
   if (near_tempo_[chunk] < kNearTempoTimes && at_tempo_by_ > day &&
@@ -253,16 +255,17 @@ bool RecallsDue::sooner(int chunk, int day) const {
          ripeness(chunk, day) >= kHardGap;
 }
 
-std::vector<Want> RecallsDue::wants_sooner(int day) const {
+template <typename Belongs>
+std::vector<Want> RecallsDue::runs_of(Belongs belongs) const {
   std::vector<Want> wants;
   for (int index = 0; index < static_cast<int>(analysis_.stretches.size()); ++index) {
     const Stretch& stretch = analysis_.stretches[index];
     for (int chunk = stretch.first_chunk; chunk <= stretch.last_chunk; ++chunk) {
-      if (!sooner(chunk, day)) continue;
+      if (!belongs(chunk)) continue;
       Want want;
       want.stretch = index;
       want.bars = analysis_.planned.chunks[chunk].bars;
-      for (; chunk <= stretch.last_chunk && sooner(chunk, day); ++chunk) {
+      for (; chunk <= stretch.last_chunk && belongs(chunk); ++chunk) {
         want.chunks.push_back(chunk);
         want.bars.last = analysis_.planned.chunks[chunk].bars.last;
       }
@@ -270,6 +273,18 @@ std::vector<Want> RecallsDue::wants_sooner(int day) const {
     }
   }
   return wants;
+}
+
+std::vector<Want> RecallsDue::wants_sooner(int day) const {
+  return runs_of([&](int chunk) { return sooner(chunk, day); });
+}
+
+std::vector<Want> RecallsDue::weak_on(int day) const {
+  return runs_of([&](int chunk) {
+    const Chunk& of = analysis_.planned.chunks[chunk];
+    return (of.raised || of.level >= method_.weak_level) && learned_before(chunk, day) &&
+           recalled_[chunk] >= 0 && recalled_[chunk] < day;
+  });
 }
 
 std::vector<Want> RecallsDue::wants(int position, const std::vector<int>& next_played) const {

@@ -78,6 +78,8 @@ class RecallsDue {
   // What is worth recalling sooner than the best gap asks: what has not come back three times in
   // the first ten days, and hard bars.
   std::vector<Want> wants_sooner(int day) const;
+  // Hard bars and those that slip, as far as they are not recalled on that day already.
+  std::vector<Want> weak_on(int day) const;
 
   // Whether the chunk's recall is overdue on no practice day left, asked after the last day.
   bool holds_to_the_end(int chunk) const;
@@ -89,6 +91,9 @@ class RecallsDue {
   bool better_left(int chunk, int position, int next_played) const;
   bool weak_and_due(int chunk, int position) const;
   bool sooner(int chunk, int day) const;
+  // Neighbouring chunks of one stretch that belong, put together.
+  template <typename Belongs>
+  std::vector<Want> runs_of(Belongs belongs) const;
   double learn_share(int chunk) const;
   double tempo_share(int chunk, int day) const;
   void add_wants(const Stretch& stretch, int index, int position, int next_played,

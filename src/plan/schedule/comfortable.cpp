@@ -18,10 +18,10 @@ constexpr double kOverdue = 1.5;  // best gaps since the last recall
 constexpr int kMoreRuns = 2;
 constexpr int kWeeksForSecondPasses = 56;    // days from the last new bars to the date
 constexpr int kSlowly = 0, kFromMemory = 2;  // turns of recall
-constexpr double kPassRipe = 0.5;            // best gaps since the bars were last played
+constexpr double kPassRipe = 0.25;           // best gaps since the bars were last played
 constexpr double kPassAgain = 0.2;           // the same where a day has room
 constexpr int kManyTimes = 12;               // passes of each kind over a stretch
-constexpr double kFullShare = 0.4;           // of a day's allowance, where work is optional
+constexpr double kFullShare = 0.34;          // of a day's allowance, where work is optional
 constexpr double kLightShare = 0.5;          // of the last day's allowance
 
 class Layout {
@@ -253,14 +253,29 @@ class Layout {
     draft_.finish(day);
   }
 
-  // Once everything is learned, a day that has work has more of it rather than crumbs: further
-  // passes. Fewer and fuller days follow, since what is played now need not be played tomorrow.
+  // Once everything is learned, a day that has work has more of it rather than crumbs: what is
+  // weak, then further passes. Fewer and fuller days follow, since what is played now need not be
+  // played tomorrow.
   void fill_up(int day) {
-    if (!pace_.catch_up || !everything_learned() || day == draft_.practice_days.back()) return;
+    if (!pace_.catch_up || !everything_learned() || !is_welcome(Drill::slow_pass, day)) return;
     const auto used = [&] { return day_of(day).allowance - draft_.room[day]; };
     const double full = kFullShare * day_of(day).allowance;
     if (used() <= 0) return;
     for (auto& progress : draft_.pieces)
+      for (const Want& want : progress->recalls.weak_on(day)) {
+        if (used() >= full) return;
+        Task task = recall_turn(*progress, want.bars, want.chunks,
+                                progress->weak_turns % 2 == 0 ? kSlowly : kFromMemory, day,
+                                draft_.room[day]);
+        if (task.minutes > draft_.room[day]) continue;
+        task.reason = Reason::slips;
+        ++progress->weak_turns;
+        progress->played(task, day);
+        draft_.put(std::move(task), day);
+      }
+    for (auto& progress : draft_.pieces) {
+      // Where something slips, the minutes are its own.
+      if (progress->slips()) continue;
       for (Task& task : progress->passes_due.on_day(progress->recalls, progress->make, day,
                                                     kManyTimes, kPassAgain)) {
         if (used() >= full) return;
@@ -269,6 +284,7 @@ class Layout {
         progress->played(task, day);
         draft_.put(std::move(task), day);
       }
+    }
   }
 
   void note_missed(const std::vector<Wanted>& wanted) {
