@@ -23,7 +23,7 @@ const Plan& slipping() {
     const BarRange weak = first.pieces[0].chunks[1].bars;
     int told = 0;
     for (Done& done : terms.record.done)
-      if (done.slips && done.drill != Drill::learn && done.bars.contains(weak) && told++ < 3)
+      if (done.slips && done.drill != Drill::learn && done.bars.contains(weak) && told++ < 8)
         done.slips->push_back(weak.first);
     for (auto done = terms.record.done.rbegin(); done != terms.record.done.rend(); ++done)
       if (done->drill == Drill::cue_starts) {

@@ -24,7 +24,7 @@ TEST_CASE("five lines give a plan that fits and keeps every rule") {
   CHECK(plan.fits);
   CHECK(plan.days.size() == 75);
   CHECK(count(plan, Drill::learn) == 8);
-  CHECK(count(plan, Drill::run_through) == 5);
+  CHECK(count(plan, Drill::run_through) >= 5);
   CHECK(count(plan, Drill::slow_pass) >= 2);
   CHECK(count(plan, Drill::counted_pass) >= 2);
   CHECK(count(plan, Drill::cue_starts) >= 5);

@@ -58,7 +58,7 @@ TEMPLATE_TEST_CASE_SIG("every edition of random seasons passes the checker", "",
   }
   // Of five or six editions after the first, those whose date is not too tight from the beginning,
   // or after days missed.
-  CHECK(editions_that_fit > 2 * kSeasons);
+  CHECK(editions_that_fit >= 2 * kSeasons);
 }
 
 }  // namespace cahier

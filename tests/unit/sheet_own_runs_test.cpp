@@ -64,11 +64,12 @@ TEST_CASE("runs of which nobody said how they went are not counted, and the tall
   CHECK_FALSE(has(one_line(DrawnSheet(draw_run_tally, plan).words()), "So far"));
 }
 
-TEST_CASE("which runs are witnessed goes by those asked for in all, as in the plan") {
+TEST_CASE("which runs are witnessed is what the plan says") {
   Plan plan = with_runs();
   plan.record.done.resize(plan.record.done.size() - 2);
   plan.days.front().tasks = {sound::runs(3)};
-  // Four of five are made: somebody listens from the fifth on, to those in spare rows too.
+  plan.days.front().tasks.front().reason = Reason::listener;
+  // Somebody listens to each of three, and may to those in two spare rows.
   CHECK(DrawnSheet(draw_run_tally, plan).circles_to_tick() == 3 * (3 + 2));
 }
 
@@ -89,16 +90,17 @@ TEST_CASE("when all run-throughs are made the tally asks for no more") {
   CHECK_FALSE(has(words, "still to come"));
 }
 
-TEST_CASE("run-throughs for an earlier date stand in the tally, but witnesses are counted anew") {
+TEST_CASE("run-throughs for an earlier date stand in the tally before those to come") {
   Plan plan = with_runs();
   plan.upkeep = true;
   plan.days.front().tasks = {sound::runs(3)};
+  plan.days.front().tasks.front().reason = Reason::recorded;
   const DrawnSheet sheet(draw_run_tally, plan);
   const std::string words = one_line(sheet.words());
   CHECK(has(words, "5 run-throughs are still to come"));
-  CHECK(has(words, "From run 10 on make a recording"));
-  // Five rows and four to spare: recordings from the fourth on, a listener from the fifth.
-  CHECK(sheet.circles_to_tick() == 9 + 6 + 5);
+  CHECK(has(words, "From run 7 on make a recording"));
+  // Five rows, of which three are to be recorded, and four to spare for whatever happens.
+  CHECK(sheet.circles_to_tick() == 5 + 3 + 3 * 4);
 }
 
 TEST_CASE("a run-through that is only taken for granted does not stand in the tally") {

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "plan/due/witnessed_runs.h"
 #include "plan/schedule/day_order.h"
-#include "practice/witnessed_runs.h"
 
 namespace cahier {
 namespace {
@@ -105,18 +105,30 @@ void Draft::place_runs(int day) {
     if (progress->runs.runs[day] == 0 || !progress->recalls.everything_learned()) continue;
     for (int run = 0; run < progress->runs.runs[day]; ++run) {
       Task task = progress->make.run_through();
-      task.reason = run_reason(progress->runs_made++);
+      task.reason = run_reason(*progress, day);
+      ++progress->runs_made;
       progress->recalls.retrieve(task, day);
       schedule.days[day].tasks.push_back(std::move(task));
     }
   }
 }
 
-Reason Draft::run_reason(int run) const {
-  const auto made = static_cast<std::size_t>(run);
+Reason Draft::run_reason(const PieceProgress& progress, int on) const {
+  std::vector<int> days_left;
+  std::size_t run = 0;
+  for (int day = 0; day < end; ++day) {
+    if (progress.runs.runs[day] == 0) continue;
+    if (day < on) ++run;
+    days_left.push_back(end - day);
+  }
+  // While a piece is kept only the last run-throughs count for its date.
   const auto asked = static_cast<std::size_t>(work.terms.runs_required());
-  if (asks_listener(made, asked)) return Reason::listener;
-  return asks_recording(made, asked) ? Reason::recorded : Reason::whole;
+  if (const std::size_t all = days_left.size(); work.terms.upkeep && all > asked) {
+    if (run < all - asked) return Reason::whole;
+    run -= all - asked;
+    days_left.erase(days_left.begin(), days_left.end() - static_cast<std::ptrdiff_t>(asked));
+  }
+  return witnessed_runs(days_left)[run];
 }
 
 void Draft::finish(int index) {

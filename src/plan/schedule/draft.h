@@ -48,7 +48,7 @@ class Draft {
   void remember(const Task& task, int day);
   // Whether the chunk tempered on that day has slipped since, so that it is to be tempered again.
   bool slipped_since(const Task& task, int day) const;
-  Reason run_reason(int run) const;
+  Reason run_reason(const PieceProgress& progress, int on) const;
 };
 
 }  // namespace cahier

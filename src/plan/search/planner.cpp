@@ -22,9 +22,10 @@
 namespace cahier {
 namespace {
 
-constexpr std::size_t kTiny = 12;  // chunks
-constexpr int kWeeksToProve = 57;  // days before the date: eight weeks and the last new bars
-constexpr double kAnyLoad = 1e3;   // minutes that no chunk reaches: as large as they may be
+constexpr std::size_t kTiny = 12;      // chunks
+constexpr double kMostDaysAChunk = 6;  // of practice, however much time there is
+constexpr int kWeeksToProve = 57;      // days before the date: eight weeks and the last new bars
+constexpr double kAnyLoad = 1e3;       // minutes that no chunk reaches: as large as they may be
 
 // Minutes a chunk should take: the method's, less where the days are short.
 double chunk_load(const Terms& terms) {
@@ -236,6 +237,8 @@ class Planner {
     double unhurried = terms_.method.learn_share * practice;
     if (const double weeks = days_before_date(kWeeksToProve); full_pace <= weeks)
       unhurried = std::min(unhurried, weeks);
+    unhurried =
+        std::min(unhurried, kMostDaysAChunk * static_cast<double>(divided_.work.order.size()));
     return static_cast<int>(
         std::min(std::max(full_pace, unhurried), practice * (1 - terms_.method.prove_share)));
   }

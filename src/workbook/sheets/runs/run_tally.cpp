@@ -5,7 +5,6 @@
 
 #include "plan/standing.h"
 #include "practice/clean_run_odds.h"
-#include "practice/witnessed_runs.h"
 #include "text/phrasing.h"
 #include "workbook/all_sheets.h"
 #include "workbook/parts/short_dates.h"
@@ -44,21 +43,11 @@ std::vector<RunRow> runs_asked(const Book& book, int piece, std::size_t made) {
     for (const Task& task : day.tasks)
       if (task.piece == piece && task.drill == Drill::run_through)
         for (int time = 0; time < (task.steps.empty() ? 1 : task.steps.front().times); ++time)
-          rows.push_back({day_month_short(book.words(), day.date), false, false, nullptr});
+          rows.push_back({day_month_short(book.words(), day.date), task.reason != Reason::whole,
+                          task.reason == Reason::listener, nullptr});
   const auto required = static_cast<std::size_t>(book.plan().runs_required());
   rows.resize(std::max(rows.size(), required - std::min(required, made)));
   return rows;
-}
-
-// The first half of the runs needs no witness; then a recording; in the last quarter a listener.
-// What was made before stays as it was. Counted from row `first`: those before it only keep a
-// piece.
-void add_witnesses(std::vector<RunRow>& rows, std::size_t first, std::size_t asked) {
-  for (std::size_t at = first; at < rows.size(); ++at) {
-    if (rows[at].made != nullptr) continue;
-    rows[at].recorded = asks_recording(at - first, asked);
-    rows[at].listener = asks_listener(at - first, asked);
-  }
 }
 
 // Rows to spare: fewer where that leaves `below` millimetres free on the page.
@@ -113,6 +102,14 @@ void draw_row(Book& book, const Table& table, const Box& row, std::size_t number
   if (run.listener) draw_tick(canvas, cells[7]);
 }
 
+// Rows before the first one to come that asks for a recording.
+int unrecorded(const std::vector<RunRow>& rows) {
+  return static_cast<int>(
+      std::find_if(rows.begin(), rows.end(),
+                   [](const RunRow& row) { return row.made == nullptr && row.recorded; }) -
+      rows.begin());
+}
+
 // The first `unrecorded` runs need no recording; some are `made` already.
 std::vector<std::string> lead(const Words& words, int unrecorded, int made, int to_come) {
   if (to_come == 0) return {words.say("run_tally.lead_none")};
@@ -154,20 +151,16 @@ Box draw_tally(Book& book, int piece) {
   if (!right.empty()) book.mark(right);
   const std::vector<const Done*> made = runs_made(book.plan(), piece);
   std::vector<RunRow> rows = runs_made_before(book, made);
-  const int asked = book.plan().runs_required();
   const bool kept = book.plan().upkeep;
   const std::vector<RunRow> to_come = runs_asked(book, piece, kept ? 0 : made.size());
   rows.insert(rows.end(), to_come.begin(), to_come.end());
-  // While a piece is kept only the last run-throughs count for its date.
-  const std::size_t before = kept ? rows.size() - static_cast<std::size_t>(asked) : 0;
   const auto add = [&](const std::string& text, const TextStyle& type) {
     const TextBlock block(book.typefaces(), text, type, page.width);
     block.draw(book.canvas(), page);
     page = page.without_top(on_grid(block.height()));
   };
-  for (const std::string& text :
-       lead(words, static_cast<int>(before) + (asked + 1) / 2, static_cast<int>(made.size()),
-            static_cast<int>(to_come.size())))
+  for (const std::string& text : lead(words, unrecorded(rows), static_cast<int>(made.size()),
+                                      static_cast<int>(to_come.size())))
     add(text, style::kBody);
   add(words.say("run_tally.forward"), style::kStrong);
   const std::vector<std::string> record =
@@ -180,8 +173,7 @@ Box draw_tally(Book& book, int piece) {
   Box rest = table.draw_head(book.canvas(), page);
   const bool is_last = piece + 1 == static_cast<int>(book.plan().pieces.size());
   const double below = is_last ? kBelow + clean_runs_height(book, page.width) : 0;
-  rows.resize(rows.size() + spare_rows(rest.height, rows.size(), below));
-  add_witnesses(rows, before, static_cast<std::size_t>(asked));
+  rows.resize(rows.size() + spare_rows(rest.height, rows.size(), below), {{}, true, true, nullptr});
   for (std::size_t at = 0; at < rows.size(); ++at) {
     if (rest.height < kRow) rest = table.draw_head(book.canvas(), book.open_page(right));
     draw_row(book, table, rest, at + 1, rows[at]);
