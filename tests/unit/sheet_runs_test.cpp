@@ -90,7 +90,7 @@ TEST_CASE("Slow passes stand at the left, counted ones beside them") {
   CHECK(slow.right() < other.x);
 }
 
-TEST_CASE("The passes of six stretches are one page") {
+TEST_CASE("Some seventy passes over six stretches are three pages") {
   const Plan plan = sample::plan(kFantasy);
   int passes = 0;
   for (const Day& day : plan.days)
@@ -98,7 +98,7 @@ TEST_CASE("The passes of six stretches are one page") {
       passes += task.drill == Drill::slow_pass || task.drill == Drill::counted_pass;
   REQUIRE(passes > 15);
   const DrawnSheet sheet(draw_passes, plan);
-  CHECK(sheet.pages() == 1);
+  CHECK(sheet.pages() <= 3);
   CHECK(sheet.circles_to_tick() >= passes);
 }
 
