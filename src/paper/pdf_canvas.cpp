@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <utility>
 #include <vector>
 
 namespace cahier {
@@ -313,18 +312,13 @@ std::string PdfCanvas::bytes() {
   state_->resolve_destinations();
   HPDF_SaveToStream(state_->document);
   state_->check();
-  // The pages are much larger than the file: they make room for the string.
-  const HPDF_Stream file = std::exchange(state_->document->stream, nullptr);
-  const std::unique_ptr<HPDF_Stream_Rec, decltype(&HPDF_Stream_Free)> owner(file, HPDF_Stream_Free);
-  state_->ended = true;
-  HPDF_FreeDoc(state_->document);
-  std::string result(HPDF_Stream_Size(file), '\0');
-  HPDF_Stream_Seek(file, 0, HPDF_SEEK_SET);
+  std::string result(HPDF_GetStreamSize(state_->document), '\0');
+  HPDF_ResetStream(state_->document);
   std::size_t done = 0;
   while (done < result.size()) {
     HPDF_UINT32 size = static_cast<HPDF_UINT32>(std::min<std::size_t>(result.size() - done, 65536));
-    const HPDF_STATUS status =
-        HPDF_Stream_Read(file, reinterpret_cast<HPDF_BYTE*>(result.data()) + done, &size);
+    const HPDF_STATUS status = HPDF_ReadFromStream(
+        state_->document, reinterpret_cast<HPDF_BYTE*>(result.data()) + done, &size);
     done += size;
     if (status != HPDF_OK && status != HPDF_STREAM_EOF) break;
     if (size == 0) break;
@@ -333,6 +327,7 @@ std::string PdfCanvas::bytes() {
     state_->check();
     throw PdfError("the PDF library gave back less than it wrote");
   }
+  state_->ended = true;
   return result;
 }
 

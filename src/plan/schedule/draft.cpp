@@ -78,6 +78,10 @@ bool Draft::stands_apart(const Task& task, int day) const {
          });
 }
 
+bool Draft::is_welcome(Drill drill, int day) const {
+  return end - day > work.terms.method.quiet_days || facts_of(drill).last_days == LastDays::welcome;
+}
+
 void Draft::drill_forks(PieceProgress& progress, int day) {
   for (auto fork = progress.forks.begin(); fork != progress.forks.end();) {
     const auto place = fork++;

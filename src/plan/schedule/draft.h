@@ -20,6 +20,9 @@ class Draft {
   // Whether a task of the day can stand before this one without touching its passage.
   bool stands_apart(const Task& task, int day) const;
 
+  // Whether a day may hold a drill that could also wait.
+  bool is_welcome(Drill drill, int day) const;
+
   // The forks that wait and are ready, as far as the day has room.
   void drill_forks(PieceProgress& progress, int day);
 

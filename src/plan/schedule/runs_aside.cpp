@@ -1,0 +1,84 @@
+#include "plan/schedule/runs_aside.h"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <utility>
+
+#include "plan/due/growing_runs.h"
+#include "plan/due/longer_stretches.h"
+
+namespace cahier {
+namespace {
+
+constexpr int kMoreRuns = 2;
+
+// The day on which the last chunk of a piece is learned, when each day takes its even share.
+int learned_by(const Draft& draft, const Pace& pace, const PieceProgress& progress) {
+  std::vector<int> learning_days;
+  for (const int day : draft.practice_days)
+    if (day <= pace.learn_until) learning_days.push_back(day);
+  double before = 0;  // minutes of learning, up to the piece's last chunk
+  double all = 0;     // up to the last chunk of all
+  for (int i = 0; i + 1 < pace.chunks; ++i) {
+    const Work::Item& item = draft.work.order[i];
+    all += draft.work.analyses[item.piece].learn_minutes[item.chunk];
+    if (&progress == draft.pieces[draft.work.order[i + 1].piece].get()) before = all;
+  }
+  if (learning_days.empty() || all <= 0) return pace.learn_until;
+  const double share = before / all * static_cast<double>(learning_days.size() - 1);
+  return learning_days[static_cast<std::size_t>(std::ceil(share))];
+}
+
+// One who has made them all plays it through twice more before the date, where there is room.
+RunsAsked runs_asked(const Draft& draft, const PieceProgress& progress) {
+  RunsAsked asked = progress.runs_asked(draft.work.terms);
+  asked.more = std::max(0, kMoreRuns - asked.runs);
+  return asked;
+}
+
+RunDays run_days(const Draft& draft, const Pace& pace, const PieceProgress& progress) {
+  const double minutes = progress.analysis.time.run_through();
+  const RunsAsked asked = runs_asked(draft, progress);
+  if (pace.more_runs)
+    if (auto growing = choose_growing_runs(draft.schedule.days, draft.room,
+                                           learned_by(draft, pace, progress), asked, minutes))
+      return *std::move(growing);
+  return choose_run_days(draft.work.terms.method, draft.schedule.days, draft.room,
+                         pace.learn_until + 1, asked, minutes, pace.catch_up);
+}
+
+}  // namespace
+
+void set_runs_aside(Draft& draft, const Pace& pace) {
+  if (!pace.runs) {
+    for (auto& progress : draft.pieces) progress->runs.runs.assign(draft.end, 0);
+    return;
+  }
+  for (auto& progress : draft.pieces) {
+    draft.set_aside(*progress, run_days(draft, pace, *progress));
+    progress->recalls.be_at_tempo_by(progress->next_run(-1));
+  }
+  if (!pace.catch_up) return;
+  for (auto& progress : draft.pieces)
+    if (const int first_run = progress->next_run(-1); first_run >= 0)
+      progress->reserved =
+          reserve_longer_stretches(progress->analysis, progress->make, draft.work.terms.method,
+                                   draft.room, pace.learn_until, first_run);
+}
+
+void give_runs_back(Draft& draft) {
+  for (auto& progress : draft.pieces) {
+    if (progress->recalls.everything_learned()) continue;
+    const double minutes = progress->analysis.time.run_through();
+    for (int day = 0; day < draft.end; ++day) {
+      const int runs = std::exchange(progress->runs.runs[day], 0);
+      if (runs == 0) continue;
+      Day& of = draft.schedule.days[day];
+      draft.room[day] = progress->runs.alone ? of.allowance : draft.room[day] + runs * minutes;
+      if (progress->runs.alone) of.note = DayNote::none;
+    }
+  }
+}
+
+}  // namespace cahier

@@ -1,0 +1,93 @@
+#include "plan/schedule/welcome_work.h"
+
+#include <utility>
+
+#include "plan/due/recall_kinds.h"
+
+namespace cahier {
+namespace {
+
+constexpr int kWeeksForSecondPasses = 56;  // days from the last new bars to the date
+constexpr double kPassRipe = 0.25;         // best gaps since the bars were last played
+constexpr double kPassAgain = 0.2;         // the same where a day has room
+constexpr int kManyTimes = 12;             // passes of each kind over a stretch
+constexpr double kFullShare = 0.34;        // of a day's allowance: fewer minutes are crumbs
+
+}  // namespace
+
+bool WelcomeWork::put(PieceProgress& progress, Task task, int day, double kept) {
+  if (task.minutes > draft_.room[day] - kept) return false;
+  progress.played(task, day);
+  draft_.put(std::move(task), day);
+  return true;
+}
+
+void WelcomeWork::recall_sooner(int day, double kept) {
+  if (!draft_.is_welcome(Drill::recall, day)) return;
+  for (auto& progress : draft_.pieces) {
+    if (progress->runs.runs[day] > 0) continue;
+    for (const Want& want : progress->recalls.wants_sooner(day)) {
+      Task task =
+          progress->make.recall(want.bars, progress->recalls.tempo_progress(want.chunks, day));
+      task.reason = Reason::best_gap;
+      task.reason_number = draft_.end - day;
+      put(*progress, std::move(task), day, kept);
+    }
+  }
+}
+
+void WelcomeWork::play_sections(int day, double kept) {
+  for (auto& progress : draft_.pieces) {
+    if (progress->runs.runs[day] > 0) continue;
+    for (const BarRange& part : progress->sections.on_day(progress->recalls, day)) {
+      Task task = progress->make.recall(part);
+      task = progress->make.recall(part, progress->recalls.tempo_progress(task.chunks, day));
+      task.reason = Reason::section;
+      const bool presses = progress->sections.presses(part, progress->recalls, day);
+      put(*progress, std::move(task), day, presses ? 0 : kept);
+    }
+  }
+}
+
+void WelcomeWork::pass(int day) {
+  if (!draft_.is_welcome(Drill::slow_pass, day)) return;
+  for (auto& progress : draft_.pieces) {
+    if (!progress->recalls.everything_learned()) continue;
+    const bool weeks_left =
+        draft_.end - progress->recalls.last_learning_day() >= kWeeksForSecondPasses;
+    for (Task& task : progress->passes_due.on_day(progress->recalls, progress->make, day,
+                                                  weeks_left ? 2 : 1, kPassRipe))
+      put(*progress, std::move(task), day);
+  }
+}
+
+bool WelcomeWork::is_full(int day) const {
+  const double allowance = draft_.schedule.days[day].allowance;
+  return allowance - draft_.room[day] >= kFullShare * allowance;
+}
+
+void WelcomeWork::fill_up(int day) {
+  const bool begun = draft_.room[day] < draft_.schedule.days[day].allowance;
+  if (!begun || !draft_.is_welcome(Drill::slow_pass, day)) return;
+  for (auto& progress : draft_.pieces)
+    for (const Want& want : progress->recalls.weak_on(day)) {
+      if (is_full(day)) return;
+      Task task =
+          recall_turn(*progress, want.bars, want.chunks,
+                      progress->weak_turns % 2 == 0 ? kSlowly : kFromMemory, day, draft_.room[day]);
+      task.reason = Reason::slips;
+      if (put(*progress, std::move(task), day)) ++progress->weak_turns;
+    }
+  for (auto& progress : draft_.pieces) {
+    // Where something slips, the minutes are its own.
+    if (progress->slips()) continue;
+    for (Task& task : progress->passes_due.on_day(progress->recalls, progress->make, day,
+                                                  kManyTimes, kPassAgain)) {
+      if (is_full(day)) return;
+      task.reason = Reason::worthwhile;
+      put(*progress, std::move(task), day);
+    }
+  }
+}
+
+}  // namespace cahier

@@ -1,0 +1,37 @@
+// Work that no rule asks for and a teacher would want, where a day has room for it.
+#pragma once
+
+#include "plan/schedule/draft.h"
+
+namespace cahier {
+
+class WelcomeWork {
+ public:
+  // REQUIRES: `draft` outlives this object.
+  explicit WelcomeWork(Draft& draft) : draft_(draft) {}
+
+  // What is new until it came back three times, hard bars and what slips: sooner than the best gap
+  // asks. `kept` minutes of the day are left free.
+  void recall_sooner(int day, double kept);
+
+  // Each section whole, soon after it is learned; what presses takes `kept` minutes as well.
+  void play_sections(int day, double kept);
+
+  // Slow and counted passes over what is learned whole, one of each even when the date leaves no
+  // time for its recalls to come round, two where there are weeks for them.
+  void pass(int day);
+
+  // More work for a day that has some, rather than crumbs: what is weak, then further passes. Fewer
+  // and fuller days follow, since what is played now need not be played tomorrow. For when
+  // everything is learned.
+  void fill_up(int day);
+
+ private:
+  // Puts the task where the day has room for it and `kept` minutes besides.
+  bool put(PieceProgress& progress, Task task, int day, double kept = 0);
+  bool is_full(int day) const;
+
+  Draft& draft_;
+};
+
+}  // namespace cahier
