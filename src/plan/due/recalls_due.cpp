@@ -19,31 +19,22 @@ constexpr int kCriterion = 3;
 constexpr int kCriterionDays = 10;  // from learning on
 constexpr int kCriterionGap = 2;    // days
 constexpr double kHardGap = 0.35;   // of the best gap, for hard bars
-// Shares of the tempo: the first recall against the tempo of learning, the most it rises from one
-// recall to the next, and the share of the days from learning to the first run-through, or to the
-// date where there is none, in which it gets to the full tempo.
-constexpr double kFirstStep = 1.05;
-constexpr double kTempoStep = 0.19;
-constexpr double kToTempo = 0.55;
-constexpr double kToTempoAtLast = 6.0 / 7;
-// A teacher wants each bar twice near its tempo before the first run-through: in its last days.
-constexpr double kNearTempo = 0.9;
-constexpr int kNearTempoTimes = 2;
-constexpr int kNearTempoDays = 14;
-constexpr int kWeek = 7;  // days in which what was overdue comes back
+constexpr int kWeek = 7;            // days in which what was overdue comes back
 
 }  // namespace
 
 RecallsDue::RecallsDue(const Analysis& analysis, const Method& method,
                        const std::vector<int>& practice_days, int first, int end, bool to_the_edge)
-    : analysis_(analysis), method_(method), practice_days_(practice_days), end_(end) {
+    : analysis_(analysis),
+      method_(method),
+      practice_days_(practice_days),
+      end_(end),
+      tempo_(analysis, end) {
   best_gap_.push_back(1);
   for (int left = 1; left <= end; ++left) best_gap_.push_back(best_gap(method, left));
   learned_.assign(analysis.planned.chunks.size(), -1);
   recalled_.assign(analysis.planned.chunks.size(), -1);
   turns_.assign(analysis.planned.chunks.size(), 0);
-  near_tempo_.assign(analysis.planned.chunks.size(), 0);
-  reached_.assign(analysis.planned.chunks.size(), 0);
   passed_.assign(analysis.planned.chunks.size(), false);
   const Piece& piece = analysis.planned.piece;
   source_of_ = piece.learned_bars();
@@ -73,20 +64,17 @@ RecallsDue::RecallsDue(const Analysis& analysis, const Method& method,
 
 void RecallsDue::learn(int chunk, int day) {
   learned_[chunk] = day;
+  tempo_.learned(chunk, day);
   ++learned_count_;
   last_learning_day_ = std::max(last_learning_day_, day);
 }
 
 void RecallsDue::retrieve(const Task& task, int day) {
-  if (task.drill == Drill::recall && task.tempo) {
-    const Tempo full = tempo_or_usual(analysis_.planned.piece, task.bars.first);
-    const double share = *task.tempo * quarters(task.beat) / full.quarters_per_minute();
-    const bool near = *task.tempo >= analysis_.time.mark(task.bars.first, kNearTempo);
+  if (task.drill == Drill::recall) {
+    std::vector<int> known;
     for (const int chunk : task.chunks)
-      if (learned_before(chunk, day)) {
-        reached_[chunk] = share;
-        near_tempo_[chunk] += near ? 1 : 0;
-      }
+      if (learned_before(chunk, day)) known.push_back(chunk);
+    tempo_.recalled(task, known);
   }
   for (const int chunk : task.chunks)
     if (learned_before(chunk, day) && std::exchange(recalled_[chunk], day) != day) ++turns_[chunk];
@@ -120,33 +108,6 @@ bool RecallsDue::ripe_enough(const BarRange& bars, int day, double gaps) const {
     if (last < 0 || (day - last) / best(last) < gaps) return false;
   }
   return true;
-}
-
-double RecallsDue::tempo_progress(const std::vector<int>& chunks, int day) const {
-  if (at_tempo_) return 1;
-  double share = 1;
-  double slowest = 1;
-  for (const int chunk : chunks) {
-    share = std::min(share, tempo_share(chunk, day));
-    slowest = std::min(slowest, learn_share(chunk));
-  }
-  return slowest < 1 ? std::clamp((share - slowest) / (1 - slowest), 0.0, 1.0) : 1;
-}
-
-double RecallsDue::learn_share(int chunk) const {
-  return analysis_.time.share(Drill::learn, analysis_.planned.chunks[chunk].level);
-}
-
-// Of the performance tempo: rising evenly towards the day on which the whole is played, but by no
-// more than a step from one recall to the next.
-double RecallsDue::tempo_share(int chunk, int day) const {
-  const double learned = learn_share(chunk);
-  const int since = learned_[chunk];
-  const double whole =
-      at_tempo_by_ > since ? kToTempo * (at_tempo_by_ - since) : kToTempoAtLast * (end_ - since);
-  const double even = learned + (1 - learned) * (day - since) / std::max(1.0, whole);
-  const double most = reached_[chunk] > 0 ? reached_[chunk] + kTempoStep : kFirstStep * learned;
-  return std::min({1.0, even, most});
 }
 
 // The last day on which the next recall is in time, for each of its bars.
@@ -248,9 +209,7 @@ bool RecallsDue::sooner(int chunk, int day) const {
   if (analysis_.planned.chunks[chunk].raised) return since >= 1;
   if (turns_[chunk] < kCriterion && day - learned_[chunk] <= kCriterionDays)
     return since >= kCriterionGap;
-  if (near_tempo_[chunk] < kNearTempoTimes && at_tempo_by_ > day &&
-      at_tempo_by_ - day <= kNearTempoDays)
-    return since >= kCriterionGap;
+  if (tempo_.wants_tempo(chunk, day)) return since >= kCriterionGap;
   return analysis_.planned.chunks[chunk].level >= method_.weak_level &&
          ripeness(chunk, day) >= kHardGap;
 }

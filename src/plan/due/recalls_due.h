@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "plan/chunks/analysis.h"
+#include "plan/due/tempo_steps.h"
 #include "practice/method.h"
 
 namespace cahier {
@@ -57,15 +58,11 @@ class RecallsDue {
   // The same of the bars that a start plays, as they stand.
   bool ripe_enough(const BarRange& bars, int day, double gaps = 0.5) const;
 
-  // How far these chunks, played together, are on the way from the tempo at which the hardest was
-  // learned, 0, to the performance tempo, 1.
-  double tempo_progress(const std::vector<int>& chunks, int day) const;
-
-  // The day of the first run-through, before which the tempo is to be reached.
-  void be_at_tempo_by(int day) { at_tempo_by_ = day; }
-
-  // Everything is at the performance tempo already.
-  void is_at_tempo() { at_tempo_ = true; }
+  // As in TempoSteps.
+  double tempo_progress(const std::vector<int>& chunks, int day) const {
+    return tempo_.progress(chunks, day);
+  }
+  TempoSteps& tempo() { return tempo_; }
 
   // Whether two days are at least half a best gap apart.
   bool far_enough(int day, int later) const { return later - day >= best(day) / 2; }
@@ -94,8 +91,6 @@ class RecallsDue {
   // Neighbouring chunks of one stretch that belong, put together.
   template <typename Belongs>
   std::vector<Want> runs_of(Belongs belongs) const;
-  double learn_share(int chunk) const;
-  double tempo_share(int chunk, int day) const;
   void add_wants(const Stretch& stretch, int index, int position, int next_played,
                  std::vector<Want>& wants) const;
 
@@ -103,13 +98,12 @@ class RecallsDue {
   const Method& method_;
   const std::vector<int>& practice_days_;
   int end_;
+  TempoSteps tempo_;
   std::vector<double> best_gap_;  // by days left
   std::vector<int> latest_;       // by day: the last day for the next recall
   std::vector<int> learned_;      // by chunk: day, or -1
   std::vector<int> recalled_;     // by chunk: last day on which all of it was played, or -1
   std::vector<int> turns_;        // by chunk: days on which all of it was recalled
-  std::vector<double> reached_;   // by chunk: share of the tempo at its last recall, 0 for none
-  std::vector<int> near_tempo_;   // by chunk: recalls near the performance tempo
   std::vector<bool> passed_;      // by chunk
   std::vector<int> source_of_;    // by bar: where it is learned
   std::vector<int> chunk_of_;     // by bar where it is learned
@@ -117,8 +111,6 @@ class RecallsDue {
   std::vector<int> position_of_;  // by day: practice days before it
   int learned_count_ = 0;
   int last_learning_day_ = -1;
-  int at_tempo_by_ = -1;
-  bool at_tempo_ = false;
 };
 
 }  // namespace cahier

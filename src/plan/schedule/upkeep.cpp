@@ -21,7 +21,7 @@ class Upkeep {
   Schedule run() {
     for (auto& progress : draft_.pieces) set_runs_aside(*progress);
     for (auto& progress : draft_.pieces) {
-      progress->recalls.is_at_tempo();
+      progress->recalls.tempo().is_at_tempo();
       sit_down(*progress);
     }
     for (const int day : draft_.practice_days) {

@@ -15,6 +15,7 @@
 #include "plan/schedule/tight.h"
 #include "plan/schedule/upkeep.h"
 #include "plan/schedule/work.h"
+#include "plan/search/learning_days.h"
 #include "plan/search/lower_bound.h"
 #include "practice/kept_record.h"
 #include "practice/pace_samples.h"
@@ -22,10 +23,8 @@
 namespace cahier {
 namespace {
 
-constexpr std::size_t kTiny = 12;      // chunks
-constexpr double kMostDaysAChunk = 6;  // of practice, however much time there is
-constexpr int kWeeksToProve = 57;      // days before the date: eight weeks and the last new bars
-constexpr double kAnyLoad = 1e3;       // minutes that no chunk reaches: as large as they may be
+constexpr std::size_t kTiny = 12;  // chunks
+constexpr double kAnyLoad = 1e3;   // minutes that no chunk reaches: as large as they may be
 
 // Minutes a chunk should take: the method's, less where the days are short.
 double chunk_load(const Terms& terms) {
@@ -59,11 +58,11 @@ class Planner {
     // The bound knows nothing of what is done already.
     if (terms_.record.done.empty() && !could_fit(pieces_, terms_)) return std::nullopt;
     for (const Pace& pace : {Pace{.more_runs = true}, Pace{}, Pace{.catch_up = false}})
-      for (const int until : last_learning_days()) {
+      for (const int until : learning_days_.last()) {
         if (effort_.used_up()) return std::nullopt;
         if (auto plan = with_pace(pace, until)) return plan;
       }
-    for (const int until : last_learning_days(1)) {
+    for (const int until : learning_days_.last(1)) {
       if (effort_.used_up()) return std::nullopt;
       if (auto plan = with_pace({.catch_up = false, .eager = true}, until)) return plan;
     }
@@ -83,7 +82,7 @@ class Planner {
       if (unplaced_minutes(plan) < unplaced_minutes(best)) best = std::move(plan);
       return true;
     };
-    const std::vector<int> candidates = last_learning_days();
+    const std::vector<int> candidates = learning_days_.last();
     if (candidates.empty()) return best;
     for (const bool temper : {true, false})
       for (const bool runs : {true, false})
@@ -92,7 +91,7 @@ class Planner {
             take_if_better(
                 finished(divided_, lay_out(divided_.work, learning(all, until, temper, runs))));
     if (all == 0) return best;
-    const int until = practice_days_[latest_position()];
+    const int until = practice_days_[learning_days_.latest_position()];
     int fewest = 0;
     int most = all;
     while (fewest < most && !effort.used_up()) {
@@ -189,67 +188,6 @@ class Planner {
     return plan;
   }
 
-  // Candidates for the last day of learning, the most comfortable first: leaving the method's share
-  // of the days to prove, then later, then earlier.
-  std::vector<int> last_learning_days(int least_step = 0) const {
-    // Where nothing is left to learn, every day is one to prove.
-    if (practice_days_.empty()) return {};
-    if (divided_.work.order.empty()) return {divided_.work.first - 1};
-    std::vector<int> positions;
-    const int latest = latest_position();
-    if (latest < 0) return positions;
-    const int comfortable = std::clamp(comfortable_position(), 0, latest);
-    const int step =
-        least_step > 0 ? least_step : std::max(1, static_cast<int>(practice_days_.size()) / 12);
-    positions.push_back(comfortable);
-    for (int later = comfortable + step; later < latest; later += step) positions.push_back(later);
-    if (latest != comfortable) positions.push_back(latest);
-    for (int earlier = comfortable - step; earlier >= 0; earlier -= step)
-      positions.push_back(earlier);
-    std::vector<int> result;
-    for (const int position : positions) result.push_back(practice_days_[position]);
-    return result;
-  }
-
-  int latest_position() const {
-    const int end = static_cast<int>(days_.size());
-    int latest = -1;
-    for (int i = 0; i < static_cast<int>(practice_days_.size()); ++i)
-      if (end - practice_days_[i] > terms_.method.quiet_days) latest = i;
-    return latest;
-  }
-
-  int comfortable_position() const {
-    const double practice = static_cast<double>(practice_days_.size());
-    double learning = 0;
-    for (const Work::Item& item : divided_.work.order)
-      learning += divided_.analyses[item.piece].learn_minutes[item.chunk];
-    double allowance = 0;
-    for (const int day : practice_days_) allowance += days_[day].allowance;
-    if (practice > 0) allowance /= practice;
-    // About one chunk for every quarter of an hour, six days in seven, and never more than six
-    // tenths of the time for new bars: common practice.
-    const double chunks_a_day = std::max(1.0, allowance / 15);
-    const double needed = std::max(learning / std::max(1.0, 0.6 * allowance),
-                                   static_cast<double>(divided_.work.order.size()) / chunks_a_day);
-    const double full_pace = needed * 7 / 6;
-    // Where there is slack learning is spread, but leaves the weeks to prove that it can.
-    double unhurried = terms_.method.learn_share * practice;
-    if (const double weeks = days_before_date(kWeeksToProve); full_pace <= weeks)
-      unhurried = std::min(unhurried, weeks);
-    unhurried =
-        std::min(unhurried, kMostDaysAChunk * static_cast<double>(divided_.work.order.size()));
-    return static_cast<int>(
-        std::min(std::max(full_pace, unhurried), practice * (1 - terms_.method.prove_share)));
-  }
-
-  // Practice days that lie at least so many days before the date.
-  int days_before_date(int least) const {
-    const int end = static_cast<int>(days_.size());
-    return static_cast<int>(std::count_if(practice_days_.begin(), practice_days_.end(),
-                                          [&](int day) { return end - day >= least; }));
-  }
-
   std::optional<Plan> sound_plan(const DividedWork& divided, Schedule schedule) const {
     Plan plan = finished(divided, std::move(schedule));
     if (plan.fits && violations(plan).empty()) return plan;
@@ -303,6 +241,7 @@ class Planner {
   std::vector<Day> days_;           // from the first day of the past on
   DividedWork divided_;
   std::vector<int> practice_days_;
+  LearningDays learning_days_{terms_, divided_, days_, practice_days_};
 };
 
 }  // namespace

@@ -1,0 +1,72 @@
+#include "plan/due/tempo_steps.h"
+
+#include <algorithm>
+
+namespace cahier {
+namespace {
+
+// Shares of the tempo: the first recall against the tempo of learning, the most it rises from one
+// recall to the next, and the share of the days from learning to the first run-through, or to the
+// date where there is none, in which it gets to the full tempo.
+constexpr double kFirstStep = 1.05;
+constexpr double kTempoStep = 0.19;
+constexpr double kToTempo = 0.55;
+constexpr double kToTempoAtLast = 6.0 / 7;
+// A teacher wants each bar twice near its tempo before the first run-through: in its last days.
+constexpr double kNearTempo = 0.9;
+constexpr int kNearTempoTimes = 2;
+constexpr int kNearTempoDays = 14;
+
+}  // namespace
+
+TempoSteps::TempoSteps(const Analysis& analysis, int end)
+    : analysis_(analysis),
+      end_(end),
+      learned_(analysis.planned.chunks.size(), -1),
+      reached_(learned_.size(), 0),
+      near_tempo_(learned_.size(), 0) {}
+
+void TempoSteps::recalled(const Task& task, const std::vector<int>& chunks) {
+  if (!task.tempo) return;
+  const Tempo full = tempo_or_usual(analysis_.planned.piece, task.bars.first);
+  const double share = *task.tempo * quarters(task.beat) / full.quarters_per_minute();
+  const bool near = *task.tempo >= analysis_.time.mark(task.bars.first, kNearTempo);
+  for (const int chunk : chunks) {
+    reached_[chunk] = share;
+    near_tempo_[chunk] += near ? 1 : 0;
+  }
+}
+
+bool TempoSteps::wants_tempo(int chunk, int day) const {
+  return near_tempo_[chunk] < kNearTempoTimes && at_tempo_by_ > day &&
+         at_tempo_by_ - day <= kNearTempoDays;
+}
+
+double TempoSteps::progress(const std::vector<int>& chunks, int day) const {
+  if (at_tempo_) return 1;
+  double together = 1;
+  double slowest = 1;
+  for (const int chunk : chunks) {
+    together = std::min(together, share(chunk, day));
+    slowest = std::min(slowest, learn_share(chunk));
+  }
+  return slowest < 1 ? std::clamp((together - slowest) / (1 - slowest), 0.0, 1.0) : 1;
+}
+
+double TempoSteps::learn_share(int chunk) const {
+  return analysis_.time.share(Drill::learn, analysis_.planned.chunks[chunk].level);
+}
+
+// Of the performance tempo: rising evenly towards the day on which the whole is played, but by no
+// more than a step from one recall to the next.
+double TempoSteps::share(int chunk, int day) const {
+  const double learned = learn_share(chunk);
+  const int since = learned_[chunk];
+  const double whole =
+      at_tempo_by_ > since ? kToTempo * (at_tempo_by_ - since) : kToTempoAtLast * (end_ - since);
+  const double even = learned + (1 - learned) * (day - since) / std::max(1.0, whole);
+  const double most = reached_[chunk] > 0 ? reached_[chunk] + kTempoStep : kFirstStep * learned;
+  return std::min({1.0, even, most});
+}
+
+}  // namespace cahier

@@ -1,0 +1,46 @@
+// How fast each chunk is recalled, on its way from the tempo of learning to the full one.
+#pragma once
+
+#include <vector>
+
+#include "plan/chunks/analysis.h"
+#include "plan/plan.h"
+
+namespace cahier {
+
+class TempoSteps {
+ public:
+  // `end` is the date. REQUIRES: `analysis` outlives this object.
+  TempoSteps(const Analysis& analysis, int end);
+
+  // Everything is at the performance tempo already.
+  void is_at_tempo() { at_tempo_ = true; }
+
+  // The day of the first run-through, before which the tempo is to be reached.
+  void be_at_tempo_by(int day) { at_tempo_by_ = day; }
+
+  void learned(int chunk, int day) { learned_[chunk] = day; }
+  // The chunks of `task` were recalled at its tempo.
+  void recalled(const Task& task, const std::vector<int>& chunks);
+
+  // How far these chunks, played together, are on the way from the tempo at which the hardest was
+  // learned, 0, to the performance tempo, 1.
+  double progress(const std::vector<int>& chunks, int day) const;
+
+  // Whether it is time for a recall near the tempo, before the first run-through.
+  bool wants_tempo(int chunk, int day) const;
+
+ private:
+  double learn_share(int chunk) const;
+  double share(int chunk, int day) const;
+
+  const Analysis& analysis_;
+  int end_;
+  std::vector<int> learned_;     // by chunk: day, or -1
+  std::vector<double> reached_;  // by chunk: share of the tempo at its last recall, 0 for none
+  std::vector<int> near_tempo_;  // by chunk: recalls near the performance tempo
+  int at_tempo_by_ = -1;
+  bool at_tempo_ = false;
+};
+
+}  // namespace cahier

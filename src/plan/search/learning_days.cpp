@@ -1,0 +1,75 @@
+#include "plan/search/learning_days.h"
+
+#include <algorithm>
+
+namespace cahier {
+namespace {
+
+// About one chunk for every quarter of an hour, six days in seven, and never more than six tenths
+// of the time for new bars: common practice.
+constexpr double kMinutesAChunk = 15;
+constexpr double kNewShare = 0.6;
+constexpr double kSparedDays = 7.0 / 6;
+constexpr double kMostDaysAChunk = 6;  // of practice, however much time there is
+constexpr int kWeeksToProve = 57;      // days before the date: eight weeks and the last new bars
+
+}  // namespace
+
+std::vector<int> LearningDays::last(int least_step) const {
+  // Where nothing is left to learn, every day is one to prove.
+  if (practice_days_.empty()) return {};
+  if (divided_.work.order.empty()) return {divided_.work.first - 1};
+  std::vector<int> positions;
+  const int latest = latest_position();
+  if (latest < 0) return positions;
+  const int comfortable = std::clamp(comfortable_position(), 0, latest);
+  const int step =
+      least_step > 0 ? least_step : std::max(1, static_cast<int>(practice_days_.size()) / 12);
+  positions.push_back(comfortable);
+  for (int later = comfortable + step; later < latest; later += step) positions.push_back(later);
+  if (latest != comfortable) positions.push_back(latest);
+  for (int earlier = comfortable - step; earlier >= 0; earlier -= step)
+    positions.push_back(earlier);
+  std::vector<int> result;
+  for (const int position : positions) result.push_back(practice_days_[position]);
+  return result;
+}
+
+int LearningDays::latest_position() const {
+  const int end = static_cast<int>(days_.size());
+  int latest = -1;
+  for (int i = 0; i < static_cast<int>(practice_days_.size()); ++i)
+    if (end - practice_days_[i] > terms_.method.quiet_days) latest = i;
+  return latest;
+}
+
+int LearningDays::comfortable_position() const {
+  const double practice = static_cast<double>(practice_days_.size());
+  double learning = 0;
+  for (const Work::Item& item : divided_.work.order)
+    learning += divided_.analyses[item.piece].learn_minutes[item.chunk];
+  double allowance = 0;
+  for (const int day : practice_days_) allowance += days_[day].allowance;
+  if (practice > 0) allowance /= practice;
+  const double chunks_a_day = std::max(1.0, allowance / kMinutesAChunk);
+  const double needed = std::max(learning / std::max(1.0, kNewShare * allowance),
+                                 static_cast<double>(divided_.work.order.size()) / chunks_a_day);
+  const double full_pace = needed * kSparedDays;
+  // Where there is slack learning is spread, but leaves the weeks to prove that it can.
+  double unhurried = terms_.method.learn_share * practice;
+  if (const double weeks = days_before_date(kWeeksToProve); full_pace <= weeks)
+    unhurried = std::min(unhurried, weeks);
+  unhurried =
+      std::min(unhurried, kMostDaysAChunk * static_cast<double>(divided_.work.order.size()));
+  return static_cast<int>(
+      std::min(std::max(full_pace, unhurried), practice * (1 - terms_.method.prove_share)));
+}
+
+// Practice days that lie at least so many days before the date.
+int LearningDays::days_before_date(int least) const {
+  const int end = static_cast<int>(days_.size());
+  return static_cast<int>(std::count_if(practice_days_.begin(), practice_days_.end(),
+                                        [&](int day) { return end - day >= least; }));
+}
+
+}  // namespace cahier
