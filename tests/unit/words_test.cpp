@@ -178,4 +178,10 @@ TEST_CASE("the tag of a language is well formed") {
   for (const char* tag : {"klingon forever", "e", "en-", "-en", "en_GB", "en--GB", "abcdefghi",
                           "12", "de-419-DE", "en-a", "en-x", "en-GB-verylongvariant"})
     CHECK(problems(tagged(tag)).size() == 1);
+  // Well formed, but sixty letters are the most: "en-x" and seven times eight, then one more.
+  std::string longest = "en-x";
+  for (int part = 0; part < 7; ++part) longest += "-bcdefgh";
+  REQUIRE(longest.size() == 60);
+  CHECK(problems(tagged(longest)).empty());
+  CHECK(problems(tagged(longest + "a")).size() == 1);
 }
