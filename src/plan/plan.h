@@ -69,6 +69,7 @@ enum class Reason {
   best_gap,      // the best gap for the days left (`reason_number`)
   last_chance,   // the longest gap allowed ends here
   slips,         // it slips more than it should: sooner than the rest
+  sooner,        // new, hard, or not yet near its tempo: sooner than the best gap asks
   joins_new,     // new chunks meet their neighbours
   joins_return,  // into or out of a return
   fork,          // look-alikes part at bar `reason_number`

@@ -35,7 +35,6 @@ class LearnedBars {
   int source(int bar) const;
 
  private:
-
   int first_bar_ = 1;
   std::vector<int> source_;    // by bar as printed
   std::map<int, Date> since_;  // by bar where it is learned

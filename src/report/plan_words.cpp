@@ -35,6 +35,8 @@ std::string_view reason_word(Reason reason) {
       return "best_gap";
     case Reason::slips:
       return "slips";
+    case Reason::sooner:
+      return "sooner";
     case Reason::last_chance:
       return "last_chance";
     case Reason::joins_new:

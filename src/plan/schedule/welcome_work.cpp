@@ -29,8 +29,7 @@ void WelcomeWork::recall_sooner(int day, double kept) {
     for (const Want& want : progress->recalls.wants_sooner(day)) {
       Task task =
           progress->make.recall(want.bars, progress->recalls.tempo_progress(want.chunks, day));
-      task.reason = Reason::best_gap;
-      task.reason_number = draft_.end - day;
+      task.reason = Reason::sooner;
       put(*progress, std::move(task), day, kept);
     }
   }
@@ -75,7 +74,7 @@ void WelcomeWork::fill_up(int day) {
       Task task =
           recall_turn(*progress, want.bars, want.chunks,
                       progress->weak_turns % 2 == 0 ? kSlowly : kFromMemory, day, draft_.room[day]);
-      task.reason = Reason::slips;
+      task.reason = Reason::sooner;
       if (put(*progress, std::move(task), day)) ++progress->weak_turns;
     }
   for (auto& progress : draft_.pieces) {

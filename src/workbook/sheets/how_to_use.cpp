@@ -112,8 +112,9 @@ std::string meaning_of(const Plan& plan, const Words& words, const Totals& total
     case Drill::run_through:
       if (is_later_edition(plan))
         return words.say("how_to_use.run_through_more", {{"number", totals.runs}});
-      return words.say("how_to_use.run_through_means",
-                       {{"number", plan.upkeep ? totals.runs : plan.runs_required()}});
+      return words.say(
+          "how_to_use.run_through_means",
+          {{"number", plan.upkeep ? totals.runs : std::max(totals.runs, plan.runs_required())}});
     case Drill::spoken_part:
       if (plan.temper == Temper::no || !has_several_parts(plan) || !may_ask_for(plan, drill))
         return {};

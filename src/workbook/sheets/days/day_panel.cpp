@@ -83,9 +83,8 @@ TaskRemarks DayPanels::remarks(const Task& task) {
     remarks.beside = piece.chunks[task.chunks.front()].id;
   if (met_[task.drill]++ < kFirstTimes) remarks.below = drill_meaning(words, task);
   if (task.reason == Reason::listener || task.reason == Reason::recorded)
-    remarks.below +=
-        (remarks.below.empty() ? "" : "\n") +
-        words.say(task.reason == Reason::listener ? "task.listener" : "task.record");
+    remarks.below += (remarks.below.empty() ? "" : "\n") +
+                     words.say(task.reason == Reason::listener ? "task.listener" : "task.record");
   if (task.drill == Drill::learn)
     for (const std::string& mark : marks_in(words, piece, task.bars))
       remarks.below += (remarks.below.empty() ? "" : "\n") + mark;
