@@ -11,7 +11,7 @@ constexpr int kPressing = 9;   // days after a section's last new bars; fourteen
 
 }  // namespace
 
-SectionsDue::SectionsDue(const Analysis& analysis) : analysis_(analysis) {
+SectionsDue::SectionsDue(const Analysis& analysis) {
   const auto& chunks = analysis.planned.chunks;
   for (const PlannedSection& section : analysis.planned.sections) {
     if (section.same_as || section.bars.size() < kLeastBars) continue;

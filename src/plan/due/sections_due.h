@@ -12,7 +12,7 @@ namespace cahier {
 class SectionsDue {
  public:
   // Those of eight bars and more that are learned where they stand. A long one is played in parts,
-  // each as long as may be. REQUIRES: `analysis` outlives this object.
+  // each as long as may be.
   explicit SectionsDue(const Analysis& analysis);
 
   // The parts to be played on a day: of a section that was learned before it, and whose chunks all
@@ -32,7 +32,6 @@ class SectionsDue {
     std::vector<int> section_chunks;  // of the whole section
   };
 
-  const Analysis& analysis_;
   std::vector<Part> waiting_;
 };
 
