@@ -20,8 +20,7 @@ constexpr double kLightShare = 0.5;  // of the last day's allowance
 
 class Layout {
  public:
-  Layout(const Work& work, const Pace& pace)
-      : work_(work), method_(work.terms.method), pace_(pace), draft_(work, pace.eager) {}
+  Layout(const Work& work, const Pace& pace) : work_(work), pace_(pace), draft_(work, pace.eager) {}
 
   Schedule run() {
     set_runs_aside(draft_, pace_);
@@ -242,7 +241,6 @@ class Layout {
   Day& day_of(int day) { return draft_.schedule.days[day]; }
 
   const Work& work_;
-  const Method& method_;
   Pace pace_;
   Draft draft_;
   int next_ = 0;  // in the order of learning

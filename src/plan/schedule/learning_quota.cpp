@@ -31,7 +31,7 @@ std::vector<bool> catch_up_days(const std::vector<Day>& days, const std::vector<
 
 LearningQuota::LearningQuota(const Work& work, const Pace& pace,
                              const std::vector<int>& practice_days, const std::vector<double>& room)
-    : work_(work), learn_until_(pace.learn_until), eager_(pace.eager) {
+    : learn_until_(pace.learn_until), eager_(pace.eager) {
   rests_ = pace.catch_up ? catch_up_days(work.days, practice_days, pace.learn_until)
                          : std::vector<bool>(work.days.size(), false);
   chunks_ = pace.chunks;

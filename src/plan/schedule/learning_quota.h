@@ -9,7 +9,7 @@ namespace cahier {
 
 class LearningQuota {
  public:
-  // `room` is each day's minutes after run-throughs are set aside. REQUIRES: `work` outlives this.
+  // `room` is each day's minutes after run-throughs are set aside.
   LearningQuota(const Work& work, const Pace& pace, const std::vector<int>& practice_days,
                 const std::vector<double>& room);
 
@@ -23,7 +23,6 @@ class LearningQuota {
   bool may_learn(int day, double learned_minutes, int next, int today) const;
 
  private:
-  const Work& work_;
   int learn_until_;
   bool eager_;
   std::vector<bool> rests_;
