@@ -53,8 +53,8 @@ void read_form(YamlFields& fields, Piece& piece, Extent& extent) {
     piece.bars = extent.last;
   }
   if (extent.last == 0 || written.empty()) return;
-  written = complete_sections(fields.source(), std::move(written), extent, written.size() == named,
-                              diagnostics);
+  const bool all_read = written.size() == named;
+  written = complete_sections(fields.source(), std::move(written), extent, all_read, diagnostics);
   check_returns(fields.source(), written, extent, diagnostics);
   for (WrittenSection& each : written) piece.sections.push_back(std::move(each.section));
 }
