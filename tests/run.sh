@@ -106,7 +106,7 @@ build build-sanitized all -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=Releas
 # With sanitizers the search for remedies and the sweeps of all sheets are left out: each has tests
 # of its own besides. So are the scenarios that limit the memory, of which the sanitizer reserves
 # terabytes.
-run_tests -E 'scenario: (every|no) remedy|every sheet keeps its layout|ten thousand bars are|two million'
+run_tests -E 'scenario: (every|no) remedy|remedies of works|every sheet keeps its layout|ten thousand bars are|two million'
 if [ $what = long ]; then
   run_alone fuzz sh tests/fuzz/fuzz.sh "$folder" 10
   cat "$folder/fuzz.log"
