@@ -103,17 +103,16 @@ fuzz=OFF
 [ $what = long ] && fuzz=ON
 build build-sanitized all -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=Release \
   -DCAHIER_SANITIZE=ON "-DCAHIER_FUZZ=$fuzz"
-# With sanitizers the search for remedies and the sweeps of all sheets are left out: each has tests
-# of its own besides. So are the scenarios that limit the memory, of which the sanitizer reserves
+# With sanitizers the search for remedies, the seasons and the sweeps of all sheets are left out:
+# each has tests of its own besides. So are the scenarios that limit the memory, of which the sanitizer reserves
 # terabytes.
-run_tests -E 'scenario: (every|no) remedy|remedies of works|every sheet keeps its layout|ten thousand bars are|two million'
+run_tests -E 'scenario: (every|no) remedy|remedies of works|seasons of a|every edition of random|every sheet keeps its layout|ten thousand bars are|two million'
 if [ $what = long ]; then
   run_alone fuzz sh tests/fuzz/fuzz.sh "$folder" 10
   cat "$folder/fuzz.log"
   export CAHIER_LONG=1
   build build "all brute_force search_check cahier_bench" -DCMAKE_BUILD_TYPE=Release
-  run_alone faults ctest --test-dir build -R faults: --output-on-failure
-  run_alone judges ctest --test-dir build -R judge:.workbooks --output-on-failure
+  run_alone judges ctest --test-dir build -j "$(nproc)" -R judge:.workbooks --output-on-failure
   run_alone brute_force build/tests/brute/brute_force
   run_alone search_check build/tests/brute/search_check
   build/tests/bench/cahier_bench
