@@ -43,7 +43,7 @@ Piece piece_of(int bars) {
 }
 
 Plan plan_of(const Piece& piece, const Method& method) {
-  const Date by = first_day() + days{30 + piece.bars};
+  const Date by = first_day() + days{21 + piece.bars};
   return make_plan({piece}, settle(first_day(), by, piece.practice, method));
 }
 

@@ -16,7 +16,7 @@ namespace fuzz {
 
 // Longer pieces are read but not planned, to keep the fuzz quick; and not printed.
 inline constexpr int kMostBars = 48;
-inline constexpr int kMostBarsPrinted = 24;
+inline constexpr int kMostBarsPrinted = 12;
 inline constexpr int kMostDays = 60;
 
 cahier::Date first_day();
@@ -24,7 +24,7 @@ cahier::Method steady();
 cahier::Packet full_packet();
 cahier::Piece piece_of(int bars);
 
-// A plan from first_day(), of a month and a day for every bar.
+// A plan from first_day(), of three weeks and a day for every bar.
 cahier::Plan plan_of(const cahier::Piece& piece, const cahier::Method& method);
 
 // The plan as text with all that can be asked for, and as JSON.
