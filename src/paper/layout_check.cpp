@@ -11,7 +11,7 @@ namespace {
 // A tenth of a millimetre of shared area is too little to see: not an overlap.
 constexpr double kTolerance = 0.1;
 // How far an item may leave its box or the margins: rounding only.
-constexpr double kRounding = 0.02;
+constexpr double kHair = 0.02;
 
 std::string where(const Box& box) {
   return fmt::format("at {:.1f},{:.1f} mm ({:.1f} x {:.1f})", box.x, box.y, box.width, box.height);
@@ -135,7 +135,7 @@ constexpr double kPalestText = 0.5;
 
 void check_text(const DrawnText& text, std::vector<std::string>& found) {
   if (is_blank(text)) return;
-  if (!text.within.contains(text.ink, kRounding)) {
+  if (!text.within.contains(text.ink, kHair)) {
     found.push_back(fmt::format("{} leaves its box: ink {}, box {}", quoted(text), where(text.ink),
                                 where(text.within)));
   }
@@ -161,7 +161,7 @@ void check_item(const DrawnItem& item, const Box& inside, int page_count,
     check_text(*text, found);
     if (is_blank(*text)) return;
   }
-  if (const Box box = extent(item); !inside.contains(box, kRounding)) {
+  if (const Box box = extent(item); !inside.contains(box, kHair)) {
     found.push_back(
         fmt::format("{} lies outside the margins {}", std::visit(Named{}, item), where(inside)));
   }

@@ -17,7 +17,6 @@
 namespace cahier {
 namespace {
 
-constexpr std::string_view kDot = " · ";
 
 bool is_practice_day(const Day& day) { return day.allowance > 0; }
 

@@ -9,6 +9,8 @@
 
 namespace cahier {
 
+constexpr std::string_view kDot = " · ";  // between what stands on one line
+
 // "best_gap"; "none" without a reason. Also a key under "reasons".
 std::string_view reason_word(Reason reason);
 // "no_room_to_learn". Also a key under "why".

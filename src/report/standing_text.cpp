@@ -13,7 +13,6 @@
 namespace cahier {
 namespace {
 
-constexpr std::string_view kDot = " · ";
 constexpr std::size_t kMostSpots = 5;
 
 std::string course(const LastEdition& last, const Words& words) {

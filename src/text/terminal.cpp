@@ -7,14 +7,14 @@
 namespace cahier {
 namespace {
 
-constexpr char32_t kReplacement = 0xFFFD;
+constexpr char32_t kShownForControls = 0xFFFD;
 
 std::string without_controls(std::string_view text, bool keep_line_ends) {
   std::vector<char32_t> characters = decode_utf8(text);
   for (char32_t& character : characters) {
     if (keep_line_ends && character == U'\n') continue;
     if (character == U'\t') character = U' ';
-    if (is_control(character)) character = kReplacement;
+    if (is_control(character)) character = kShownForControls;
   }
   return encode_utf8(characters);
 }

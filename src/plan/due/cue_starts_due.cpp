@@ -14,7 +14,7 @@ constexpr int kLastWeek = 7;          // days before the date
 constexpr int kWeeksToSpare = 21;     // days from the last new bars to the date
 constexpr int kForkAtTheLatest = 12;  // days before the date
 // Best gaps since the last recall: a start waits for the best day, but none waits for ever.
-constexpr double kEarly = 0.5;
+constexpr double kEarlyStart = 0.5;
 constexpr double kNearBest = 0.8;
 constexpr double kForkRipe = 0.15;
 
@@ -72,7 +72,7 @@ std::vector<int> CueStartsDue::cues_to_assign(int day, int count, const RecallsD
   for (const CueStart& cue : analysis_.planned.cues) {
     // Before a run-through only what slips.
     if (near && cue.weight == 1) continue;
-    const double gaps = (assigned_[cue.number - 1] == 0 ? kEarly : kNearBest) / cue.weight;
+    const double gaps = (assigned_[cue.number - 1] == 0 ? kEarlyStart : kNearBest) / cue.weight;
     if (recalls.ripe_enough(analysis_.starts[cue.number - 1].bars, day, gaps))
       cues.push_back(cue.number);
   }

@@ -10,7 +10,7 @@ namespace {
 constexpr int kLeastLeft = 18;  // from the last new bars to the date
 constexpr int kFirstRun = 8;    // after the last new bars, about
 constexpr int kFirstRunAtTheLatest = 10;
-constexpr int kLastWeek = 7;
+constexpr int kLastSevenDays = 7;
 constexpr int kInLastWeek[] = {5, 2};  // before the date
 // The most that lies between two run-throughs, by the days left at the first of them.
 struct Apart {
@@ -32,16 +32,16 @@ class GrowingRuns {
 
   bool place(int learned, int asked) {
     int run = nearest(learned + kFirstRun, learned + 2, learned + kFirstRunAtTheLatest);
-    while (run >= 0 && end_ - run > kLastWeek) {
+    while (run >= 0 && end_ - run > kLastSevenDays) {
       chosen_.push_back(run);
       const int most = most_days_after(end_ - run);
       const int wanted = run + most - 1;
-      if (end_ - wanted <= kLastWeek) break;
+      if (end_ - wanted <= kLastSevenDays) break;
       const int next = nearest(wanted, run + 1, run + most);
-      run = next >= 0 ? next : nearest(wanted, run + most + 1, end_ - kLastWeek - 1);
+      run = next >= 0 ? next : nearest(wanted, run + most + 1, end_ - kLastSevenDays - 1);
     }
     for (const int left : kInLastWeek) {
-      const int day = nearest(end_ - left, end_ - kLastWeek, end_ - 1);
+      const int day = nearest(end_ - left, end_ - kLastSevenDays, end_ - 1);
       if (day >= 0) chosen_.push_back(day);
     }
     std::sort(chosen_.begin(), chosen_.end());
@@ -80,7 +80,7 @@ class GrowingRuns {
       const int apart = chosen_[i] - before;
       if (apart <= farthest) continue;
       const int day =
-          nearest(before + apart / 2, before + 1, std::min(chosen_[i], end_ - kLastWeek) - 1);
+          nearest(before + apart / 2, before + 1, std::min(chosen_[i], end_ - kLastSevenDays) - 1);
       if (day < 0) continue;
       best = day;
       farthest = apart;

@@ -9,7 +9,7 @@
 namespace cahier {
 namespace {
 
-constexpr int kLeastBars = 16;  // a shorter piece needs no halves
+constexpr int kLeastForHalves = 16;  // a shorter piece needs no halves
 
 // The two halves, cut where the section or phrase begins that is nearest to the middle.
 std::vector<BarRange> halves(const PlannedPiece& planned) {
@@ -23,7 +23,7 @@ std::vector<BarRange> halves(const PlannedPiece& planned) {
   for (const PlannedSection& section : planned.sections) consider(section.bars.first);
   for (const Section& section : planned.piece.sections)
     for (const BarRange& phrase : section.phrases) consider(phrase.first);
-  if (whole.size() < kLeastBars) return {};
+  if (whole.size() < kLeastForHalves) return {};
   if (cut < 0) cut = middle;
   return {{whole.first, cut - 1}, {cut, whole.last}};
 }

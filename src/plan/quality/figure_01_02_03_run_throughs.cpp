@@ -9,7 +9,6 @@
 namespace cahier::figures {
 namespace {
 
-constexpr int kDaysLeft = 21;
 constexpr int kFirstRun = 10;  // days after the last new bars
 constexpr int kLastWeek = 7;
 

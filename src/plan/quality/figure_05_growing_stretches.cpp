@@ -18,7 +18,6 @@
 namespace cahier::figures {
 namespace {
 
-constexpr int kDaysLeft = 21;
 constexpr int kLeastBars = 8;
 constexpr int kBarsAtATime = 32;
 constexpr int kDays = 14;  // from a section's last new bars on

@@ -13,7 +13,7 @@
 namespace cahier::figures {
 namespace {
 
-constexpr int kDays = 7;
+constexpr int kDaysForSeam = 7;
 constexpr int kSoon = 3;
 
 struct Seam {
@@ -53,7 +53,7 @@ std::vector<Seam> seams_of(const PlacedPiece& piece) {
 
 // The day its days are counted from: where they are over when the plan begins, that day.
 Date due_from(const Seam& seam, const Plan& plan) {
-  const bool overdue = seam.learned.date + days{kDays} < plan.from;
+  const bool overdue = seam.learned.date + days{kDaysForSeam} < plan.from;
   return overdue ? plan.from : seam.learned.date;
 }
 
@@ -67,9 +67,9 @@ bool is_played_within(const Seam& seam, const Plan& plan, int most) {
 std::vector<Missing> missing_seams(const PlacedPiece& piece) {
   std::vector<Missing> missing;
   for (const Seam& seam : seams_of(piece)) {
-    if (is_played_within(seam, *piece.plan, kDays)) continue;
+    if (is_played_within(seam, *piece.plan, kDaysForSeam)) continue;
     const Date due = due_from(seam, *piece.plan);
-    missing.push_back({{seam.bar, seam.bar + 1}, {due, due + days{kDays}}});
+    missing.push_back({{seam.bar, seam.bar + 1}, {due, due + days{kDaysForSeam}}});
   }
   return missing;
 }
@@ -84,7 +84,7 @@ Figure seams(const PlacedPlan& placed) {
     figure.all_of(count - static_cast<int>(missing.size()), count);
     for (const Missing& late : missing)
       figure.lacks(with_mend(
-          {.lack = Lack::seam_late, .piece = piece.index, .bars = {late.bars}, .wanted = kDays},
+          {.lack = Lack::seam_late, .piece = piece.index, .bars = {late.bars}, .wanted = kDaysForSeam},
           *placed.plan, late.when, piece.time.join(late.bars, 2)));
     const auto soon = std::ranges::count_if(
         all, [&](const Seam& seam) { return is_played_within(seam, *placed.plan, kSoon); });

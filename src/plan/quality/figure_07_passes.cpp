@@ -11,7 +11,6 @@
 namespace cahier::figures {
 namespace {
 
-constexpr int kDaysLeft = 21;
 constexpr int kDaysForTwo = 56;
 
 // By bar, how many passes of a drill it lies in.

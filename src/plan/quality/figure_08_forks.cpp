@@ -27,7 +27,6 @@ std::vector<ForkPlaces> fork_places(const PlannedPiece& planned) {
 namespace figures {
 namespace {
 
-constexpr int kDaysLeft = 21;
 constexpr int kDaysForThree = 28;
 constexpr int kLastWithin = 14;  // days before the date
 

@@ -14,7 +14,6 @@
 namespace cahier::figures {
 namespace {
 
-constexpr int kDaysLeft = 21;
 constexpr int kWeek = 7;
 constexpr int kMostInAWeek = 2;
 constexpr double kShare = 0.25;
@@ -76,9 +75,9 @@ void measure_weeks(FigureBuilder& figure, const PlacedPiece& piece) {
 }
 
 // Goes through the tasks in order and knows which bars have been in a pass.
-class Order {
+class WeakestFirst {
  public:
-  explicit Order(const PlacedPiece& piece)
+  explicit WeakestFirst(const PlacedPiece& piece)
       : piece_(piece), passed_(piece.planned->piece.bars + 1, false) {}
 
   void measure(FigureBuilder& figure) {
@@ -172,7 +171,7 @@ Figure spoken_and_written(const PlacedPlan& placed) {
     const std::vector<PlacedTask> temper = planned_temper(piece);
     if (temper.empty()) continue;
     measure_share(figure, piece);
-    Order(piece).measure(figure);
+    WeakestFirst(piece).measure(figure);
     measure_in_place(figure, piece, temper);
     if (!piece.leaves(kDaysLeft)) continue;
     measure_last_week(figure, piece, temper);

@@ -17,7 +17,6 @@
 namespace cahier::figures {
 namespace {
 
-constexpr int kDaysLeft = 21;
 constexpr int kEightWeeks = 56;
 constexpr int kPauseAlways = 3;
 

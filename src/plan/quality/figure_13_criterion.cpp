@@ -15,8 +15,7 @@
 namespace cahier::figures {
 namespace {
 
-constexpr int kDaysLeft = 21;
-constexpr int kDays = 10;
+constexpr int kFirstDays = 10;
 constexpr int kRecalls = 3;
 
 // Minutes that are left on each day; those that would recall a chunk once more are taken.
@@ -55,7 +54,7 @@ bool slipped_on(const PlacedPiece& piece, int chunk, Date date) {
 }
 
 // By chunk, the days on which it is recalled correctly.
-std::vector<std::set<Date>> recalls_of(const PlacedPiece& piece) {
+std::vector<std::set<Date>> recall_days_of(const PlacedPiece& piece) {
   std::vector<std::set<Date>> found(piece.learned.size());
   for (const PlacedTask& placed : piece.tasks) {
     if (!retrieves(placed.task->drill)) continue;
@@ -80,13 +79,13 @@ Figure criterion(const PlacedPlan& placed) {
   FreeMinutes free(*placed.plan);
   for (const PlacedPiece& piece : placed.pieces) {
     if (!piece.leaves(kDaysLeft)) continue;
-    const std::vector<std::set<Date>> recalls = recalls_of(piece);
+    const std::vector<std::set<Date>> recalls = recall_days_of(piece);
     int all = 0;
     std::vector<BarRange> few;
     for (const int chunk : by_learning(piece)) {
       const Chunk& of = piece.planned->chunks[chunk];
       const Date learned = piece.learned[chunk]->date;
-      const DateSpan window{learned + days{1}, learned + days{kDays}};
+      const DateSpan window{learned + days{1}, learned + days{kFirstDays}};
       if (window.last < placed.plan->from) continue;
       ++all;
       const auto held = static_cast<int>(

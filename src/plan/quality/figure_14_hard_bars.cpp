@@ -10,7 +10,6 @@
 namespace cahier::figures {
 namespace {
 
-constexpr int kDaysLeft = 21;
 constexpr double kMost = 0.75;
 constexpr int kHard = 4;  // and 5
 constexpr int kEasy = 2;  // and 1

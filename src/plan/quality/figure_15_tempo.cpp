@@ -15,7 +15,6 @@
 namespace cahier::figures {
 namespace {
 
-constexpr int kDaysLeft = 21;
 constexpr double kFirstRecall = 1.1;  // times the tempo of learning
 constexpr double kStep = 0.2;         // of the performance tempo
 constexpr double kNearTempo = 0.9;    // of it

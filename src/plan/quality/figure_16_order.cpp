@@ -12,7 +12,6 @@
 namespace cahier::figures {
 namespace {
 
-constexpr int kDaysLeft = 21;
 constexpr int kMostChanges = 3;
 
 const Task* learn_task(const PlacedPiece& piece, int chunk) {

@@ -11,8 +11,7 @@
 namespace cahier::figures {
 namespace {
 
-constexpr int kDaysLeft = 21;
-constexpr double kShare = 0.95;
+constexpr double kNearShare = 0.95;
 
 // By chunk.
 std::vector<std::vector<Date>> recalls_of(const PlacedPiece& piece) {
@@ -49,11 +48,11 @@ Figure spacing(const PlacedPlan& placed) {
           {.lack = Lack::gap_too_long, .piece = piece.index, .bars = put_together(long_waits)});
     if (sum.near + sum.off == 0) continue;
     const double share = static_cast<double>(sum.near) / (sum.near + sum.off);
-    if (!figure.at_least(share, kShare))
+    if (!figure.at_least(share, kNearShare))
       figure.lacks({.lack = Lack::gaps_off,
                     .piece = piece.index,
                     .found = 100 * share,
-                    .wanted = 100 * kShare});
+                    .wanted = 100 * kNearShare});
   }
   return figure.take();
 }

@@ -106,7 +106,7 @@ void check_learned_before(IndexedPlan& indexed, const IndexedPiece& piece, const
   }
 }
 
-int rule_of(Drill drill) {
+int rule_broken_by(Drill drill) {
   if (drill == Drill::join) return 4;
   if (drill == Drill::run_through) return 6;
   return is_retrieval(drill) ? 5 : 9;
@@ -118,7 +118,7 @@ void check_covered(IndexedPlan& indexed) {
   indexed.each_planned([&](const Moment& moment, const Task& task) {
     if (task.drill == Drill::learn) return;
     const IndexedPiece& piece = indexed.pieces[task.piece];
-    const int rule = rule_of(task.drill);
+    const int rule = rule_broken_by(task.drill);
     const std::vector<BarRange> played = surely_played(indexed, moment);
     if (task.drill == Drill::cue_starts) check_starts(indexed, piece, moment, task);
     check_names(indexed, piece, moment, task, played, rule);

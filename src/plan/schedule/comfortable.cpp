@@ -15,7 +15,6 @@ namespace {
 
 constexpr int kJoinWithin = 4;       // days: then a join no longer waits for a better place
 constexpr double kOverdue = 1.5;     // best gaps since the last recall
-constexpr double kFullShare = 0.34;  // of a day's allowance, up to which starts fill it
 constexpr double kLightShare = 0.5;  // of the last day's allowance
 
 class Layout {

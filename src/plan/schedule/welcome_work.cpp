@@ -11,7 +11,6 @@ constexpr int kWeeksForSecondPasses = 56;  // days from the last new bars to the
 constexpr double kPassRipe = 0.25;         // best gaps since the bars were last played
 constexpr double kPassAgain = 0.2;         // the same where a day has room
 constexpr int kManyTimes = 12;             // passes of each kind over a stretch
-constexpr double kFullShare = 0.34;        // of a day's allowance: fewer minutes are crumbs
 
 }  // namespace
 

@@ -5,6 +5,8 @@
 
 namespace cahier {
 
+constexpr double kFullShare = 0.34;  // of a day's allowance: fewer minutes are crumbs
+
 class WelcomeWork {
  public:
   // REQUIRES: `draft` outlives this object.

@@ -9,7 +9,7 @@
 namespace cahier {
 namespace {
 
-constexpr double kTolerance = 1e-6;
+constexpr double kFloorTolerance = 1e-6;
 constexpr double kBelowLast = 1.0 / 3;  // of a gap
 constexpr double kMostEmpty = 1.0 / 3;  // of a page, when a block could begin there
 
@@ -19,7 +19,7 @@ Spread::Spread(std::function<Box()> open, double most_gap)
     : open_(std::move(open)), most_gap_(most_gap) {}
 
 bool Spread::fits(double height) const {
-  return pages_ > 0 && height_of(strips_) + height <= page_.height + kTolerance;
+  return pages_ > 0 && height_of(strips_) + height <= page_.height + kFloorTolerance;
 }
 
 void Spread::add(const std::vector<Strip>& block) {
@@ -46,7 +46,7 @@ void Spread::finish() {
   const double gaps = static_cast<double>(strips_.size()) - 1;
   const double left = std::max(0.0, page_.height - height_of(strips_));
   double gap = gaps > 0 ? std::min(most_gap_, left / (gaps + kBelowLast)) : 0;
-  gap = std::floor(gap / kGrid + kTolerance) * kGrid;
+  gap = std::floor(gap / kGrid + kFloorTolerance) * kGrid;
   Box rest = page_;
   for (const Strip& strip : strips_) {
     strip.draw(rest.top(strip.height + gap));

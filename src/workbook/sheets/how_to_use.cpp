@@ -70,12 +70,12 @@ bool may_ask_for(const Plan& plan, Drill drill) {
 }
 
 // The keys of the day's steps.
-struct Steps {
+struct HowToSteps {
   std::string_view heading;
   std::string_view list;
 };
 
-Steps steps_of(const Plan& plan) {
+HowToSteps steps_of(const Plan& plan) {
   if (plan.upkeep) return {"how_to_use.steps_kept_heading", "how_to_use.steps_kept"};
   if (has_nothing_new(plan))
     return {"how_to_use.steps_learned_heading", "how_to_use.steps_learned"};
@@ -153,7 +153,7 @@ void draw_how_to_use(Book& book) {
   const double label_width = std::min(36.0, width * 0.27);
 
   if (is_later_edition(book.plan())) prose.paragraph(words.say("how_to_use.later"));
-  const Steps steps = steps_of(book.plan());
+  const HowToSteps steps = steps_of(book.plan());
   prose.heading(words.say(steps.heading));
   int number = 0;
   for (const std::string& step : words.list(steps.list))

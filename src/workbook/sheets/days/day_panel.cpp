@@ -14,11 +14,11 @@ namespace {
 
 constexpr double kDateWidth = 26;     // of the date's column, with its gap
 constexpr double kLeastBeside = 150;  // narrower pages have the date above the tasks
-constexpr double kBetween = kGrid;    // between tasks
+constexpr double kBetweenTasks = kGrid;    // between tasks
 constexpr double kNoteIndent = 4;     // behind the bar beside a note
 constexpr double kWeekdayLine = 7.5;
 constexpr double kDateLine = 4.5;
-constexpr double kSmallLine = 4.5;
+constexpr double kDateNoteLine = 4.5;
 constexpr double kDateAbove = 9;     // where weekday and date stand above the tasks
 constexpr int kTimesToldToStop = 4;  // at length, on days with something new
 constexpr int kFirstTimes = 2;       // how often a drill is explained
@@ -100,7 +100,7 @@ Strip DayPanels::line_of_text(double height, std::string text, TextStyle style) 
 Strip DayPanels::break_line() {
   const std::string text = book_.words().say(
       "panels.break_now", {{"minutes", minutes_text(book_.plan().method.break_minutes)}});
-  return {6 + kBetween, [this, text](const Box& box) {
+  return {6 + kBetweenTasks, [this, text](const Box& box) {
             const Box line = task_area(box).top(6);
             const double y = line.centre().y;
             const double text_at = line.x + 10;
@@ -175,7 +175,7 @@ std::vector<Strip> DayPanels::strips(const Day& day) {
                           draw(box.without_left(inset));
                         }});
     }
-    strips.back().height += kBetween;
+    strips.back().height += kBetweenTasks;
     learned = learned || task.drill == Drill::learn;
   }
   if (const std::string note = say_note(words, day.note); !note.empty())
@@ -188,7 +188,7 @@ std::vector<Strip> DayPanels::strips(const Day& day) {
 
 double DayPanels::date_height(const Day& day) const {
   if (!date_beside()) return kDateAbove;
-  return kWeekdayLine + kDateLine + kSmallLine + (day.lesson ? kSmallLine : 0);
+  return kWeekdayLine + kDateLine + kDateNoteLine + (day.lesson ? kDateNoteLine : 0);
 }
 
 void DayPanels::draw_date(const Box& box, const Day& day, bool continued) {
@@ -207,8 +207,8 @@ void DayPanels::draw_date(const Box& box, const Day& day, bool continued) {
     draw_line(canvas, rest.top(kDateLine), day_month(words, day.date), style::kBody, Align::left,
               style::kLeast);
     rest = rest.without_top(kDateLine);
-    draw_line(canvas, rest.top(kSmallLine), minutes, style::kSmall, Align::left, style::kLeast);
-    draw_line(canvas, rest.without_top(kSmallLine).top(kSmallLine), lesson, style::kNoteStrong,
+    draw_line(canvas, rest.top(kDateNoteLine), minutes, style::kSmall, Align::left, style::kLeast);
+    draw_line(canvas, rest.without_top(kDateNoteLine).top(kDateNoteLine), lesson, style::kNoteStrong,
               Align::left, style::kLeast);
     return;
   }

@@ -21,7 +21,7 @@ constexpr double kLeastWide = 140;       // narrower, tempo and minutes go below
 constexpr double kMostBars = 34;
 constexpr double kMostLabels = 22;
 constexpr double kMostLabelsNarrow = 15;
-constexpr double kMinutes = 14;
+constexpr double kMinutesColumn = 14;
 constexpr double kCode = 12;
 constexpr std::size_t kMostTempi = 2;  // named below the first; more are said in words
 constexpr int kMostTickLines = 8;      // before the circles go on in a further strip
@@ -165,8 +165,8 @@ void draw_tempo_and_minutes(const LaidOutTask& laid, const Box& box, const Box& 
     tempo = below_words;
     minutes = below_words.without_top(laid.task.tempo ? kLine + laid.later_height() : 0);
   } else {
-    tempo = below_words.without_right(kMinutes + kGap);
-    minutes = below_words.right(kMinutes);
+    tempo = below_words.without_right(kMinutesColumn + kGap);
+    minutes = below_words.right(kMinutesColumn);
   }
   draw_line(laid.book.canvas(), minutes.top(kLine),
             minutes_phrase(laid.book.words(), laid.task.minutes), style::kBody,
@@ -231,13 +231,13 @@ TaskColumns task_columns(const Book& book, double width) {
     }
   columns.bars = std::min(columns.bars, kMostBars);
   columns.circles = TickRows::width(columns.labels, kCirclesInLine);
-  const double right = narrow ? 0 : kCode + kMinutes + columns.tempo + 2 * kGap + kTempoGap;
+  const double right = narrow ? 0 : kCode + kMinutesColumn + columns.tempo + 2 * kGap + kTempoGap;
   columns.words = width - columns.bars - columns.circles - right - 2 * kGap;
   if (narrow) {
-    columns.stacked = columns.tempo + kGap + kMinutes > columns.words;
+    columns.stacked = columns.tempo + kGap + kMinutesColumn > columns.words;
     columns.tempo = 0;
   } else {
-    columns.minutes = kMinutes;
+    columns.minutes = kMinutesColumn;
     columns.code = kCode;
   }
   return columns;

@@ -16,7 +16,7 @@ constexpr double kAfterHead = 2 * kGrid;
 constexpr double kTickBox = 6 * kGrid;  // large enough for a thick pencil
 constexpr double kFoot = kTickBox + kGrid;
 constexpr double kFlatLine = 3 * kGrid;
-constexpr double kLetters = 1;  // what letters may reach above and below their line
+constexpr double kLineLetters = 1;  // what letters may reach above and below their line
 constexpr Stroke kTickStroke{0.5, style::kDark, 0, 0, false};
 
 double date_line(const WallLook& look) { return on_grid(millimetres(look.date.size_pt) * 1.15); }
@@ -61,7 +61,7 @@ bool wall_date_fits(const Book& book, Date date, double width, const TextStyle& 
 Box draw_wall_date(Canvas& canvas, const Words& words, const Box& box, Date date,
                    const WallLook& look) {
   const double height = date_line(look);
-  const Box line = box.top(height).inset(0, -kLetters);
+  const Box line = box.top(height).inset(0, -kLineLetters);
   const double weekday = draw_line(canvas, line, weekday_short(words, date), look.date, Align::left,
                                    style::kLeastWall);
   draw_line(

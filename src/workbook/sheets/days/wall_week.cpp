@@ -21,7 +21,7 @@ constexpr double kNarrow = 30;    // a column that is less wide has smaller inse
 constexpr int kMostLines = 3;     // to write on, at the foot of a day
 constexpr int kFewLines = 2;
 constexpr int kHeavyDays = 2;  // days of a week that may be set closer than the others
-constexpr Stroke kTheDay{1.2, style::kDark, 0, 0, false};
+constexpr Stroke kDateFrame{1.2, style::kDark, 0, 0, false};
 
 class WallWeek {
  public:
@@ -167,8 +167,8 @@ class WallWeek {
   // The date itself, framed, with what is played, and lines for where and when.
   void draw_the_day(const Box& column, Date date, const WallLook& look) {
     Canvas& canvas = book_.canvas();
-    canvas.rectangle(column.inset(kTheDay.width / 2), {kTheDay, {}});
-    const double side = std::max(kTheDay.width + 0.5, (column.width - inside(column).width) / 2);
+    canvas.rectangle(column.inset(kDateFrame.width / 2), {kDateFrame, {}});
+    const double side = std::max(kDateFrame.width + 0.5, (column.width - inside(column).width) / 2);
     const Box box = column.inset(side, kInset).without_bottom(1);
     const Box rest = draw_wall_date(canvas, words_, box, date, look);
     const std::string name = words_.say("weeks.the_date");

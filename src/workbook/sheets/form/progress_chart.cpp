@@ -17,8 +17,8 @@
 namespace cahier {
 namespace {
 
-constexpr double kNumbers = 3 * kGrid;  // of the bars
-constexpr double kBand = 4 * kGrid;
+constexpr double kChartNumbers = 3 * kGrid;  // of the bars
+constexpr double kChartBand = 4 * kGrid;
 constexpr double kNames = 3 * kGrid;     // of the chunks
 constexpr double kLeastBox = 3 * kGrid;  // height of a box to colour
 constexpr double kUsualBox = 4 * kGrid;
@@ -46,7 +46,7 @@ struct ChartLine {
   std::size_t first_row = 0;        // where only returns stand on the line, learning has no row
 
   double height(double box) const {
-    return kNumbers + kBand + kNames + box * static_cast<double>(kRows - first_row);
+    return kChartNumbers + kChartBand + kNames + box * static_cast<double>(kRows - first_row);
   }
 };
 
@@ -82,10 +82,10 @@ void draw_chart_line(Book& book, int index, const FormLayout& layout, const Sect
                      const Box& box, double height) {
   const PlannedPiece& piece = book.plan().pieces[index];
   const BarScale scale = layout.scale(line.bars, box.x);
-  draw_bar_numbers(book, piece, layout.parts, scale, box.y, kNumbers);
-  double y = box.y + kNumbers;
+  draw_bar_numbers(book, piece, layout.parts, scale, box.y, kChartNumbers);
+  double y = box.y + kChartNumbers;
   bands.draw(book, scale, y);
-  y += kBand;
+  y += kChartBand;
   for (const FormPart& part : line.parts)
     if (part.bars.first >= line.bars.first)
       draw_name(book, piece, part, scale.over(part.bars, y, kNames));
@@ -121,7 +121,7 @@ void draw_chart(Book& book, int index, const Labels& labels) {
 
   const std::vector<bool> learned = chunks_learned(book.plan(), index);
   const FormLayout layout = form_layout(book, piece);
-  const SectionBands bands(book, piece, layout.bar_width, kBand);
+  const SectionBands bands(book, piece, layout.bar_width, kChartBand);
   const std::vector<ChartLine> lines = chart_lines(layout);
   // Boxes as high as one page allows; on several pages of a usual height.
   const auto pages_of = [&](double box) {

@@ -21,7 +21,7 @@ constexpr int kCurveRuns = 30;
 constexpr double kCurveHeight = 36 * kGrid;
 constexpr double kCurveShare = 0.38;  // of the width, beside the sentences
 constexpr double kBeside = 150;       // millimetres of width for that
-constexpr double kGap = 6;
+constexpr double kBesideCurve = 6;
 constexpr double kDash = 4;  // from the left of a point to its text
 
 int percent_near(double chance) { return static_cast<int>(std::lround(chance * 100)); }
@@ -165,7 +165,7 @@ class Explanation {
       : book_(book),
         beside_(width >= kBeside),
         curve_width_(beside_ ? width * kCurveShare : width),
-        text_width_(beside_ ? width - curve_width_ - kGap : width),
+        text_width_(beside_ ? width - curve_width_ - kBesideCurve : width),
         tells_(book, book.words().say("run_tally.tells_label"), told(book), text_width_),
         tells_not_(book, book.words().say("run_tally.tells_not_label"), not_told(book),
                    text_width_),
