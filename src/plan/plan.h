@@ -140,6 +140,22 @@ struct Unplaced {
   Why why = Why::no_room_to_learn;
 };
 
+// Kinds of work that give way when time is short, the first to go first.
+enum class GaveWay {
+  write_outs,
+  spoken_parts,
+  recalls,            // three soon after learning
+  second_passes,      // of each kind
+  fork_drills,        // the second and the third
+  sections,           // whole, and halves
+  more_run_throughs,  // than the number asked for: growing ones, not too far apart
+  passes,             // any slow or counted one of some bars
+  run_throughs,       // some of the number asked for: only when the last days hold no more,
+  forks,              // as what follows
+  joins,
+  gaps,
+};
+
 // A change under which the real planner finds a plan that fits.
 struct Remedy {
   std::string say;  // the words to type: "--minutes 22"
@@ -170,6 +186,10 @@ struct Plan {
   Record record;
   bool upkeep = false;  // of what is learned, for a later date
   std::vector<Unplaced> unplaced;
+  // What was asked for, or what a rule asks for where the days can hold it, and gave way to what
+  // counts more: the plan fits all the same.
+  std::vector<Unplaced> let_go;
+  std::vector<GaveWay> gave_way;  // by kind, in order; see gave_way.h
   std::vector<Remedy> remedies;
   std::vector<Sensitivity> sensitivity;  // only where asked for; see sensitivity.h
 

@@ -13,7 +13,7 @@ TEST_CASE("what is typed does what the lever did, at every step, and asks more a
         sample::piece("title: T\nbars: 32\nlevel: 4\npractice: " + practice + "\n")};
     const Terms terms = settle(sample::date("2027-01-04"), sample::date("2027-03-20"),
                                pieces.front().practice, sample::steady());
-    const std::vector<Lever> all = levers(pieces, terms, std::nullopt);
+    const std::vector<Lever> all = levers(terms, std::nullopt);
     CHECK(all.size() == 6);
     for (const Lever& lever : all)
       for (int step = 1; step <= lever.steps; ++step) {
@@ -38,7 +38,7 @@ TEST_CASE("levers that would change nothing are not there") {
     const std::vector<Piece> pieces = {sample::piece("title: T\nbars: 32\n" + yaml)};
     Terms terms = settle(sample::date("2027-01-04"), sample::date("2027-03-20"),
                          pieces.front().practice, sample::steady());
-    return levers(pieces, terms, earliest_start).size();
+    return levers(terms, earliest_start).size();
   };
   CHECK(number_of("level: 4\n", std::nullopt) == 6);
   CHECK(number_of("level: 3\n", std::nullopt) == 5);  // nothing weak enough to temper

@@ -10,8 +10,6 @@ constexpr int kAtLeastEvery = 6;      // practice days, however few starts are r
 constexpr int kMostStarts = 8;        // assigned in a session, once it is
 constexpr int kWholeApart = 2;        // practice days, once it is
 constexpr int kLastWeeks = 28;        // days before the date with cue starts on every practice day
-constexpr int kLastWeek = 7;          // days before the date
-constexpr int kWeeksToSpare = 21;     // days from the last new bars to the date
 constexpr int kForkAtTheLatest = 12;  // days before the date
 // Best gaps since the last recall: a start waits for the best day, but none waits for ever.
 constexpr double kEarlyStart = 0.5;
@@ -20,22 +18,19 @@ constexpr double kForkRipe = 0.15;
 
 }  // namespace
 
-CueStartsDue::CueStartsDue(const Analysis& analysis, const Terms& terms, ForksDue& forks,
-                           TemperDue& temper)
-    : analysis_(analysis), method_(terms.method), forks_(forks), temper_(temper) {
+CueStartsDue::CueStartsDue(const Analysis& analysis, const Terms& terms, ForksDue& forks)
+    : analysis_(analysis), method_(terms.method), forks_(forks) {
   assigned_.assign(analysis.starts.size(), 0);
 }
 
 std::vector<Task> CueStartsDue::on_day(int position, const std::vector<int>& practice_days, int end,
                                        const RecallsDue& recalls, const TaskMaker& make,
-                                       int set_aside, bool temper, double room, bool begun,
-                                       double fill) {
+                                       int set_aside, double room, bool begun, double fill) {
   std::vector<Task> tasks;
   const int day = practice_days[position];
   add_forks(day, end, recalls, make, room, tasks);
   if (tasks.empty())
     add_cue_starts(position, day, end, recalls, make, set_aside, begun, fill, room, tasks);
-  if (temper) add_temper(position, practice_days, end, recalls, make, room, tasks);
   return tasks;
 }
 
@@ -130,34 +125,6 @@ void CueStartsDue::add_cue_starts(int position, int day, int end, const RecallsD
     room -= task.minutes;
     tasks.push_back(std::move(task));
     return;
-  }
-}
-
-void CueStartsDue::add_temper(int position, const std::vector<int>& practice_days, int end,
-                              const RecallsDue& recalls, const TaskMaker& make, double& room,
-                              std::vector<Task>& tasks) {
-  const int day = practice_days[position];
-  if (!recalls.everything_learned() || recalls.last_learning_day() >= day) return;
-  const bool on_last_days = facts_of(Drill::spoken_part).last_days == LastDays::welcome &&
-                            facts_of(Drill::write_out).last_days == LastDays::welcome;
-  // Where the date leaves the choice, nothing of it in the last week.
-  const bool spared = end - recalls.last_learning_day() >= kWeeksToSpare;
-  const int last = end - (on_last_days ? 1
-                          : spared     ? std::max(kLastWeek, method_.quiet_days) + 1
-                                       : method_.quiet_days + 1);
-  if (day > last) return;
-  int days_left = 0;
-  for (int i = position; i < static_cast<int>(practice_days.size()); ++i)
-    if (practice_days[i] <= last) ++days_left;
-  int share = (temper_.left() + days_left - 1) / std::max(1, days_left);
-  for (; share > 0; --share) {
-    const auto next = temper_.next(recalls, day, last - day > kLastWeek);
-    if (next == temper_.end()) return;
-    Task task = TemperDue::task(*next, make);
-    if (task.minutes > room) return;
-    room -= task.minutes;
-    tasks.push_back(std::move(task));
-    temper_.strike(next);
   }
 }
 

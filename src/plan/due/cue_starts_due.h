@@ -7,16 +7,14 @@
 #include "plan/due/forks_due.h"
 #include "plan/due/recalls_due.h"
 #include "plan/due/task_maker.h"
-#include "plan/due/temper_due.h"
 #include "plan/terms.h"
 
 namespace cahier {
 
 class CueStartsDue {
  public:
-  // Takes from `forks` and `temper` what it places. REQUIRES: everything passed in outlives this
-  // object.
-  CueStartsDue(const Analysis& analysis, const Terms& terms, ForksDue& forks, TemperDue& temper);
+  // Takes from `forks` what it places. REQUIRES: everything passed in outlives this object.
+  CueStartsDue(const Analysis& analysis, const Terms& terms, ForksDue& forks);
 
   // The day's tasks within `room` minutes. `position` is the day's place among the practice days;
   // `set_aside` the first day from today on for which the whole is set aside, or -1; `begun`
@@ -24,7 +22,7 @@ class CueStartsDue {
   // would make it a full one.
   std::vector<Task> on_day(int position, const std::vector<int>& practice_days, int end,
                            const RecallsDue& recalls, const TaskMaker& make, int set_aside,
-                           bool temper, double room, bool begun, double fill);
+                           double room, bool begun, double fill);
 
   // Cue starts begun from before the plan: each has been met, whatever the dice brought besides.
   void remember(const std::vector<int>& cues);
@@ -35,9 +33,6 @@ class CueStartsDue {
   void add_cue_starts(int position, int day, int end, const RecallsDue& recalls,
                       const TaskMaker& make, int set_aside, bool begun, double fill, double& room,
                       std::vector<Task>& tasks);
-  void add_temper(int position, const std::vector<int>& practice_days, int end,
-                  const RecallsDue& recalls, const TaskMaker& make, double& room,
-                  std::vector<Task>& tasks);
   std::vector<int> chunks_of(const std::vector<int>& cues) const;
   std::vector<int> cues_to_assign(int day, int count, const RecallsDue& recalls,
                                   int set_aside) const;
@@ -45,7 +40,6 @@ class CueStartsDue {
   const Analysis& analysis_;
   const Method& method_;
   ForksDue& forks_;
-  TemperDue& temper_;
   std::vector<int> assigned_;  // by cue number - 1: how often
   int last_session_ = -100;    // position of the last session of cue starts
 };

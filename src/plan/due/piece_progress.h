@@ -32,7 +32,7 @@ struct PieceProgress {
         passes(of.stretches.size(), 0),
         forks(of),
         temper(of, terms),
-        starts_due(of, terms, forks, temper) {}
+        starts_due(of, terms, forks) {}
   PieceProgress(const PieceProgress&) = delete;
   PieceProgress& operator=(const PieceProgress&) = delete;
 

@@ -31,13 +31,14 @@ RunDays choose_run_days(const Method& method, const std::vector<Day>& calendar,
                         double minutes, bool light_end);
 
 // Ways of packing run-throughs into few days: as many a day as the method allows, at the end, the
-// odd one on the first or on the last of them; the same as soon as everything is learned; or evenly
-// on all days from then on.
-enum class RunPlacing { late, late_odd_last, early, even };
+// odd one on the first or on the last of them; the same as soon as everything is learned; evenly
+// on all days from then on; or as growing runs, where there are days for them.
+enum class RunPlacing { late, late_odd_last, early, even, growing };
 
 // Whether the packing starts from the day everything is learned.
 inline bool is_once_learned(RunPlacing variant) {
-  return variant == RunPlacing::early || variant == RunPlacing::even;
+  return variant == RunPlacing::early || variant == RunPlacing::even ||
+         variant == RunPlacing::growing;
 }
 
 // Days for the run-throughs in the fewest days or as the packing says, among those from `first` on.

@@ -5,8 +5,15 @@
 #include "plan/chunks/divide.h"
 
 namespace cahier {
+namespace {
 
-TemperDue::TemperDue(const Analysis& analysis, const Terms& terms) {
+constexpr int kLastWeek = 7;       // days before the date
+constexpr int kWeeksToSpare = 21;  // days from the last new bars to the date
+
+}  // namespace
+
+TemperDue::TemperDue(const Analysis& analysis, const Terms& terms)
+    : quiet_days_(terms.method.quiet_days) {
   if (terms.temper == Temper::no) return;
   const auto& chunks = analysis.planned.chunks;
   std::vector<int> weakest_first;
@@ -46,24 +53,33 @@ void TemperDue::relax(int chunk, Drill drill) {
     if (item.chunk == chunk && item.drill == drill) item.required = false;
 }
 
-std::vector<TemperDue::Place> TemperDue::weakest(const RecallsDue& recalls, int day) const {
-  std::vector<Place> places;
-  for (const DrillFacts& facts : every_drill()) {
-    if (facts.stage != Stage::temper) continue;
-    int level = 0;
-    for (auto item = waiting_.begin(); item != waiting_.end(); ++item)
-      if (item->drill == facts.drill && recalls.learned_before(item->chunk, day)) {
-        if (level == 0) level = item->level;
-        if (item->level == level) places.push_back(item);
-      }
-  }
-  return places;
+TemperDue::Place TemperDue::next(const RecallsDue& recalls, int day) const {
+  return std::find_if(waiting_.begin(), waiting_.end(), [&](const Item& item) {
+    return recalls.learned_before(item.chunk, day) && recalls.passed(item.chunk);
+  });
 }
 
-TemperDue::Place TemperDue::next(const RecallsDue& recalls, int day, bool passed) const {
-  return std::find_if(waiting_.begin(), waiting_.end(), [&](const Item& item) {
-    return recalls.learned_before(item.chunk, day) && (!passed || recalls.passed(item.chunk));
-  });
+std::vector<Task> TemperDue::take(int position, const std::vector<int>& practice_days, int end,
+                                  const RecallsDue& recalls, const TaskMaker& make, double room) {
+  std::vector<Task> tasks;
+  const int day = practice_days[position];
+  if (!recalls.everything_learned() || recalls.last_learning_day() >= day) return tasks;
+  const bool spared = end - recalls.last_learning_day() >= kWeeksToSpare;
+  const int last = end - 1 - (spared ? std::max(kLastWeek, quiet_days_) : quiet_days_);
+  if (day > last) return tasks;
+  const auto days_left = std::count_if(practice_days.begin() + position, practice_days.end(),
+                                       [&](int practice) { return practice <= last; });
+  auto share = (static_cast<std::ptrdiff_t>(waiting_.size()) + days_left - 1) / days_left;
+  for (; share > 0; --share) {
+    const auto next = this->next(recalls, day);
+    if (next == waiting_.end()) break;
+    Task one = task(*next, make);
+    if (one.minutes > room) break;
+    room -= one.minutes;
+    tasks.push_back(std::move(one));
+    strike(next);
+  }
+  return tasks;
 }
 
 Task TemperDue::task(const Item& item, const TaskMaker& make) {

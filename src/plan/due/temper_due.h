@@ -23,23 +23,27 @@ class TemperDue {
 
   TemperDue(const Analysis& analysis, const Terms& terms);
 
-  // The next of all whose chunk was learned on an earlier day than `day`, the weakest first; end()
-  // when none waits. `passed` asks besides that a slow or counted pass has been over it.
-  Place next(const RecallsDue& recalls, int day, bool passed) const;
-  // All that may come next: of each drill the weakest chunks of those.
-  std::vector<Place> weakest(const RecallsDue& recalls, int day) const;
+  // The next of all whose chunk was learned on an earlier day than `day` and has been in a slow or
+  // counted pass, the weakest first; end() when none waits.
+  Place next(const RecallsDue& recalls, int day) const;
   Place end() const { return waiting_.end(); }
   void strike(Place place) { waiting_.erase(place); }
   void strike(int chunk, Drill drill);
   // What was done once is not required again, however much it slipped since.
   void relax(int chunk, Drill drill);
-  int left() const { return static_cast<int>(waiting_.size()); }
+
+  // The day's share of what waits, as far as `room` minutes reach, taken from what waits: once
+  // everything is learned, and not in the last week where the date leaves the choice. `position` is
+  // the day's place among the practice days; `end` the date.
+  std::vector<Task> take(int position, const std::vector<int>& practice_days, int end,
+                         const RecallsDue& recalls, const TaskMaker& make, double room);
 
   static Task task(const Item& item, const TaskMaker& make);
   // What is required and still waits.
   std::vector<Task> left_over(const TaskMaker& make) const;
 
  private:
+  int quiet_days_;
   std::list<Item> waiting_;
 };
 

@@ -83,9 +83,11 @@ Figure seams(const PlacedPlan& placed) {
     const int count = static_cast<int>(all.size());
     figure.all_of(count - static_cast<int>(missing.size()), count);
     for (const Missing& late : missing)
-      figure.lacks(with_mend(
-          {.lack = Lack::seam_late, .piece = piece.index, .bars = {late.bars}, .wanted = kDaysForSeam},
-          *placed.plan, late.when, piece.time.join(late.bars, 2)));
+      figure.lacks(with_mend({.lack = Lack::seam_late,
+                              .piece = piece.index,
+                              .bars = {late.bars},
+                              .wanted = kDaysForSeam},
+                             *placed.plan, late.when, piece.time.join(late.bars, 2)));
     const auto soon = std::ranges::count_if(
         all, [&](const Seam& seam) { return is_played_within(seam, *placed.plan, kSoon); });
     if (!figure.at_least(static_cast<double>(soon) / count, 0.5))

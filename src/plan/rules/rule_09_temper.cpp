@@ -114,8 +114,8 @@ bool is_required(const IndexedPlan& indexed, const IndexedPiece& piece, int chun
   return drill == Drill::write_out || (instrument.parts.size() > 1 && instrument.has_hands);
 }
 
-bool said_to_be_unplaced(const Plan& plan, int piece, Drill drill, const BarRange& bars) {
-  return std::any_of(plan.unplaced.begin(), plan.unplaced.end(), [&](const Unplaced& work) {
+bool said_to_give_way(const Plan& plan, int piece, Drill drill, const BarRange& bars) {
+  return std::any_of(plan.let_go.begin(), plan.let_go.end(), [&](const Unplaced& work) {
     return work.piece == piece && work.drill == drill && work.bars.contains(bars);
   });
 }
@@ -143,7 +143,7 @@ void check_temper(IndexedPlan& indexed) {
         const Chunk& wanted = piece.chunks()[chunk];
         if (is_required(indexed, piece, chunk, drill) && !waiting[piece.index].touched(chunk) &&
             !done.contains({piece.index, chunk}) &&
-            !said_to_be_unplaced(indexed.plan, piece.index, drill, wanted.bars))
+            !said_to_give_way(indexed.plan, piece.index, drill, wanted.bars))
           indexed.violation(9, Kind::temper_missing,
                             fmt::format("chunk {} ({}) is asked for in Temper but has no {}",
                                         wanted.id, in_words(wanted.bars), drill_word(drill)));

@@ -54,6 +54,7 @@ class Layout {
       prove(position);
       if (draft_.is_welcome(Drill::join, day)) thin_days_.fill(draft_, day);
       if (pace_.catch_up && everything_learned()) more_.fill_up(day);
+      if (pace_.temper) draft_.temper(position);
       draft_.place_runs(day);
       draft_.finish(day);
     }
@@ -229,7 +230,7 @@ class Layout {
       const int set_aside = progress.next_set_aside(day);
       for (Task& task : progress.starts_due.on_day(
                position, draft_.practice_days, draft_.end, progress.recalls, progress.make,
-               set_aside, pace_.temper, draft_.room[day], !day_of(day).tasks.empty(),
+               set_aside, draft_.room[day], !day_of(day).tasks.empty(),
                kFullShare * day_of(day).allowance - day_of(day).minutes())) {
         if (retrieves(task.drill)) progress.recalls.retrieve(task, day);
         draft_.put(std::move(task), day);

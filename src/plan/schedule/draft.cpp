@@ -71,6 +71,10 @@ void Draft::miss(const Task& task, Why why) {
   schedule.unplaced.push_back({task.piece, task.drill, task.bars, task.minutes, why});
 }
 
+void Draft::let_go(const Task& task, Why why) {
+  schedule.let_go.push_back({task.piece, task.drill, task.bars, task.minutes, why});
+}
+
 bool Draft::stands_apart(const Task& task, int day) const {
   const auto& tasks = schedule.days[day].tasks;
   return tasks.empty() || std::any_of(tasks.begin(), tasks.end(), [&](const Task& other) {
@@ -92,6 +96,14 @@ void Draft::drill_forks(PieceProgress& progress, int day) {
     put(std::move(task), day);
     progress.forks.drilled(place, day);
   }
+}
+
+void Draft::temper(int position) {
+  const int day = practice_days[position];
+  for (auto& progress : pieces)
+    for (Task& task : progress->temper.take(position, practice_days, end, progress->recalls,
+                                            progress->make, room[day]))
+      put(std::move(task), day);
 }
 
 void Draft::set_aside(PieceProgress& progress, RunDays runs) {
@@ -170,7 +182,7 @@ void Draft::collect_unplaced(bool runs) {
     for (const Task& task : progress->forks.left_over(progress->make))
       miss(task, Why::no_room_to_prove);
     for (const Task& task : progress->temper.left_over(progress->make))
-      miss(task, Why::no_room_to_temper);
+      let_go(task, Why::no_room_to_temper);
     const int runs_missing = runs && progress->recalls.everything_learned()
                                  ? progress->runs.missing
                                  : progress->runs_to_come(work.terms);

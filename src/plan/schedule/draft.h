@@ -16,6 +16,7 @@ class Draft {
 
   void put(Task task, int day);
   void miss(const Task& task, Why why);
+  void let_go(const Task& task, Why why);
 
   // Whether a task of the day can stand before this one without touching its passage.
   bool stands_apart(const Task& task, int day) const;
@@ -25,6 +26,10 @@ class Draft {
 
   // The forks that wait and are ready, as far as the day has room.
   void drill_forks(PieceProgress& progress, int day);
+
+  // The day's share of spoken and written work, as far as the day has room; `position` is its place
+  // among the practice days.
+  void temper(int position);
 
   // Sets the days of a piece's run-throughs aside: their minutes are taken from the room.
   void set_aside(PieceProgress& progress, RunDays runs);
@@ -36,7 +41,8 @@ class Draft {
   // Puts the day in order and says what is special about it.
   void finish(int day);
 
-  // Everything that found no place; `runs` says whether run-throughs were looked for at all.
+  // Everything that found no place, or gave way; `runs` says whether run-throughs were looked for
+  // at all.
   void collect_unplaced(bool runs);
 
   const Work& work;

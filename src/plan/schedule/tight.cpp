@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <list>
 
+#include "plan/due/growing_runs.h"
 #include "plan/schedule/best_fill.h"
 #include "plan/schedule/draft.h"
+#include "plan/schedule/welcome_work.h"
 
 namespace cahier {
 namespace {
@@ -40,10 +42,14 @@ class TightLayout {
   bool runs_alone(int day) const { return draft_.schedule.days[day].note == DayNote::run_alone; }
 
   void set_runs_aside(PieceProgress& progress, int from) {
-    draft_.set_aside(progress,
-                     place_runs_tightly(method_, draft_.schedule.days, draft_.room, from,
-                                        progress.runs_asked(draft_.work.terms),
-                                        progress.analysis.time.run_through(), variant_.runs));
+    const auto& days = draft_.schedule.days;
+    const RunsAsked asked = progress.runs_asked(draft_.work.terms);
+    const double minutes = progress.analysis.time.run_through();
+    if (variant_.runs == RunPlacing::growing)
+      if (auto growing = choose_growing_runs(days, draft_.room, from - 1, asked, minutes))
+        return draft_.set_aside(progress, *std::move(growing));
+    draft_.set_aside(progress, place_runs_tightly(method_, days, draft_.room, from, asked, minutes,
+                                                  variant_.runs));
   }
 
   // A number below `count`, from the seed.
@@ -63,7 +69,6 @@ class TightLayout {
     constexpr Reach kReaches[] = {Reach::unsettled, Reach::ripe, Reach::all, Reach::due};
     variant_.reach = kReaches[draw(4)];
     variant_.recalls_grow = draw(2) == 1;
-    variant_.temper_first = draw(2) == 1;
   }
 
   void fill(int position, int day) {
@@ -72,7 +77,6 @@ class TightLayout {
     for (auto& progress : draft_.pieces)
       recall(*progress, day, kept, true,
              [&](int chunk) { return progress->recalls.must(chunk, position); });
-    if (variant_.temper_first) temper(day);
     learn(day);
     for (auto& progress : draft_.pieces) {
       draft_.drill_forks(*progress, day);
@@ -81,10 +85,8 @@ class TightLayout {
     }
     // While there is something to learn, the recalls to come play most joins.
     for (auto& progress : draft_.pieces)
-      if (!variant_.temper_first && progress->recalls.everything_learned() &&
-          progress->recalls.last_learning_day() < day)
+      if (progress->recalls.everything_learned() && progress->recalls.last_learning_day() < day)
         join(*progress, day);
-    temper(day);
     for (auto& progress : draft_.pieces) {
       recall(*progress, day, 0, false, [&](int chunk) {
         const bool weak = progress->analysis.planned.chunks[chunk].raised;
@@ -92,18 +94,22 @@ class TightLayout {
       });
       join(*progress, day);
     }
-    if (variant_.starts)
-      for (auto& progress : draft_.pieces) start_anywhere(*progress, position, day);
+    if (variant_.welcome) add_welcome(position, day);
   }
 
-  // What room is left goes to cue starts.
-  void start_anywhere(PieceProgress& progress, int position, int day) {
-    for (Task& task : progress.starts_due.on_day(
-             position, draft_.practice_days, draft_.end, progress.recalls, progress.make,
-             progress.next_set_aside(day), false, draft_.room[day], true, 0)) {
-      progress.recalls.retrieve(task, day);
-      draft_.put(std::move(task), day);
-    }
+  // What room is left goes to what no rule asks for, what counts most first.
+  void add_welcome(int position, int day) {
+    more_.play_sections(day, 0);
+    more_.pass(day);
+    for (auto& progress : draft_.pieces)
+      for (Task& task : progress->starts_due.on_day(
+               position, draft_.practice_days, draft_.end, progress->recalls, progress->make,
+               progress->next_set_aside(day), draft_.room[day], true, 0)) {
+        progress->recalls.retrieve(task, day);
+        draft_.put(std::move(task), day);
+      }
+    more_.recall_sooner(day, 0);
+    draft_.temper(position);
   }
 
   // Whether chunks wait that have no day left; names them as having no room.
@@ -227,27 +233,12 @@ class TightLayout {
     return true;
   }
 
-  // Of the weakest that wait, those that fill the day best, until the next weakest find no room.
-  void temper(int day) {
-    for (auto& progress : draft_.pieces)
-      while (true) {
-        const auto weakest = progress->temper.weakest(progress->recalls, day);
-        std::vector<double> minutes;
-        for (const auto place : weakest) minutes.push_back(place->minutes);
-        const std::vector<int> chosen = best_fill(minutes, draft_.room[day]);
-        if (chosen.empty()) break;
-        for (const int one : chosen) {
-          draft_.put(TemperDue::task(*weakest[one], progress->make), day);
-          progress->temper.strike(weakest[one]);
-        }
-      }
-  }
-
   const Method& method_;
   TightVariant variant_;
   Draft draft_;
   std::list<Work::Item> waiting_;  // to be learned, in order
   unsigned random_;
+  WelcomeWork more_{draft_};
 };
 
 }  // namespace

@@ -9,7 +9,7 @@ using Turn = TightVariant::Turn;
 
 }  // namespace
 
-std::vector<TightVariant> tight_variants(bool every_one, Temper temper) {
+std::vector<TightVariant> tight_variants(bool every_one) {
   std::vector<Turn> turns = {Turn::in_order, Turn::filling};
   std::vector<RunPlacing> runs_in = {RunPlacing::late};
   std::vector<Reach> reaches = {Reach::unsettled, Reach::ripe};
@@ -21,12 +21,8 @@ std::vector<TightVariant> tight_variants(bool every_one, Temper temper) {
   std::vector<TightVariant> ways;
   for (const Turn turn : turns)
     for (const RunPlacing runs : runs_in)
-      for (const bool temper_first : {false, true}) {
-        if (temper_first && temper == Temper::no) continue;
-        for (const bool recalls_grow : {false, true})
-          for (const Reach reach : reaches)
-            ways.push_back({reach, turn, runs, recalls_grow, temper_first});
-      }
+      for (const bool recalls_grow : {false, true})
+        for (const Reach reach : reaches) ways.push_back({reach, turn, runs, recalls_grow});
   for (unsigned seed = 1; every_one && seed <= kRestarts; ++seed)
     for (const RunPlacing runs : runs_in) {
       TightVariant restarted;

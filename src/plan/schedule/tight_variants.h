@@ -3,7 +3,6 @@
 
 #include <vector>
 
-#include "piece/wishes.h"
 #include "plan/due/recall_reach.h"
 #include "plan/due/run_days.h"
 
@@ -19,15 +18,14 @@ struct TightVariant {
   Turn turn = Turn::in_order;
   RunPlacing runs = RunPlacing::late;
   bool recalls_grow = false;  // even at the cost of something new that day
-  bool temper_first = false;  // spoken parts and write-outs before anything new and before joins
-  bool starts = false;        // cue starts where room is left
-  // When not 0, a randomised restart: the order of learning, and each day's reach, growth and
-  // Temper, are drawn with this fixed seed, so that two runs give the same plan.
+  bool welcome = false;       // work that no rule asks for, where room is left
+  // When not 0, a randomised restart: the order of learning, and each day's reach and growth,
+  // are drawn with this fixed seed, so that two runs give the same plan.
   unsigned seed = 0;
 };
 
 // The variants worth trying, the plainest first: all of them, or only those that have been seen to
 // help larger pieces, since each takes its time.
-std::vector<TightVariant> tight_variants(bool every_one, Temper temper);
+std::vector<TightVariant> tight_variants(bool every_one);
 
 }  // namespace cahier

@@ -104,8 +104,8 @@ class Upkeep {
          progress.joins.take(progress.recalls, progress.make, draft_.room[day], {day, false}))
       draft_.put(std::move(task), day);
     draft_.drill_forks(progress, day);
-    for (auto next = progress.temper.next(progress.recalls, day, false);
-         next != progress.temper.end(); next = progress.temper.next(progress.recalls, day, false)) {
+    for (auto next = progress.temper.next(progress.recalls, day); next != progress.temper.end();
+         next = progress.temper.next(progress.recalls, day)) {
       Task task = TemperDue::task(*next, progress.make);
       if (task.minutes > draft_.room[day]) break;
       draft_.put(std::move(task), day);
@@ -113,7 +113,7 @@ class Upkeep {
     }
     for (Task& task :
          progress.starts_due.on_day(position, draft_.practice_days, draft_.end, progress.recalls,
-                                    progress.make, -1, false, draft_.room[day], true, 0)) {
+                                    progress.make, -1, draft_.room[day], true, 0)) {
       progress.recalls.retrieve(task, day);
       draft_.put(std::move(task), day);
     }

@@ -47,6 +47,7 @@ struct Pace {
 
 struct Schedule {
   std::vector<Day> days;
+  std::vector<Unplaced> let_go{};  // what was asked for and gave way
   std::vector<Unplaced> unplaced;  // empty when everything asked of this pace found its place
 };
 

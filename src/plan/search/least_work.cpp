@@ -42,9 +42,8 @@ class Reckoning {
     const int bars = counted(phrase);
     if (bars < method_.chunk_least) return add_chunk(phrase, least);
     std::vector<double> learning(bars + 1, kNever);
-    std::vector<double> settled(bars + 1, kNever);
     std::vector<double> largest(bars + 1, kNever);
-    learning[0] = settled[0] = largest[0] = 0;
+    learning[0] = largest[0] = 0;
     for (int end = 1; end <= bars; ++end)
       for (int size = method_.chunk_least; size <= std::min(end, method_.chunk_most); ++size) {
         if (learning[end - size] == kNever) continue;
@@ -52,13 +51,10 @@ class Reckoning {
         if (end == size) chunk.first = phrase.first;
         const double learn = note_chunk(chunk, least);
         learning[end] = std::min(learning[end], learning[end - size] + learn);
-        settled[end] = std::min(settled[end], settled[end - size] + learn + temper(chunk));
-        largest[end] =
-            std::min(largest[end], std::max({largest[end - size], learn, longest_drill(chunk)}));
+        largest[end] = std::min(largest[end], std::max(largest[end - size], learn));
       }
     if (learning[bars] == kNever) return;  // cut in a way of its own
     least.learning += learning[bars];
-    least.settled += settled[bars];
     least.largest = std::max(least.largest, largest[bars]);
     add_phrase(phrase, least);
   }
@@ -66,8 +62,7 @@ class Reckoning {
   void add_chunk(BarRange chunk, LeastWork& least) const {
     const double learn = note_chunk(chunk, least);
     least.learning += learn;
-    least.settled += learn + temper(chunk);
-    least.largest = std::max({least.largest, learn, longest_drill(chunk)});
+    least.largest = std::max(least.largest, learn);
     add_phrase(chunk, least);
   }
 
@@ -76,12 +71,6 @@ class Reckoning {
     const int hardest = piece_.hardest_level(chunk);
     const double learn = time_.learn(chunk, hardest);
     least.chunks.insert({halves(learn), sum(chunk, [&](int bar) { return notes(bar); })});
-    if (!is_tempered(hardest)) return learn;
-    least.drills.insert({halves(time_.write_out(chunk, hardest)),
-                         sum(chunk, [&](int bar) { return written(bar); })});
-    if (speaks())
-      least.drills.insert({halves(time_.spoken_part(chunk, hardest)),
-                           sum(chunk, [&](int bar) { return spoken(bar); })});
     return learn;
   }
 
@@ -89,9 +78,7 @@ class Reckoning {
   void add_phrase(BarRange phrase, LeastWork& least) const {
     least.once_through += playing(phrase);
     for (int bar = phrase.first; bar <= phrase.last; ++bar) {
-      const int level = piece_.level_at(bar);
-      least.notes[level - 1] += notes(bar);
-      if (is_tempered(level)) least.tempered[level - 1] += written(bar) + spoken(bar);
+      least.notes[piece_.level_at(bar) - 1] += notes(bar);
     }
   }
 
@@ -105,43 +92,11 @@ class Reckoning {
     return by_level;
   }
 
-  bool speaks() const { return piece_.parts().size() > 1 && piece_.instrument.has_hands; }
-
-  bool is_tempered(int level) const {
-    return terms_.temper == Temper::yes ||
-           (terms_.temper == Temper::weak && level >= method_.weak_level);
-  }
-
   double notes(int bar) const {
     const int index = piece_.level_at(bar) - 1;
     return time_.playing({bar, bar}, 1) / method_.learn_tempo[index] *
            method_.learn_stumble[index] * time_.learning_steps() * method_.repetitions *
            method_.learn_factor;
-  }
-
-  double written(int bar) const {
-    return method_.write_out_seconds[piece_.level_at(bar) - 1] / 60 *
-           static_cast<double>(piece_.parts().size());
-  }
-
-  double spoken(int bar) const {
-    if (!speaks()) return 0;
-    return time_.playing({bar, bar}, 1) / time_.share(Drill::spoken_part, piece_.level_at(bar)) *
-           method_.recall_stumble * method_.spoken_times *
-           static_cast<double>(piece_.parts().size());
-  }
-
-  double temper(BarRange chunk) const {
-    const int hardest = piece_.hardest_level(chunk);
-    if (!is_tempered(hardest)) return 0;
-    return time_.write_out(chunk, hardest) + (speaks() ? time_.spoken_part(chunk, hardest) : 0);
-  }
-
-  double longest_drill(BarRange chunk) const {
-    const int hardest = piece_.hardest_level(chunk);
-    if (!is_tempered(hardest)) return 0;
-    return std::max(time_.write_out(chunk, hardest),
-                    speaks() ? time_.spoken_part(chunk, hardest) : 0);
   }
 
   // Every join asks that the bars on its two sides be played from memory, at the fastest tempo that

@@ -18,15 +18,12 @@ struct Portion {
 // All in minutes. Sums are the least over all ways of cutting the piece into chunks.
 struct LeastWork {
   double learning = 0;
-  double settled = 0;        // learning and Temper together
-  double largest = 0;        // the largest task of learning and Temper
+  double largest = 0;        // the largest task of learning
   double once_through = 0;   // playing all that is learned once more from memory, for its joins
   double run = 0;            // a run-through
   double recall = 0;         // the shortest recall there can be
   ByLevel notes{};           // learning, as in Portion
-  ByLevel tempered{};        // Temper, as in Portion
   std::set<Portion> chunks;  // all that there can be
-  std::set<Portion> drills;  // spoken parts and write-outs
 };
 
 LeastWork least_work(const Piece& piece, const Terms& terms);

@@ -11,7 +11,6 @@ namespace {
 constexpr double kMostMinutes = 240;
 constexpr int kFewestRepetitions = 2;
 constexpr int kMostChunkBars = 8;
-constexpr double kTemperAsks = 0.2;
 
 std::string minutes_words(const WeekMinutes& minutes) {
   const bool even = std::all_of(minutes.begin(), minutes.end(),
@@ -57,21 +56,6 @@ Lever more_days(const Terms& terms, std::string option, Date Terms::*end, int si
           [planned](int step) { return step / planned; }};
 }
 
-bool has_bars_to_temper(const std::vector<Piece>& pieces, const Terms& terms) {
-  if (terms.temper != Temper::weak) return terms.temper == Temper::yes;
-  return std::any_of(pieces.begin(), pieces.end(), [&](const Piece& piece) {
-    for (int bar = piece.first_bar(); bar <= piece.bars; ++bar)
-      if (piece.level_at(bar) >= terms.method.weak_level) return true;
-    return false;
-  });
-}
-
-Lever without_temper(const std::vector<Piece>& pieces, const Terms& terms) {
-  return {has_bars_to_temper(pieces, terms) ? 1 : 0, 1,
-          [](Terms& changed, int) { changed.temper = Temper::no; },
-          [](int) { return std::string("--temper no"); }, [](int) { return kTemperAsks; }};
-}
-
 Lever fewer_repetitions(const Terms& terms) {
   const int now = terms.method.repetitions;
   return {now - kFewestRepetitions, 1,
@@ -97,8 +81,7 @@ Lever larger_chunks(const Terms& terms) {
 
 int date_ripple(const Terms& terms) { return week_is_even(terms) ? 2 : 7; }
 
-std::vector<Lever> levers(const std::vector<Piece>& pieces, const Terms& terms,
-                          std::optional<Date> earliest_start) {
+std::vector<Lever> levers(const Terms& terms, std::optional<Date> earliest_start) {
   // What was done fixes the first day.
   const int days_before = !terms.record.done.empty() ? 0
                           : earliest_start
@@ -108,9 +91,7 @@ std::vector<Lever> levers(const std::vector<Piece>& pieces, const Terms& terms,
   std::vector<Lever> all = {more_minutes(terms),
                             more_days(terms, "--by", &Terms::by, 1, kMostDaysMoved),
                             more_days(terms, "--from", &Terms::from, -1, days_before),
-                            without_temper(pieces, terms),
-                            fewer_repetitions(terms),
-                            larger_chunks(terms)};
+                            fewer_repetitions(terms), larger_chunks(terms)};
   std::erase_if(all, [](const Lever& lever) { return lever.steps < 1; });
   return all;
 }

@@ -27,15 +27,14 @@ struct Lever {
   std::function<std::string(int step)> words;  // to type
   // How much a step asks, as the share of what was planned that changes: half as many minutes
   // again, half as many days again, half the repetitions or chunks half as long again all ask 0.5.
-  // Going without Temper, the stage that may be left out, asks a fifth. Rises with the step.
+  // Rises with the step.
   std::function<double(int step)> asks;
 };
 
-// Every lever that can be pulled from these terms: minutes, the date, the start, Temper, the
-// repetitions, the chunks. No start before `earliest_start`, where there is one. A lever without
-// effect (Temper where nothing is to be tempered) is left out.
+// Every lever that can be pulled from these terms: minutes, the date, the start, the repetitions,
+// the chunks. No start before `earliest_start`, where there is one. A lever without effect is left
+// out. Going without spoken parts and write-outs is none: they give way by themselves.
 // REQUIRES: `terms` outlives the result.
-std::vector<Lever> levers(const std::vector<Piece>& pieces, const Terms& terms,
-                          std::optional<Date> earliest_start);
+std::vector<Lever> levers(const Terms& terms, std::optional<Date> earliest_start);
 
 }  // namespace cahier

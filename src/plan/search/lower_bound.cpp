@@ -118,7 +118,7 @@ class Bound {
     int alone = 0;
     double total = 0;
     for (const LeastWork& work : works_) {
-      total += work.settled + work.once_through;
+      total += work.learning + work.once_through;
       if (is_alone(work))
         alone += terms_.runs_required();
       else
@@ -132,19 +132,16 @@ class Bound {
     if (total > room + kSliver) return false;
     if (shared.empty()) return true;
     const double mean = room / static_cast<double>(shared.size());
-    return fills(shared, kAlike, kAlike, 1) && fills(shared, shares_of(mean, &LeastWork::chunks),
-                                                     shares_of(mean, &LeastWork::drills), 1 / mean);
+    return fills(shared, kAlike, 1) && fills(shared, shares_of(mean), 1 / mean);
   }
 
   // Whether whole tasks that are worth so much can fill the days with all there is to do.
-  bool fills(const std::vector<double>& days, const ByLevel& learning, const ByLevel& tempering,
-             double running) const {
+  bool fills(const std::vector<double>& days, const ByLevel& learning, double running) const {
     double needed = 0;
     Portions portions;
     for (const LeastWork& work : works_) {
-      needed += worth(work.notes, learning) + worth(work.tempered, tempering);
+      needed += worth(work.notes, learning);
       weigh(work.chunks, learning, portions);
-      weigh(work.drills, tempering, portions);
       if (is_alone(work)) continue;
       needed += work.run * running * terms_.runs_required();
       double& most = portions[static_cast<int>(work.run * 2 + kSliver)];
@@ -183,7 +180,7 @@ class Bound {
     if (minutes.empty()) return learning <= 0;
     if (learning > sum + kSliver) return false;
     const double mean = sum / static_cast<double>(minutes.size());
-    for (const ByLevel& weights : {kAlike, shares_of(mean, &LeastWork::chunks)}) {
+    for (const ByLevel& weights : {kAlike, shares_of(mean)}) {
       Portions portions;
       for (const LeastWork& work : works_) weigh(work.chunks, weights, portions);
       const double most =
@@ -195,13 +192,13 @@ class Bound {
 
   // By level: the share of a day of so many minutes that a minute at the notes takes when tasks of
   // that level fill it as well as they can.
-  ByLevel shares_of(double minutes, std::set<Portion> LeastWork::*tasks) const {
+  ByLevel shares_of(double minutes) const {
     ByLevel shares{};
     for (std::size_t level = 0; level < shares.size(); ++level) {
       ByLevel only{};
       only[level] = 1;
       Portions portions;
-      for (const LeastWork& work : works_) weigh(work.*tasks, only, portions);
+      for (const LeastWork& work : works_) weigh(work.chunks, only, portions);
       const double notes = Fill(portions, minutes).in(minutes);
       if (notes > 0) shares[level] = 1 / notes;
     }

@@ -6,6 +6,8 @@
 
 #include "plan/chunks/analysis.h"
 #include "plan/chunks/divide_to_fill.h"
+#include "plan/quality/gave_way.h"
+#include "plan/quality/quality.h"
 #include "plan/rules/rules.h"
 #include "plan/schedule/comfortable.h"
 #include "plan/schedule/day_order.h"
@@ -15,6 +17,7 @@
 #include "plan/schedule/tight.h"
 #include "plan/schedule/upkeep.h"
 #include "plan/schedule/work.h"
+#include "plan/search/better_plan.h"
 #include "plan/search/learning_days.h"
 #include "plan/search/lower_bound.h"
 #include "practice/kept_record.h"
@@ -24,6 +27,7 @@ namespace cahier {
 namespace {
 
 constexpr std::size_t kTiny = 12;  // chunks
+constexpr int kChoices = 3;        // plans that fit, of which the best is taken
 constexpr double kAnyLoad = 1e3;   // minutes that no chunk reaches: as large as they may be
 
 // Minutes a chunk should take: the method's, less where the days are short.
@@ -40,9 +44,11 @@ Terms at_own_pace(const std::vector<Piece>& pieces, Terms terms) {
 
 class Planner {
  public:
-  Planner(const std::vector<Piece>& pieces, const Terms& terms, Effort& effort)
+  // `choices`: of how many plans that fit the best is taken; of one alone no figures are asked.
+  Planner(const std::vector<Piece>& pieces, const Terms& terms, Effort& effort, int choices)
       : pieces_(pieces),
         effort_(effort),
+        choices_(choices),
         terms_(at_own_pace(pieces, terms)),
         histories_(histories_of(terms_.record, pieces)),
         days_(calendar_with_past(terms_)),
@@ -52,21 +58,27 @@ class Planner {
       if (days_[day].allowance > 0) practice_days_.push_back(day);
   }
 
-  // A plan that places everything, the most comfortable found; nullopt when none is found.
-  std::optional<Plan> that_fits() const {
+  // A plan that places everything: the best of the first few found, the most comfortable first;
+  // nullopt when none is found.
+  std::optional<Plan> that_fits() {
     if (terms_.upkeep) return sound_plan(divided_, keep_up(divided_.work));
     // The bound knows nothing of what is done already.
     if (terms_.record.done.empty() && !could_fit(pieces_, terms_)) return std::nullopt;
-    for (const Pace& pace : {Pace{.more_runs = true}, Pace{}, Pace{.catch_up = false}})
+    for (const Pace& pace :
+         {Pace{.more_runs = true}, Pace{.catch_up = false, .more_runs = true}, Pace{}})
       for (const int until : learning_days_.last()) {
-        if (effort_.used_up()) return std::nullopt;
-        if (auto plan = with_pace(pace, until)) return plan;
+        if (has_chosen()) return std::move(best_);
+        offer(with_pace(pace, until));
       }
-    for (const int until : learning_days_.last(1)) {
-      if (effort_.used_up()) return std::nullopt;
-      if (auto plan = with_pace({.catch_up = false, .eager = true}, until)) return plan;
-    }
-    return tight_plan();
+    if (best_) return std::move(best_);
+    for (const int until : learning_days_.last(1))
+      for (const bool more_runs : {true, false}) {
+        if (has_chosen()) return std::move(best_);
+        offer(with_pace({.catch_up = false, .eager = true, .more_runs = more_runs}, until));
+      }
+    if (best_) return std::move(best_);
+    find_tight_plan();
+    return std::move(best_);
   }
 
   // The most that can be placed, by minutes: with run-throughs and without, then with as many
@@ -148,44 +160,61 @@ class Planner {
 
   // Chunks of the usual size first; then those that fill the days, and the largest of all, which
   // take the least time.
-  std::optional<Plan> tight_plan() const {
-    if (practice_days_.empty()) return std::nullopt;
+  void find_tight_plan() {
+    if (practice_days_.empty()) return;
     std::vector<std::vector<int>> tried;
-    const auto attempt = [&](std::vector<Analysis> analyses) -> std::optional<Plan> {
-      if (effort_.used_up()) return std::nullopt;
+    const auto attempt = [&](std::vector<Analysis> analyses) {
+      if (best_ || effort_.used_up()) return;
       DividedWork divided(std::move(analyses), terms_, days_);
       divided.work.effort = &effort_;
       const std::vector<int> sizes = divided.sizes();
-      if (std::find(tried.begin(), tried.end(), sizes) != tried.end()) return std::nullopt;
+      if (std::find(tried.begin(), tried.end(), sizes) != tried.end()) return;
       tried.push_back(sizes);
-      return tight_plan(divided);
+      find_tight_plan(divided);
     };
-    if (auto plan = attempt(divide_for_load(chunk_load(terms_)))) return plan;
+    attempt(divide_for_load(chunk_load(terms_)));
     using Minutes = std::vector<double>;
     for (const double kept : is_tiny() ? Minutes{1, 2, 0, 0.5, 1.5, 3} : Minutes{1, 2, 0, 3})
-      if (auto plan = attempt(divide_to_fill_days(kept, kept))) return plan;
+      attempt(divide_to_fill_days(kept, kept));
     for (const double kept : is_tiny() ? Minutes{1.5, 1, 2, 3, 4} : Minutes{1.5, 3})
-      if (auto plan = attempt(divide_to_fill_days(0, kept))) return plan;
-    return attempt(divide_for_load(kAnyLoad));
+      attempt(divide_to_fill_days(0, kept));
+    attempt(divide_for_load(kAnyLoad));
   }
 
   bool is_tiny() const { return divided_.work.order.size() <= kTiny; }
 
-  std::optional<Plan> tight_plan(const DividedWork& divided) const {
-    for (const TightVariant& variant : tight_variants(is_tiny(), terms_.temper)) {
-      if (effort_.used_up()) return std::nullopt;
-      if (auto plan = tight_plan(divided, variant)) return plan;
+  void find_tight_plan(const DividedWork& divided) {
+    for (const TightVariant& variant : tight_variants(is_tiny())) {
+      if (best_ || effort_.used_up()) return;
+      offer(sound_plan(divided, lay_tight(divided.work, variant)));
+      if (best_) return offer_fuller(divided, variant);
     }
-    return std::nullopt;
   }
 
-  // With cue starts besides, where they leave the rest in its place.
-  std::optional<Plan> tight_plan(const DividedWork& divided, TightVariant variant) const {
-    auto plan = sound_plan(divided, lay_tight(divided.work, variant));
-    if (!plan) return std::nullopt;
-    variant.starts = true;
-    if (auto fuller = sound_plan(divided, lay_tight(divided.work, variant))) return fuller;
-    return plan;
+  // With what no rule asks for besides, where it leaves the rest in its place.
+  void offer_fuller(const DividedWork& divided, TightVariant variant) {
+    if (choices_ == 1) return;
+    variant.welcome = true;
+    for (const RunPlacing runs : {variant.runs, RunPlacing::growing}) {
+      variant.runs = runs;
+      offer(sound_plan(divided, lay_tight(divided.work, variant)));
+    }
+  }
+
+  bool has_chosen() const { return found_ >= choices_ || effort_.used_up(); }
+
+  void offer(std::optional<Plan> plan) {
+    if (!plan) return;
+    ++found_;
+    if (choices_ == 1) {
+      best_ = std::move(plan);
+      return;
+    }
+    std::vector<QualityFigure> figures = quality(*plan);
+    if (best_ && !is_better(figures, figures_of_best_)) return;
+    plan->gave_way = what_gave_way(*plan, figures);
+    best_ = std::move(plan);
+    figures_of_best_ = std::move(figures);
   }
 
   std::optional<Plan> sound_plan(const DividedWork& divided, Schedule schedule) const {
@@ -214,6 +243,7 @@ class Planner {
                      std::make_move_iterator(schedule.days.end()));
     number_tasks(plan.days);
     plan.unplaced = std::move(schedule.unplaced);
+    plan.let_go = std::move(schedule.let_go);
     plan.fits = plan.unplaced.empty();
     return plan;
   }
@@ -236,19 +266,23 @@ class Planner {
 
   const std::vector<Piece>& pieces_;
   Effort& effort_;
+  int choices_;
   Terms terms_;
   std::vector<History> histories_;  // by piece
   std::vector<Day> days_;           // from the first day of the past on
   DividedWork divided_;
   std::vector<int> practice_days_;
   LearningDays learning_days_{terms_, divided_, days_, practice_days_};
+  int found_ = 0;
+  std::optional<Plan> best_;
+  std::vector<QualityFigure> figures_of_best_;
 };
 
 }  // namespace
 
 std::optional<Plan> plan_that_fits(const std::vector<Piece>& pieces, const Terms& terms,
                                    Effort& effort) {
-  return Planner(pieces, terms, effort).that_fits();
+  return Planner(pieces, terms, effort, 1).that_fits();
 }
 
 std::optional<Plan> plan_that_fits(const std::vector<Piece>& pieces, const Terms& terms) {
@@ -257,7 +291,7 @@ std::optional<Plan> plan_that_fits(const std::vector<Piece>& pieces, const Terms
 }
 
 Plan make_plan(const std::vector<Piece>& pieces, const Terms& terms, Effort& effort) {
-  Planner planner(pieces, terms, effort);
+  Planner planner(pieces, terms, effort, kChoices);
   if (auto plan = planner.that_fits()) return *std::move(plan);
   return planner.what_fits();
 }

@@ -154,7 +154,7 @@ std::vector<Remedy> remedies(const std::vector<Piece>& pieces, const Terms& term
 
 std::vector<Remedy> remedies(const std::vector<Piece>& pieces, const Terms& terms,
                              std::optional<Date> earliest_start, Effort& effort) {
-  Search search(pieces, terms, levers(pieces, terms, earliest_start), effort);
+  Search search(pieces, terms, levers(terms, earliest_start), effort);
   std::vector<Remedy> found = search.singles();
   if (looks_for_pairs(pieces, terms)) {
     std::vector<Remedy> pairs = search.pairs();

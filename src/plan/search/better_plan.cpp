@@ -1,0 +1,46 @@
+#include "plan/search/better_plan.h"
+
+#include <algorithm>
+
+namespace cahier {
+namespace {
+
+constexpr FigureKind kOrder[] = {
+    FigureKind::first_run_through,
+    FigureKind::between_run_throughs,
+    FigureKind::not_at_the_end,
+    FigureKind::seams,
+    FigureKind::growing_stretches,
+    FigureKind::forks,
+    FigureKind::passes,
+    FigureKind::criterion,
+    FigureKind::spacing,
+    FigureKind::hard_bars,
+    FigureKind::tempo,
+    FigureKind::phrases,
+    FigureKind::spread,
+    FigureKind::order,
+    FigureKind::use_of_time,
+    FigureKind::spoken_and_written,
+};
+
+bool meets(const std::vector<QualityFigure>& figures, FigureKind kind) {
+  return std::any_of(figures.begin(), figures.end(), [&](const QualityFigure& figure) {
+    return figure.name == kind && figure.met;
+  });
+}
+
+}  // namespace
+
+bool is_better(const std::vector<QualityFigure>& one, const std::vector<QualityFigure>& other) {
+  const auto met = [](const std::vector<QualityFigure>& figures) {
+    return std::count_if(figures.begin(), figures.end(),
+                         [](const QualityFigure& figure) { return figure.met; });
+  };
+  if (met(one) != met(other)) return met(one) > met(other);
+  for (const FigureKind kind : kOrder)
+    if (meets(one, kind) != meets(other, kind)) return meets(one, kind);
+  return false;
+}
+
+}  // namespace cahier

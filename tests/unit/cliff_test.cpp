@@ -1,0 +1,146 @@
+// What is left of a plan after a week that went slower than planned.
+
+#include <iostream>
+#include <map>
+
+#include "catch.h"
+#include "later_edition.h"
+#include "long_checks.h"
+#include "plan/search/planner.h"
+#include "random_work.h"
+#include "sample_plan.h"
+
+namespace cahier {
+namespace {
+
+// A plan, and the next one after a week that took longer.
+struct TwoEditions {
+  Plan before;
+  Plan after;
+  Date week_over;
+};
+
+struct SlowWeek {
+  double factor = 1;   // times the planned minutes
+  int slips = 1;       // bars that slip, in the week's first recalls
+  bool missed = true;  // its third practice day
+};
+
+TwoEditions after_a_week(const std::vector<Piece>& pieces, Terms terms, const SlowWeek& week) {
+  TwoEditions made;
+  made.before = make_plan(pieces, terms);
+  made.week_over = terms.from + days{7};
+  int slips = week.slips;
+  int practised = 0;
+  for (const Day& day : made.before.days) {
+    if (day.date >= made.week_over || day.tasks.empty()) continue;
+    if (++practised == 3 && week.missed) continue;
+    double minutes = 0;
+    for (const Task& task : day.tasks) {
+      Done done = sample::done(task, day.date);
+      for (const int cue : task.cues)
+        done.hit.push_back(made.before.pieces[task.piece].cues[cue - 1].bar);
+      if (task.drill == Drill::learn) done.minutes = task.minutes * week.factor;
+      if (task.drill == Drill::recall && slips > 0) {
+        done.slips = {task.bars.first};
+        --slips;
+      }
+      minutes += task.minutes * week.factor;
+      terms.record.done.push_back(done);
+    }
+    terms.record.minutes.push_back({day.date, minutes});
+  }
+  terms.record.edition = 2;
+  terms.from = made.week_over;
+  made.after = make_plan(pieces, terms);
+  return made;
+}
+
+int count(const Plan& plan, Date from, const std::vector<Drill>& drills) {
+  int tasks = 0;
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks)
+      if (day.date >= from && std::find(drills.begin(), drills.end(), task.drill) != drills.end())
+        ++tasks;
+  return tasks;
+}
+
+struct Kind {
+  std::string name;
+  std::vector<Drill> drills;
+  double kept;  // the share that is kept at least
+};
+
+const std::vector<Kind>& kinds() {
+  static const std::vector<Kind> all = {
+      {"passes", {Drill::slow_pass, Drill::counted_pass}, .8},
+      {"runs", {Drill::run_through}, .8},
+      {"joins", {Drill::join}, .5},
+      {"spoken", {Drill::spoken_part, Drill::write_out}, 0}};
+  return all;
+}
+
+struct RandomTerms {
+  std::vector<Piece> pieces;
+  Terms terms;
+};
+
+// With more minutes than the least that fit, as many times as `slack`.
+std::optional<RandomTerms> roomy(unsigned seed, double slack) {
+  sample::RandomWork random(seed);
+  RandomTerms made{{random.piece(120)}, {}};
+  const Date from = sample::date("2027-01-04");
+  const Date by = from + days{7 * random.number(7, 16)};
+  Wishes wishes;
+  for (double minutes = 5; minutes <= 60; minutes += 5) {
+    wishes.minutes.emplace();
+    wishes.minutes->fill(minutes);
+    made.terms = settle(from, by, wishes, sample::steady());
+    if (!plan_that_fits(made.pieces, made.terms)) continue;
+    wishes.minutes->fill(std::round(minutes * slack));
+    made.terms = settle(from, by, wishes, sample::steady());
+    return made;
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+TEST_CASE("table of what a slow week leaves", "[.][table]") {
+  for (const double slack : {1.2, 1.6, 2.0}) {
+    std::map<std::string, std::pair<int, int>> sums;
+    std::map<std::string, int> cliffs;
+    int fits = 0;
+    for (unsigned seed = 0; seed < 40; ++seed) {
+      const auto made = roomy(seed, slack);
+      if (!made) continue;
+      for (const double factor : {1.0, 1.3, 1.6, 2.0}) {
+        const TwoEditions two =
+            after_a_week(made->pieces, made->terms, {factor, static_cast<int>(seed % 3)});
+        if (!two.before.fits || !two.after.fits) continue;
+        ++fits;
+        for (const Kind& kind : kinds()) {
+          const int before = count(two.before, two.week_over, kind.drills);
+          const int after = count(two.after, two.week_over, kind.drills);
+          auto& sum = sums[kind.name];
+          sum.first += before;
+          sum.second += after;
+          if (after < kind.kept * before - 1e-9) {
+            ++cliffs[kind.name];
+            if (kind.name == "passes" || kind.name == "runs") {
+              std::cout << "seed " << seed << " slack " << slack << " × " << factor << " "
+                        << kind.name << " " << before << " → " << after << " gave way "
+                        << two.after.gave_way.size() << "\n";
+            }
+          }
+        }
+      }
+    }
+    std::cout << "slack " << slack << ", " << fits << " pairs that fit\n";
+    for (const Kind& kind : kinds())
+      std::cout << "  " << kind.name << " " << sums[kind.name].first << " → "
+                << sums[kind.name].second << ", cliffs " << cliffs[kind.name] << "\n";
+  }
+}
+
+}  // namespace cahier
