@@ -61,6 +61,7 @@ class Judge {
   void judge_look_alikes(const Piece& piece);
   void judge_fork(const Piece& piece, const LookAlikes& alike, int fork);
   void judge_temper(const Piece& piece);
+  bool passed_before(const Piece& piece, int chunk, int day) const;
 
   bool is_past(const Placed& placed) const { return placed.when.first < plan_.first; }
   bool beside_what_was_learned(const Piece& piece, const Chunk& chunk) const;

@@ -97,6 +97,16 @@ void Judge::judge_fork(const Piece& piece, const LookAlikes& alike, int fork) {
   if (!drilled) say(8, "the fork at bar " + std::to_string(fork) + " is never drilled");
 }
 
+// Whether a slow or counted pass over all of the chunk, where it stands, lies before the day.
+bool Judge::passed_before(const Piece& piece, int chunk, int day) const {
+  const Bars& bars = piece.chunks[static_cast<std::size_t>(chunk)].bars;
+  return std::any_of(tasks_.begin(), tasks_.end(), [&](const Placed& placed) {
+    const Task& task = *placed.task;
+    return (task.drill == "slow_pass" || task.drill == "counted_pass") &&
+           task.bars.first <= bars.first && bars.last <= task.bars.last && placed.when.first < day;
+  });
+}
+
 void Judge::judge_temper(const Piece& piece) {
   std::map<std::string, std::map<int, int>> first;  // by drill: the day each chunk first has it
   for (const Placed& placed : tasks_) {
@@ -108,6 +118,8 @@ void Judge::judge_temper(const Piece& piece) {
     for (const int chunk : chunks_in(piece, task.bars)) {
       if (day_of(chunk) < 0 || day_of(chunk) >= placed.when.first)
         say(9, at(placed) + " is not learned on an earlier day");
+      if (!passed_before(piece, chunk, placed.when.first))
+        say(9, at(placed) + " comes before a slow or counted pass");
       if (asked_.temper == "weak" && piece.chunks[chunk].level < asked_.weak_level)
         say(9, at(placed) + " is not weak");
       first[task.drill].emplace(chunk, placed.when.first);
@@ -117,7 +129,7 @@ void Judge::judge_temper(const Piece& piece) {
     for (const auto& [chunk, day] : days)
       for (const auto& [other, later] : days)
         if (later > day && piece.chunks[other].level > piece.chunks[chunk].level &&
-            day_of(other) < day)
+            passed_before(piece, other, day))
           say(9, piece.chunks[chunk].id + " has its " + drill + " before the weaker " +
                      piece.chunks[other].id);
 }

@@ -44,10 +44,4 @@ void PassesDue::played(const Task& task) {
       ++(task.drill == Drill::slow_pass ? span.slow : span.counted);
 }
 
-bool PassesDue::passed(BarRange bars) const {
-  return std::any_of(spans_.begin(), spans_.end(), [&](const Span& span) {
-    return span.bars.overlaps(bars) && span.slow + span.counted > 0;
-  });
-}
-
 }  // namespace cahier

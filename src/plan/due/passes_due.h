@@ -22,9 +22,6 @@ class PassesDue {
   // `task` was played from memory.
   void played(const Task& task);
 
-  // Whether the bars lie in a slow or counted pass already.
-  bool passed(BarRange bars) const;
-
  private:
   struct Span {
     BarRange bars;

@@ -35,7 +35,7 @@ RecallsDue::RecallsDue(const Analysis& analysis, const Method& method,
   learned_.assign(analysis.planned.chunks.size(), -1);
   recalled_.assign(analysis.planned.chunks.size(), -1);
   turns_.assign(analysis.planned.chunks.size(), 0);
-  passed_.assign(analysis.planned.chunks.size(), false);
+  passed_.assign(analysis.planned.chunks.size(), -1);
   const Piece& piece = analysis.planned.piece;
   source_of_ = piece.learned_bars();
   played_.assign(source_of_.size(), -1);
@@ -79,7 +79,9 @@ void RecallsDue::retrieve(const Task& task, int day) {
   for (const int chunk : task.chunks)
     if (learned_before(chunk, day) && std::exchange(recalled_[chunk], day) != day) ++turns_[chunk];
   if (task.drill == Drill::slow_pass || task.drill == Drill::counted_pass)
-    for (const int chunk : task.chunks) passed_[chunk] = true;
+    for (const int chunk : task.chunks)
+      if (passed_[chunk] < 0 && task.bars.contains(analysis_.planned.chunks[chunk].bars))
+        passed_[chunk] = day;
   for (const BarRange& bars : task.played())
     for (int bar = bars.first; bar <= bars.last; ++bar) {
       const int source = source_of_[bar];

@@ -46,8 +46,10 @@ class RecallsDue {
   int last_learning_day() const { return last_learning_day_; }
 
   bool waits_for_first(int chunk) const { return learned(chunk) && recalled_[chunk] < 0; }
-  // Whether a slow or counted pass has been over the chunk.
-  bool passed(int chunk) const { return passed_[chunk]; }
+  // Whether a slow or counted pass was over the chunk, where it is learned, before `day`.
+  bool passed_before(int chunk, int day) const {
+    return passed_[chunk] >= 0 && passed_[chunk] < day;
+  }
   // Whether the chunk's next recall would be late on the practice day after this one.
   bool must(int chunk, int position) const;
 
@@ -104,7 +106,7 @@ class RecallsDue {
   std::vector<int> learned_;      // by chunk: day, or -1
   std::vector<int> recalled_;     // by chunk: last day on which all of it was played, or -1
   std::vector<int> turns_;        // by chunk: days on which all of it was recalled
-  std::vector<bool> passed_;      // by chunk
+  std::vector<int> passed_;       // by chunk: day of the first slow or counted pass, or -1
   std::vector<int> source_of_;    // by bar: where it is learned
   std::vector<int> chunk_of_;     // by bar where it is learned
   std::vector<int> played_;       // by bar where it is learned: last day, or -1

@@ -55,7 +55,7 @@ void TemperDue::relax(int chunk, Drill drill) {
 
 TemperDue::Place TemperDue::next(const RecallsDue& recalls, int day) const {
   return std::find_if(waiting_.begin(), waiting_.end(), [&](const Item& item) {
-    return recalls.learned_before(item.chunk, day) && recalls.passed(item.chunk);
+    return recalls.learned_before(item.chunk, day) && recalls.passed_before(item.chunk, day);
   });
 }
 

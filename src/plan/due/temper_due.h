@@ -23,8 +23,8 @@ class TemperDue {
 
   TemperDue(const Analysis& analysis, const Terms& terms);
 
-  // The next of all whose chunk was learned on an earlier day than `day` and has been in a slow or
-  // counted pass, the weakest first; end() when none waits.
+  // The next of all whose chunk was learned, and was in a slow or counted pass, on an earlier day
+  // than `day`, the weakest first; end() when none waits.
   Place next(const RecallsDue& recalls, int day) const;
   Place end() const { return waiting_.end(); }
   void strike(Place place) { waiting_.erase(place); }

@@ -1,4 +1,4 @@
-// Rule 9: Temper only when asked for, weakest of the learned bars first.
+// Rule 9: Temper only when asked for, after a slow or counted pass, the weakest bars first.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -21,23 +21,41 @@ bool is_asked_for(const Plan& plan, const Weakness& chunk) {
          (plan.temper == Temper::weak && chunk.level >= plan.method.weak_level);
 }
 
-// One drill of one piece: which learned chunks it has not touched yet, counted by level.
+// By chunk: the day of its first slow or counted pass where it is learned, or a day never reached.
+std::vector<int> pass_days(const IndexedPlan& indexed, const IndexedPiece& piece) {
+  std::vector<int> passed(piece.chunks().size(), indexed.day_count());
+  indexed.each_task([&](const Moment& moment, const Task& task) {
+    if (task.piece != piece.index ||
+        (task.drill != Drill::slow_pass && task.drill != Drill::counted_pass))
+      return;
+    for (std::size_t chunk = 0; chunk < passed.size(); ++chunk)
+      if (task.bars.contains(piece.chunks()[chunk].bars))
+        passed[chunk] = std::min(passed[chunk], moment.day);
+  });
+  return passed;
+}
+
+// One drill of one piece: which chunks in a pass it has not touched yet, counted by level.
 class Waiting {
  public:
   Waiting(const IndexedPlan& indexed, const IndexedPiece& piece)
-      : plan_(indexed.plan), piece_(piece), touched_(piece.chunks().size(), false) {
+      : plan_(indexed.plan),
+        piece_(piece),
+        touched_(piece.chunks().size(), false),
+        passed_(pass_days(indexed, piece)) {
     for (std::size_t chunk = 0; chunk < piece.chunks().size(); ++chunk)
       if (piece.learned[chunk] && is_asked_for(plan_, piece.weakness[chunk]))
         by_day_.push_back(static_cast<int>(chunk));
-    std::sort(by_day_.begin(), by_day_.end(), [&](int one, int other) {
-      return piece.learned[one]->day < piece.learned[other]->day;
-    });
+    std::sort(by_day_.begin(), by_day_.end(),
+              [&](int one, int other) { return passed_[one] < passed_[other]; });
   }
 
-  void learn_before(int day) {
-    for (; next_ < by_day_.size() && piece_.learned[by_day_[next_]]->day < day; ++next_)
+  void pass_before(int day) {
+    for (; next_ < by_day_.size() && passed_before(by_day_[next_], day); ++next_)
       if (!touched_[by_day_[next_]]) ++count_[piece_.weakness[by_day_[next_]].level];
   }
+
+  bool passed_before(int chunk, int day) const { return passed_[chunk] < day; }
 
   int weakest() const {
     int level = kLevels - 1;
@@ -45,12 +63,12 @@ class Waiting {
     return level;
   }
 
-  // REQUIRES learn_before(day of the task).
+  // REQUIRES pass_before(day of the task).
   void touch(int chunk, int day) {
     if (touched_[chunk]) return;
     touched_[chunk] = true;
     const Weakness& done = piece_.weakness[chunk];
-    if (is_asked_for(plan_, done) && piece_.learned[chunk] && piece_.learned[chunk]->day < day)
+    if (is_asked_for(plan_, done) && piece_.learned[chunk] && passed_before(chunk, day))
       --count_[done.level];
   }
 
@@ -60,7 +78,8 @@ class Waiting {
   const Plan& plan_;
   const IndexedPiece& piece_;
   std::vector<bool> touched_;
-  std::vector<int> by_day_;
+  std::vector<int> passed_;  // by chunk: day
+  std::vector<int> by_day_;  // of the first pass
   std::size_t next_ = 0;
   std::array<int, kLevels> count_{};
 };
@@ -84,11 +103,15 @@ void check_task(IndexedPlan& indexed, const Moment& moment, const Task& task, Wa
     indexed.violation(9, Kind::only_part_spoken, what + " speaks the only part");
   if (indexed.plan.temper == Temper::no)
     indexed.violation(9, Kind::temper_not_asked_for, what + " is not asked for");
-  waiting.learn_before(moment.day);
+  waiting.pass_before(moment.day);
   const std::vector<int> chunks = piece.touched(task.bars);
   int level = kLevels - 1;
   for (const int chunk : chunks) {
     level = std::min(level, piece.weakness[chunk].level);
+    if (!waiting.passed_before(chunk, moment.day))
+      indexed.violation(9, Kind::temper_before_pass,
+                        fmt::format("{} tempers chunk {} before a slow or counted pass", what,
+                                    piece.chunks()[chunk].id));
     if (indexed.plan.temper == Temper::weak && !is_asked_for(indexed.plan, piece.weakness[chunk]))
       indexed.violation(
           9, Kind::temper_not_weak,
@@ -132,7 +155,7 @@ void check_temper(IndexedPlan& indexed) {
       Waiting& own = waiting[task.piece];
       const IndexedPiece& piece = indexed.pieces[task.piece];
       if (!indexed.is_past(moment)) return check_task(indexed, moment, task, own);
-      own.learn_before(moment.day);
+      own.pass_before(moment.day);
       for (const int chunk : task.chunks) done.insert({task.piece, chunk});
       for (const int chunk : task.chunks)
         if (!piece.weakness[chunk].raised || !has_slipped_since(indexed, piece, chunk, moment.day))

@@ -73,6 +73,7 @@ struct Violation {
     // 9: Temper.
     temper_not_asked_for,
     temper_not_weak,
+    temper_before_pass,
     temper_before_weaker,
     temper_missing,
     only_part_spoken,

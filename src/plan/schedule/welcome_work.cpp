@@ -10,7 +10,8 @@ namespace {
 constexpr int kWeeksForSecondPasses = 56;  // days from the last new bars to the date
 constexpr double kPassRipe = 0.25;         // best gaps since the bars were last played
 constexpr double kPassAgain = 0.2;         // the same where a day has room
-constexpr int kManyTimes = 12;             // passes of each kind over a stretch
+constexpr int kManyTimes = 4;              // passes of each kind over a stretch
+constexpr double kWholeAgain = 0.3;        // best gaps, for a stretch where a day has room
 
 }  // namespace
 
@@ -47,14 +48,16 @@ void WelcomeWork::play_sections(int day, double kept) {
   }
 }
 
+int WelcomeWork::passes_wanted(const PieceProgress& progress) const {
+  return draft_.end - progress.recalls.last_learning_day() >= kWeeksForSecondPasses ? 2 : 1;
+}
+
 void WelcomeWork::pass(int day) {
   if (!draft_.is_welcome(Drill::slow_pass, day)) return;
   for (auto& progress : draft_.pieces) {
     if (!progress->recalls.everything_learned()) continue;
-    const bool weeks_left =
-        draft_.end - progress->recalls.last_learning_day() >= kWeeksForSecondPasses;
     for (Task& task : progress->passes_due.on_day(progress->recalls, progress->make, day,
-                                                  weeks_left ? 2 : 1, kPassRipe))
+                                                  passes_wanted(*progress), kPassRipe))
       put(*progress, std::move(task), day);
   }
 }
@@ -77,11 +80,18 @@ void WelcomeWork::fill_up(int day) {
       if (put(*progress, std::move(task), day)) ++progress->weak_turns;
     }
   for (auto& progress : draft_.pieces) {
-    // Where something slips, the minutes are its own.
-    if (progress->slips()) continue;
     for (Task& task : progress->passes_due.on_day(progress->recalls, progress->make, day,
                                                   kManyTimes, kPassAgain)) {
       if (is_full(day)) return;
+      task.reason = Reason::worthwhile;
+      put(*progress, std::move(task), day);
+    }
+    for (const Stretch& stretch : progress->analysis.stretches) {
+      if (is_full(day)) return;
+      const std::vector<int> chunks = stretch.chunks();
+      if (!progress->recalls.ripe_enough(chunks, day, kWholeAgain)) continue;
+      Task task =
+          progress->make.recall(stretch.bars, progress->recalls.tempo_progress(chunks, day));
       task.reason = Reason::worthwhile;
       put(*progress, std::move(task), day);
     }

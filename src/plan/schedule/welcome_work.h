@@ -29,6 +29,7 @@ class WelcomeWork {
   void fill_up(int day);
 
  private:
+  int passes_wanted(const PieceProgress& progress) const;
   // Puts the task where the day has room for it and `kept` minutes besides.
   bool put(PieceProgress& progress, Task task, int day, double kept = 0);
   bool is_full(int day) const;

@@ -15,12 +15,10 @@ constexpr FigureKind kOrder[] = {
     FigureKind::passes,
     FigureKind::criterion,
     FigureKind::spacing,
-    FigureKind::hard_bars,
     FigureKind::tempo,
     FigureKind::phrases,
     FigureKind::spread,
     FigureKind::order,
-    FigureKind::use_of_time,
     FigureKind::spoken_and_written,
 };
 
@@ -33,11 +31,6 @@ bool meets(const std::vector<QualityFigure>& figures, FigureKind kind) {
 }  // namespace
 
 bool is_better(const std::vector<QualityFigure>& one, const std::vector<QualityFigure>& other) {
-  const auto met = [](const std::vector<QualityFigure>& figures) {
-    return std::count_if(figures.begin(), figures.end(),
-                         [](const QualityFigure& figure) { return figure.met; });
-  };
-  if (met(one) != met(other)) return met(one) > met(other);
   for (const FigureKind kind : kOrder)
     if (meets(one, kind) != meets(other, kind)) return meets(one, kind);
   return false;

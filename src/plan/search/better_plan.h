@@ -7,10 +7,10 @@
 
 namespace cahier {
 
-// Whether a plan with the figures `one` is to be preferred to one with the figures `other`: where
-// more of them are met; of as many, where the first that only one of them meets is met, in this
-// order: run-throughs, seams, sections, forks, passes, recalls, tempo, phrases, the calendar,
-// spoken and written work.
+// Whether a plan with the figures `one` is to be preferred to one with the figures `other`: the
+// first that only one of them meets decides, in this order: run-throughs, seams, sections, forks,
+// passes, recalls, tempo, phrases, spoken and written work. How the days are used decides nothing:
+// else a slow week would turn a calm plan into another one.
 bool is_better(const std::vector<QualityFigure>& one, const std::vector<QualityFigure>& other);
 
 }  // namespace cahier
