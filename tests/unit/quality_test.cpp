@@ -181,8 +181,17 @@ TEST_CASE("table of every figure", "[.table]") {
     for (unsigned seed = 0; seed < 200; ++seed) {
       const auto work = sample::roomy_work(seed, slack, 90);
       if (!work) continue;
+      if (const char* one = getenv("SEED")) {
+        if (atoi(one) != static_cast<int>(seed)) continue;
+        setenv("DBG", "1", 1);
+      }
       ++plans;
-      count(shares, make_plan(work->pieces, work->terms));
+      const Plan plan = make_plan(work->pieces, work->terms);
+      count(shares, plan);
+      if (getenv("WHY"))
+        for (const QualityFigure& figure : quality(plan))
+          for (const Shortfall& shortfall : figure.why)
+            std::cout << "WHY " << slack << " " << seed << " " << figure_word(figure.name) << ": " << say_shortfall(english_words(), plan, shortfall) << "\n";
     }
     std::cout << "of " << plans << " plans with " << slack
               << " times the least minutes: asked, met, share\n";

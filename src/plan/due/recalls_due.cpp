@@ -18,7 +18,7 @@ constexpr double kWeakGap = 0.5;
 constexpr int kCriterion = 3;
 constexpr int kCriterionDays = 10;  // from learning on
 constexpr int kCriterionGap = 2;    // days
-constexpr double kHardGap = 0.35;   // of the best gap, for hard bars
+constexpr double kHardGap = 0.2;    // of the best gap, for hard bars
 constexpr int kWeek = 7;            // days in which what was overdue comes back
 
 }  // namespace
@@ -211,9 +211,7 @@ bool RecallsDue::sooner(int chunk, int day) const {
   if (analysis_.planned.chunks[chunk].raised) return since >= 1;
   if (turns_[chunk] < kCriterion && day - learned_[chunk] <= kCriterionDays)
     return since >= kCriterionGap;
-  if (tempo_.wants_tempo(chunk, day)) return since >= kCriterionGap;
-  return analysis_.planned.chunks[chunk].level >= method_.weak_level &&
-         ripeness(chunk, day) >= kHardGap;
+  return tempo_.wants_tempo(chunk, day) && since >= kCriterionGap;
 }
 
 template <typename Belongs>
@@ -238,6 +236,14 @@ std::vector<Want> RecallsDue::runs_of(Belongs belongs) const {
 
 std::vector<Want> RecallsDue::wants_sooner(int day) const {
   return runs_of([&](int chunk) { return sooner(chunk, day); });
+}
+
+std::vector<Want> RecallsDue::hard_on(int day) const {
+  return runs_of([&](int chunk) {
+    return analysis_.planned.chunks[chunk].level >= method_.weak_level &&
+           learned_before(chunk, day) && !waits_for_first(chunk) &&
+           ripeness(chunk, day) >= kHardGap;
+  });
 }
 
 std::vector<Want> RecallsDue::weak_on(int day) const {

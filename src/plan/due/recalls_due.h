@@ -74,9 +74,11 @@ class RecallsDue {
   // What is set aside for this day is not wanted besides.
   std::vector<Want> wants(int position, const std::vector<int>& next_played) const;
 
-  // What is worth recalling sooner than the best gap asks: what has not come back three times in
-  // the first ten days, and hard bars.
+  // What is worth recalling sooner than the best gap asks: what slips, what has not come back three
+  // times in the first ten days, and what is not yet near its tempo.
   std::vector<Want> wants_sooner(int day) const;
+  // Hard bars, more often than the others.
+  std::vector<Want> hard_on(int day) const;
   // Hard bars and those that slip, as far as they are not recalled on that day already.
   std::vector<Want> weak_on(int day) const;
 

@@ -17,6 +17,7 @@
 namespace cahier::figures {
 namespace {
 
+constexpr int kMostDaysAChunk = 6;  // of practice: to wait longer for the next one spreads nothing
 constexpr int kEightWeeks = 56;
 constexpr int kPauseAlways = 3;
 
@@ -114,7 +115,7 @@ Figure spread(const PlacedPlan& placed) {
   const int full_pace = days_at_full_pace(practice, learning.minutes);
   const int all = static_cast<int>(practice.size());
   if (!learning.planned || full_pace > all) return std::nullopt;
-  int least = all / 3;
+  int least = std::min(all / 3, kMostDaysAChunk * (learning.all - 1) + 1);
   int most = (all + 1) / 2;
   if (full_pace > 0 && plan.by - practice[full_pace - 1].date >= days{kEightWeeks}) {
     const int leaves_eight_weeks = days_until(practice, plan.by - days{kEightWeeks});

@@ -52,6 +52,7 @@ class Layout {
       recall(wanted, day, 0);
       note_missed(wanted);
       prove(position);
+      more_.recall_hard(day);
       if (draft_.is_welcome(Drill::join, day)) thin_days_.fill(draft_, day);
       if (pace_.catch_up && everything_learned()) more_.fill_up(day);
       if (pace_.temper) draft_.temper(position);

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <iterator>
 #include <list>
@@ -33,6 +34,19 @@ void append_apart(std::vector<Task>& ordered, std::list<Task> turn, const LevelO
     ordered.push_back(std::move(*next));
     turn.erase(next);
   }
+}
+
+// What a piece has on a day.
+struct PieceDay {
+  std::array<std::list<Task>, 3> parts;  // by part of the day
+  bool has_run = false;
+
+  std::list<Task>& part(DayPart of) { return parts[static_cast<std::size_t>(of)]; }
+};
+
+void append_all(std::vector<Task>& ordered, PieceDay& piece, const LevelOf& level_of) {
+  for (std::list<Task>& part : piece.parts)
+    append_apart(ordered, std::exchange(part, {}), level_of);
 }
 
 // The sitting of every task, counted from the last one back, when none may pass `most` minutes.
@@ -105,25 +119,33 @@ void put_in_order(Day& day, const LevelOf& level_of) {
     if (one.part == DayPart::fresh) return level_of(a) > level_of(b);
     return one.rank < other.rank;
   });
-  std::vector<Task> ordered;
+  std::map<int, PieceDay> pieces;
   std::vector<Task> last;
-  for (auto from = day.tasks.begin(); from != day.tasks.end();) {
-    const auto to = std::find_if(from, day.tasks.end(), [&](const Task& task) {
-      return facts_of(task.drill).part != facts_of(from->drill).part;
-    });
-    std::list<Task> turn;
-    for (; from != to; ++from) {
-      const bool second = from->drill == Drill::run_through && from != day.tasks.begin() &&
-                          std::any_of(turn.begin(), turn.end(), [&](const Task& task) {
-                            return task.drill == Drill::run_through && task.piece == from->piece;
-                          });
-      if (second)
-        last.push_back(std::move(*from));
-      else
-        turn.push_back(std::move(*from));
-    }
-    append_apart(ordered, std::move(turn), level_of);
+  for (Task& task : day.tasks) {
+    PieceDay& piece = pieces[task.piece];
+    const bool second = task.drill == Drill::run_through && std::exchange(piece.has_run, true);
+    if (second)
+      last.push_back(std::move(task));
+    else
+      piece.parts[static_cast<std::size_t>(facts_of(task.drill).part)].push_back(std::move(task));
   }
+  // What is new stands behind all that is recalled; a piece without anything new is done with at
+  // once, so that the pieces change as seldom as may be.
+  std::vector<PieceDay*> with_new;
+  std::vector<Task> ordered;
+  for (auto& [number, piece] : pieces)
+    if (piece.part(DayPart::fresh).empty())
+      append_all(ordered, piece, level_of);
+    else
+      with_new.push_back(&piece);
+  std::stable_sort(with_new.begin(), with_new.end(), [&](PieceDay* one, PieceDay* other) {
+    return level_of(one->part(DayPart::fresh).front()) <
+           level_of(other->part(DayPart::fresh).front());
+  });
+  for (PieceDay* piece : with_new)
+    append_apart(ordered, std::exchange(piece->part(DayPart::cold), {}), level_of);
+  for (auto piece = with_new.rbegin(); piece != with_new.rend(); ++piece)
+    append_all(ordered, **piece, level_of);
   for (Task& task : last) ordered.push_back(std::move(task));
   day.tasks = std::move(ordered);
 }

@@ -25,7 +25,8 @@ int learned_by(const Draft& draft, const Pace& pace, const PieceProgress& progre
     all += draft.work.analyses[item.piece].learn_minutes[item.chunk];
     if (&progress == draft.pieces[draft.work.order[i + 1].piece].get()) before = all;
   }
-  if (learning_days.empty() || all <= 0) return pace.learn_until;
+  if (learning_days.empty()) return pace.learn_until;
+  if (all <= 0) return learning_days.front();
   const double share = before / all * static_cast<double>(learning_days.size() - 1);
   return learning_days[static_cast<std::size_t>(std::ceil(share))];
 }

@@ -109,6 +109,7 @@ class TightLayout {
         draft_.put(std::move(task), day);
       }
     more_.recall_sooner(day, 0);
+    more_.recall_hard(day);
     draft_.temper(position);
   }
 

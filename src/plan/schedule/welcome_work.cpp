@@ -23,10 +23,21 @@ bool WelcomeWork::put(PieceProgress& progress, Task task, int day, double kept) 
 }
 
 void WelcomeWork::recall_sooner(int day, double kept) {
+  recall(day, kept, [&](const RecallsDue& recalls) { return recalls.wants_sooner(day); });
+}
+
+void WelcomeWork::recall_hard(int day) {
+  // Nobody sits down for them alone.
+  if (draft_.room[day] >= draft_.schedule.days[day].allowance) return;
+  recall(day, 0, [&](const RecallsDue& recalls) { return recalls.hard_on(day); });
+}
+
+void WelcomeWork::recall(int day, double kept,
+                         const std::function<std::vector<Want>(const RecallsDue&)>& wanted) {
   if (!draft_.is_welcome(Drill::recall, day)) return;
   for (auto& progress : draft_.pieces) {
     if (progress->runs.runs[day] > 0) continue;
-    for (const Want& want : progress->recalls.wants_sooner(day)) {
+    for (const Want& want : wanted(progress->recalls)) {
       Task task =
           progress->make.recall(want.bars, progress->recalls.tempo_progress(want.chunks, day));
       task.reason = Reason::sooner;

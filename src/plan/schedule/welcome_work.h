@@ -1,6 +1,9 @@
 // Work that no rule asks for and a teacher would want, where a day has room for it.
 #pragma once
 
+#include <functional>
+#include <vector>
+
 #include "plan/schedule/draft.h"
 
 namespace cahier {
@@ -12,9 +15,12 @@ class WelcomeWork {
   // REQUIRES: `draft` outlives this object.
   explicit WelcomeWork(Draft& draft) : draft_(draft) {}
 
-  // What is new until it came back three times, hard bars and what slips: sooner than the best gap
-  // asks. `kept` minutes of the day are left free.
+  // What is new until it came back three times, what slips, and what is not near its tempo: sooner
+  // than the best gap asks. `kept` minutes of the day are left free.
   void recall_sooner(int day, double kept);
+
+  // Hard bars, which come back more often than the others.
+  void recall_hard(int day);
 
   // Each section whole, soon after it is learned; what presses takes `kept` minutes as well.
   void play_sections(int day, double kept);
@@ -29,6 +35,8 @@ class WelcomeWork {
   void fill_up(int day);
 
  private:
+  void recall(int day, double kept,
+              const std::function<std::vector<Want>(const RecallsDue&)>& wanted);
   int passes_wanted(const PieceProgress& progress) const;
   // Puts the task where the day has room for it and `kept` minutes besides.
   bool put(PieceProgress& progress, Task task, int day, double kept = 0);

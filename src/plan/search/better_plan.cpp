@@ -9,6 +9,7 @@ constexpr FigureKind kOrder[] = {
     FigureKind::first_run_through,
     FigureKind::between_run_throughs,
     FigureKind::not_at_the_end,
+    FigureKind::spread,
     FigureKind::seams,
     FigureKind::growing_stretches,
     FigureKind::forks,
@@ -17,7 +18,6 @@ constexpr FigureKind kOrder[] = {
     FigureKind::spacing,
     FigureKind::tempo,
     FigureKind::phrases,
-    FigureKind::spread,
     FigureKind::order,
     FigureKind::spoken_and_written,
 };

@@ -8,9 +8,9 @@
 namespace cahier {
 
 // Whether a plan with the figures `one` is to be preferred to one with the figures `other`: the
-// first that only one of them meets decides, in this order: run-throughs, seams, sections, forks,
-// passes, recalls, tempo, phrases, spoken and written work. How the days are used decides nothing:
-// else a slow week would turn a calm plan into another one.
+// first that only one of them meets decides, in this order: run-throughs, learning spread, seams,
+// sections, forks, passes, recalls, tempo, phrases, spoken and written work. How the days are used
+// decides nothing: else a slow week would turn a calm plan into another one.
 bool is_better(const std::vector<QualityFigure>& one, const std::vector<QualityFigure>& other);
 
 }  // namespace cahier

@@ -11,6 +11,8 @@ constexpr double kMinutesAChunk = 15;
 constexpr double kNewShare = 0.6;
 constexpr double kSparedDays = 7.0 / 6;
 constexpr double kMostDaysAChunk = 6;  // of practice, however much time there is
+constexpr double kLatestShare = 0.5;   // of the practice days
+constexpr double kHalfTheTime = 0.5;   // of a day's minutes, for new bars
 constexpr int kWeeksToProve = 57;      // days before the date: eight weeks and the last new bars
 
 }  // namespace
@@ -54,15 +56,18 @@ int LearningDays::comfortable_position() const {
   const double chunks_a_day = std::max(1.0, allowance / kMinutesAChunk);
   const double needed = std::max(learning / std::max(1.0, kNewShare * allowance),
                                  static_cast<double>(divided_.work.order.size()) / chunks_a_day);
-  const double full_pace = needed * kSparedDays;
-  // Where there is slack learning is spread, but leaves the weeks to prove that it can.
-  double unhurried = terms_.method.learn_share * practice;
-  if (const double weeks = days_before_date(kWeeksToProve); full_pace <= weeks)
-    unhurried = std::min(unhurried, weeks);
-  unhurried =
-      std::min(unhurried, kMostDaysAChunk * static_cast<double>(divided_.work.order.size()));
-  return static_cast<int>(
-      std::min(std::max(full_pace, unhurried), practice * (1 - terms_.method.prove_share)));
+  const double count = static_cast<double>(divided_.work.order.size());
+  // Where there is slack learning is spread, one chunk a day, but leaves the weeks to prove that it
+  // can: learning as fast as half of each day allows would leave them too.
+  double latest = kLatestShare * practice;
+  const double weeks = days_before_date(kWeeksToProve);
+  const bool leaves_weeks = learning <= kHalfTheTime * allowance * weeks;
+  if (leaves_weeks) latest = std::min(latest, weeks);
+  const double spread = std::min(terms_.method.learn_share * practice, kMostDaysAChunk * count);
+  const double unhurried = std::min(latest, std::max(spread, count * kSparedDays));
+  double position = std::max(needed * kSparedDays, unhurried);
+  if (leaves_weeks) position = std::min(position, weeks);
+  return static_cast<int>(std::min(position, practice * (1 - terms_.method.prove_share)));
 }
 
 // Practice days that lie at least so many days before the date.
