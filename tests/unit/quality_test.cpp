@@ -178,8 +178,8 @@ TEST_CASE("table of every figure", "[.table]") {
     Shares shares;
     Share all;
     int plans = 0;
-    for (unsigned seed = 0; seed < 200; ++seed) {
-      const auto work = sample::roomy_work(seed, slack, 90);
+    for (unsigned seed = 0; seed < 300; ++seed) {
+      const auto work = sample::roomy_work(seed, slack, 120);
       if (!work) continue;
       if (const char* one = getenv("SEED")) {
         if (atoi(one) != static_cast<int>(seed)) continue;
@@ -188,6 +188,7 @@ TEST_CASE("table of every figure", "[.table]") {
       ++plans;
       const Plan plan = make_plan(work->pieces, work->terms);
       count(shares, plan);
+      if (getenv("SEED")) std::cout << plan_text(plan, english_words(), true) << "\n";
       if (getenv("WHY"))
         for (const QualityFigure& figure : quality(plan))
           for (const Shortfall& shortfall : figure.why)

@@ -11,6 +11,8 @@
 
 namespace cahier::sample {
 
+constexpr int kFewestBars = 20;  // a shorter piece hardly needs six weeks
+
 struct RoomyWork {
   std::vector<Piece> pieces;
   Terms terms;
@@ -23,10 +25,12 @@ inline Terms terms_with(Wishes wishes, Date from, Date by, double minutes) {
 }
 
 // With `slack` times the least minutes a day that fit, found in steps of about a quarter; nothing
-// where an hour a day is not enough.
+// where an hour a day is not enough, or a piece is very short.
 inline std::optional<RoomyWork> roomy_work(unsigned seed, double slack, int most_bars = 120) {
   RandomWork random(seed);
   RoomyWork made{random.pieces(most_bars), {}};
+  for (const Piece& piece : made.pieces)
+    if (piece.bars < kFewestBars) return std::nullopt;
   const Date from = date("2027-01-04");
   const Date by = from + days{random.number(42, 120)};
   Wishes wishes;

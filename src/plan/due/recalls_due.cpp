@@ -239,10 +239,14 @@ std::vector<Want> RecallsDue::wants_sooner(int day) const {
 }
 
 std::vector<Want> RecallsDue::hard_on(int day) const {
+  const auto& chunks = analysis_.planned.chunks;
+  const bool all_hard = std::all_of(chunks.begin(), chunks.end(), [&](const Chunk& chunk) {
+    return chunk.level >= method_.weak_level;
+  });
+  if (all_hard) return {};
   return runs_of([&](int chunk) {
-    return analysis_.planned.chunks[chunk].level >= method_.weak_level &&
-           learned_before(chunk, day) && !waits_for_first(chunk) &&
-           ripeness(chunk, day) >= kHardGap;
+    return chunks[chunk].level >= method_.weak_level && learned_before(chunk, day) &&
+           !waits_for_first(chunk) && ripeness(chunk, day) >= kHardGap;
   });
 }
 

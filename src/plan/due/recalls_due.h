@@ -77,7 +77,7 @@ class RecallsDue {
   // What is worth recalling sooner than the best gap asks: what slips, what has not come back three
   // times in the first ten days, and what is not yet near its tempo.
   std::vector<Want> wants_sooner(int day) const;
-  // Hard bars, more often than the others.
+  // Hard bars, more often than the others, where there are others.
   std::vector<Want> hard_on(int day) const;
   // Hard bars and those that slip, as far as they are not recalled on that day already.
   std::vector<Want> weak_on(int day) const;

@@ -9,6 +9,7 @@ namespace {
 
 constexpr int kLastWeek = 7;       // days before the date
 constexpr int kWeeksToSpare = 21;  // days from the last new bars to the date
+constexpr double kDaysForOne = 2;
 
 }  // namespace
 
@@ -53,14 +54,18 @@ void TemperDue::relax(int chunk, Drill drill) {
     if (item.chunk == chunk && item.drill == drill) item.required = false;
 }
 
+bool TemperDue::is_ready(const Item& item, const RecallsDue& recalls, int day) {
+  return recalls.learned_before(item.chunk, day) && recalls.passed_before(item.chunk, day);
+}
+
 TemperDue::Place TemperDue::next(const RecallsDue& recalls, int day) const {
-  return std::find_if(waiting_.begin(), waiting_.end(), [&](const Item& item) {
-    return recalls.learned_before(item.chunk, day) && recalls.passed_before(item.chunk, day);
-  });
+  return std::find_if(waiting_.begin(), waiting_.end(),
+                      [&](const Item& item) { return is_ready(item, recalls, day); });
 }
 
 std::vector<Task> TemperDue::take(int position, const std::vector<int>& practice_days, int end,
-                                  const RecallsDue& recalls, const TaskMaker& make, double room) {
+                                  const RecallsDue& recalls, const TaskMaker& make, double room,
+                                  bool begun, double fill) {
   std::vector<Task> tasks;
   const int day = practice_days[position];
   if (!recalls.everything_learned() || recalls.last_learning_day() >= day) return tasks;
@@ -69,14 +74,20 @@ std::vector<Task> TemperDue::take(int position, const std::vector<int>& practice
   if (day > last) return tasks;
   const auto days_left = std::count_if(practice_days.begin() + position, practice_days.end(),
                                        [&](int practice) { return practice <= last; });
-  auto share = (static_cast<std::ptrdiff_t>(waiting_.size()) + days_left - 1) / days_left;
-  for (; share > 0; --share) {
+  double ready = 0;
+  for (const Item& item : waiting_)
+    if (is_ready(item, recalls, day)) ready += item.minutes;
+  if (!begun && ready < fill) return tasks;
+  // About every other day has other work.
+  const auto share =
+      kDaysForOne * static_cast<double>(waiting_.size()) / static_cast<double>(days_left);
+  double minutes = 0;
+  while (begun ? static_cast<double>(tasks.size()) < share : minutes < fill) {
     const auto next = this->next(recalls, day);
-    if (next == waiting_.end()) break;
-    Task one = task(*next, make);
-    if (one.minutes > room) break;
-    room -= one.minutes;
-    tasks.push_back(std::move(one));
+    if (next == waiting_.end() || next->minutes > room) break;
+    room -= next->minutes;
+    minutes += next->minutes;
+    tasks.push_back(task(*next, make));
     strike(next);
   }
   return tasks;

@@ -34,15 +34,19 @@ class TemperDue {
 
   // The day's share of what waits, as far as `room` minutes reach, taken from what waits: once
   // everything is learned, and not in the last week where the date leaves the choice. `position` is
-  // the day's place among the practice days; `end` the date.
+  // the day's place among the practice days; `end` the date. On a day without other work (`begun`)
+  // only what makes `fill` minutes together: nobody sits down for one write-out.
   std::vector<Task> take(int position, const std::vector<int>& practice_days, int end,
-                         const RecallsDue& recalls, const TaskMaker& make, double room);
+                         const RecallsDue& recalls, const TaskMaker& make, double room, bool begun,
+                         double fill);
 
   static Task task(const Item& item, const TaskMaker& make);
   // What is required and still waits.
   std::vector<Task> left_over(const TaskMaker& make) const;
 
  private:
+  static bool is_ready(const Item& item, const RecallsDue& recalls, int day);
+
   int quiet_days_;
   std::list<Item> waiting_;
 };

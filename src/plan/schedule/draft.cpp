@@ -100,9 +100,11 @@ void Draft::drill_forks(PieceProgress& progress, int day) {
 
 void Draft::temper(int position) {
   const int day = practice_days[position];
+  const double fill = kFullShare * schedule.days[day].allowance;
   for (auto& progress : pieces)
-    for (Task& task : progress->temper.take(position, practice_days, end, progress->recalls,
-                                            progress->make, room[day]))
+    for (Task& task :
+         progress->temper.take(position, practice_days, end, progress->recalls, progress->make,
+                               room[day], !schedule.days[day].tasks.empty(), fill))
       put(std::move(task), day);
 }
 

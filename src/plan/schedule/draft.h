@@ -9,6 +9,8 @@
 
 namespace cahier {
 
+constexpr double kFullShare = 0.34;  // of a day's allowance: fewer minutes are crumbs
+
 class Draft {
  public:
   // `to_the_edge` as in RecallsDue. REQUIRES: `of` outlives this object.

@@ -8,10 +8,12 @@ namespace cahier {
 namespace {
 
 constexpr int kWeeksForSecondPasses = 56;  // days from the last new bars to the date
+constexpr double kPassesUpTo = 0.5;        // of a day's allowance
+constexpr int kPassesAtLast = 21;          // days before the date
 constexpr double kPassRipe = 0.25;         // best gaps since the bars were last played
 constexpr double kPassAgain = 0.2;         // the same where a day has room
 constexpr int kManyTimes = 4;              // passes of each kind over a stretch
-constexpr double kWholeAgain = 0.3;        // best gaps, for a stretch where a day has room
+constexpr double kWholeAgain = 0.01;       // best gaps, for a stretch where a day has room
 
 }  // namespace
 
@@ -27,8 +29,6 @@ void WelcomeWork::recall_sooner(int day, double kept) {
 }
 
 void WelcomeWork::recall_hard(int day) {
-  // Nobody sits down for them alone.
-  if (draft_.room[day] >= draft_.schedule.days[day].allowance) return;
   recall(day, 0, [&](const RecallsDue& recalls) { return recalls.hard_on(day); });
 }
 
@@ -68,14 +68,19 @@ void WelcomeWork::pass(int day) {
   for (auto& progress : draft_.pieces) {
     if (!progress->recalls.everything_learned()) continue;
     for (Task& task : progress->passes_due.on_day(progress->recalls, progress->make, day,
-                                                  passes_wanted(*progress), kPassRipe))
+                                                  passes_wanted(*progress), kPassRipe)) {
+      // A day of passes alone is a dull one: they take turns, until the date is near.
+      if (draft_.end - day > kPassesAtLast && uses(day, kPassesUpTo)) break;
       put(*progress, std::move(task), day);
+    }
   }
 }
 
-bool WelcomeWork::is_full(int day) const {
+bool WelcomeWork::is_full(int day) const { return uses(day, kFullShare); }
+
+bool WelcomeWork::uses(int day, double share) const {
   const double allowance = draft_.schedule.days[day].allowance;
-  return allowance - draft_.room[day] >= kFullShare * allowance;
+  return allowance - draft_.room[day] >= share * allowance;
 }
 
 void WelcomeWork::fill_up(int day) {

@@ -8,8 +8,6 @@
 
 namespace cahier {
 
-constexpr double kFullShare = 0.34;  // of a day's allowance: fewer minutes are crumbs
-
 class WelcomeWork {
  public:
   // REQUIRES: `draft` outlives this object.
@@ -41,6 +39,8 @@ class WelcomeWork {
   // Puts the task where the day has room for it and `kept` minutes besides.
   bool put(PieceProgress& progress, Task task, int day, double kept = 0);
   bool is_full(int day) const;
+  // Whether so much of the day's allowance has its work.
+  bool uses(int day, double share) const;
 
   Draft& draft_;
 };
