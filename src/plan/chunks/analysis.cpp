@@ -6,6 +6,7 @@
 #include <set>
 
 #include "plan/chunks/divide.h"
+#include "plan/chunks/group_at_phrases.h"
 
 namespace cahier {
 namespace {
@@ -43,27 +44,23 @@ std::vector<Passage> passages_of(const Piece& piece, const std::vector<PlannedSe
   return passages;
 }
 
-// Cuts each section's chunks into stretches of about equal length.
-std::vector<Stretch> stretches_of(const std::vector<Chunk>& chunks, int most_bars) {
+// Each section's chunks as stretches that begin with phrases.
+std::vector<Stretch> stretches_of(const PlannedPiece& planned, const PhraseMap& phrases,
+                                  int most_bars) {
+  const std::vector<Chunk>& chunks = planned.chunks;
   std::vector<Stretch> stretches;
   const int count = static_cast<int>(chunks.size());
-  for (int first = 0; first < count;) {
-    int end = first;
-    while (end < count && chunks[end].section == chunks[first].section) ++end;
-    // A pickup rides along without counting.
-    const int opens = std::max(1, chunks[first].bars.first);
-    const int bars = chunks[end - 1].bars.last - opens + 1;
-    const int parts = std::max(1, (bars + most_bars - 1) / most_bars);
-    int open = first;
-    for (int part = 1; part <= parts && open < end; ++part) {
-      const int goal = opens + bars * part / parts - 1;
-      int close = open;
-      while (close + 1 < end && chunks[close + 1].bars.last <= goal) ++close;
-      if (part == parts) close = end - 1;
+  for (int first = 0, end = 0; first < count; first = end) {
+    std::vector<BarRange> ranges;
+    for (; end < count && chunks[end].section == chunks[first].section; ++end)
+      ranges.push_back(chunks[end].bars);
+    std::vector<int> opens = group_at_phrases(ranges, phrases, most_bars);
+    opens.push_back(end - first);
+    for (std::size_t group = 0; group + 1 < opens.size(); ++group) {
+      const int open = first + opens[group];
+      const int close = first + opens[group + 1] - 1;
       stretches.push_back({{chunks[open].bars.first, chunks[close].bars.last}, open, close});
-      open = close + 1;
     }
-    first = end;
   }
   return stretches;
 }
@@ -110,16 +107,21 @@ void weigh(Chunk& chunk, const Method& method, const History& history) {
 class Analyser {
  public:
   Analyser(const Piece& piece, const Method& method, std::vector<Chunk> chunks)
-      : piece_(piece), result_{{}, TimeModel(piece, method), {}, {}, {}, {}, {}, {}, {}, {}, {}} {
+      : piece_(piece), result_{{}, TimeModel(piece, method), {}, {}, {}, {}, {}, {}, {}, {}, {}, {},
+                               {}} {
     result_.planned.piece = piece;
     for (const Section& section : divide_into_sections(piece))
       result_.planned.sections.push_back({section.name, section.bars, section.same_as});
     result_.planned.chunks = std::move(chunks);
     result_.passages = passages_of(piece, result_.planned.sections, result_.planned.chunks);
-    result_.stretches = stretches_of(result_.planned.chunks, method.stretch_bars);
+    const PhraseMap phrases(result_.planned);
+    result_.stretches = stretches_of(result_.planned, phrases, method.stretch_bars);
+    for (const Chunk& chunk : this->chunks())
+      result_.begins_phrase.push_back(phrases.begins(chunk.bars.first));
+    group_returns(phrases, method.stretch_bars);
     index_stretches();
     find_joins();
-    find_cues();
+    find_cues(phrases);
     find_rivals();
     for (const Chunk& chunk : result_.planned.chunks)
       result_.learn_minutes.push_back(result_.time.learn(chunk.bars, chunk.level));
@@ -138,6 +140,22 @@ class Analyser {
         result_.stretch_of[chunk] = i;
   }
 
+  // What comes back is passed through where it comes back.
+  void group_returns(const PhraseMap& phrases, int most_bars) {
+    const auto& passages = result_.passages;
+    for (std::size_t first = 0, end = 0; first < passages.size(); first = end) {
+      std::vector<BarRange> ranges;
+      for (; end < passages.size() && passages[end].section == passages[first].section; ++end)
+        ranges.push_back(passages[end].bars);
+      if (!passages[first].in_return) continue;
+      std::vector<int> opens = group_at_phrases(ranges, phrases, most_bars);
+      opens.push_back(static_cast<int>(ranges.size()));
+      for (std::size_t group = 0; group + 1 < opens.size(); ++group)
+        result_.return_stretches.push_back(
+            {ranges[opens[group]].first, ranges[opens[group + 1] - 1].last});
+    }
+  }
+
   void find_joins() {
     result_.joins_of.resize(chunks().size());
     for (int left = 0; left + 1 < static_cast<int>(result_.passages.size()); ++left) {
@@ -153,11 +171,11 @@ class Analyser {
     }
   }
 
-  void find_cues() {
+  void find_cues(const PhraseMap& phrases) {
     std::set<int> bars(piece_.cues.begin(), piece_.cues.end());
     for (const PlannedSection& section : result_.planned.sections) {
       bars.insert(section.bars.first);
-      add_inner_cues(section.bars, bars);
+      add_inner_cues(section.bars, phrases, bars);
     }
     for (const Chunk& chunk : chunks())
       if (chunk.raised) bars.insert(chunk.bars.first);
@@ -175,15 +193,24 @@ class Analyser {
     for (const LookAlikes& group : piece_.look_alikes) add_fork(group);
   }
 
-  // Sections longer than eight bars also get starts inside, at chunks, about eight bars apart; in
-  // long pieces about sixteen, so that one table of two dice holds them where it can.
-  void add_inner_cues(BarRange section, std::set<int>& bars) const {
+  // Sections longer than eight bars also get starts inside, where phrases begin or else at chunks,
+  // about eight bars apart; in long pieces about sixteen, so that one table of two dice holds them
+  // where it can.
+  void add_inner_cues(BarRange section, const PhraseMap& phrases, std::set<int>& bars) const {
     constexpr int kLongPiece = 200;
+    constexpr int kNeedsInnerStart = 16;  // bars: a longer section has one, phrases or not
     const int apart = piece_.bars > kLongPiece ? 16 : 8;
     const int counted = section.size() - (section.first == 0 ? 1 : 0);
     const int parts = (counted + apart - 1) / apart;
     for (int part = 1; part < parts; ++part) {
       const int goal = section.last - counted + 1 + counted * part / parts;
+      if (phrases.is_known(goal)) {
+        if (const int start = phrases.nearest_start(goal, section); start > section.first) {
+          bars.insert(start);
+          continue;
+        }
+        if (counted <= kNeedsInnerStart) continue;
+      }
       const Passage& passage = result_.passages[passage_at(result_.passages, goal)];
       bars.insert(passage.bars.first > section.first ? passage.bars.first : goal);
     }

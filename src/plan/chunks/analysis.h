@@ -59,6 +59,8 @@ struct Analysis {
   TimeModel time;
   std::vector<Passage> passages;
   std::vector<Stretch> stretches;
+  std::vector<BarRange> return_stretches;  // likewise of what comes back, where it comes back
+  std::vector<bool> begins_phrase;         // by chunk
   std::vector<int> stretch_of;             // by chunk
   std::vector<std::vector<int>> joins_of;  // by chunk: indices of joins it takes part in
   std::vector<Join> joins;

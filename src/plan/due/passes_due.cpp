@@ -6,17 +6,7 @@ namespace cahier {
 
 PassesDue::PassesDue(const Analysis& analysis, const Method& method) {
   for (const Stretch& stretch : analysis.stretches) spans_.push_back({stretch.bars});
-  // What comes back is passed where it comes back, as far as one stretch reaches at a time.
-  const auto& passages = analysis.passages;
-  for (std::size_t i = 0; i < passages.size(); ++i) {
-    if (!passages[i].in_return) continue;
-    BarRange bars = passages[i].bars;
-    while (i + 1 < passages.size() && passages[i + 1].in_return &&
-           passages[i + 1].section == passages[i].section &&
-           passages[i + 1].bars.last - bars.first + 1 <= method.stretch_bars)
-      bars.last = passages[++i].bars.last;
-    spans_.push_back({bars});
-  }
+  for (const BarRange& bars : analysis.return_stretches) spans_.push_back({bars});
   for (Span& span : spans_) span.hard = analysis.level_in(span.bars) >= method.weak_level;
 }
 

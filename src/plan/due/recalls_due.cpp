@@ -149,6 +149,12 @@ bool RecallsDue::weak_and_due(int chunk, int position) const {
          !waits_for_first(chunk) && ripeness(chunk, today) >= kWeakGap;
 }
 
+// Whether a recall that began with the chunk `first` ends before this one: what begins inside a
+// phrase goes no farther than that phrase.
+bool RecallsDue::ends_before(int chunk, int first) const {
+  return chunk > first && analysis_.begins_phrase[chunk] && !analysis_.begins_phrase[first];
+}
+
 void RecallsDue::add_wants(const Stretch& stretch, int index, int position, int next_played,
                            std::vector<Want>& wants) const {
   const int today = practice_days_[position];
@@ -190,7 +196,8 @@ void RecallsDue::add_wants(const Stretch& stretch, int index, int position, int 
     want.stretch = index;
     want.bars = analysis_.planned.chunks[chunk].bars;
     want.whole = whole;
-    for (; chunk <= stretch.last_chunk && belongs(chunk); ++chunk) {
+    const int opens = chunk;
+    for (; chunk <= stretch.last_chunk && belongs(chunk) && !ends_before(chunk, opens); ++chunk) {
       want.chunks.push_back(chunk);
       want.bars.last = analysis_.planned.chunks[chunk].bars.last;
       want.first = want.first || waits_for_first(chunk);
@@ -201,6 +208,7 @@ void RecallsDue::add_wants(const Stretch& stretch, int index, int position, int 
     want.weak = !due && !want.first;
     if (want.weak) want.ripeness /= kWeakGap;
     wants.push_back(std::move(want));
+    --chunk;
   }
 }
 
@@ -224,11 +232,13 @@ std::vector<Want> RecallsDue::runs_of(Belongs belongs) const {
       Want want;
       want.stretch = index;
       want.bars = analysis_.planned.chunks[chunk].bars;
-      for (; chunk <= stretch.last_chunk && belongs(chunk); ++chunk) {
+      const int opens = chunk;
+      for (; chunk <= stretch.last_chunk && belongs(chunk) && !ends_before(chunk, opens); ++chunk) {
         want.chunks.push_back(chunk);
         want.bars.last = analysis_.planned.chunks[chunk].bars.last;
       }
       wants.push_back(std::move(want));
+      --chunk;
     }
   }
   return wants;

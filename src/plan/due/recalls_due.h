@@ -95,6 +95,7 @@ class RecallsDue {
   // Neighbouring chunks of one stretch that belong, put together.
   template <typename Belongs>
   std::vector<Want> runs_of(Belongs belongs) const;
+  bool ends_before(int chunk, int first) const;
   void add_wants(const Stretch& stretch, int index, int position, int next_played,
                  std::vector<Want>& wants) const;
 

@@ -12,25 +12,24 @@ constexpr int kPressing = 9;   // days after a section's last new bars; fourteen
 }  // namespace
 
 SectionsDue::SectionsDue(const Analysis& analysis) {
-  const auto& chunks = analysis.planned.chunks;
   for (const PlannedSection& section : analysis.planned.sections) {
     if (section.same_as || section.bars.size() < kLeastBars) continue;
+    std::vector<Part> parts;
     std::vector<int> all;
-    for (int chunk = 0; chunk < static_cast<int>(chunks.size()); ++chunk)
-      if (section.bars.contains(chunks[chunk].bars)) all.push_back(chunk);
-    Part part;
-    for (const int chunk : all) {
-      const BarRange& bars = chunks[chunk].bars;
-      if (!part.chunks.empty() && bars.last - part.bars.first + 1 > kMostBars) {
-        part.section_chunks = all;
-        waiting_.push_back(std::exchange(part, {}));
+    for (const Stretch& stretch : analysis.stretches) {
+      if (!section.bars.contains(stretch.bars)) continue;
+      if (parts.empty() || stretch.bars.last - parts.back().bars.first + 1 > kMostBars)
+        parts.push_back({stretch.bars, {}, {}});
+      parts.back().bars.last = stretch.bars.last;
+      for (const int chunk : stretch.chunks()) {
+        parts.back().chunks.push_back(chunk);
+        all.push_back(chunk);
       }
-      if (part.chunks.empty()) part.bars.first = bars.first;
-      part.bars.last = bars.last;
-      part.chunks.push_back(chunk);
     }
-    part.section_chunks = all;
-    if (!part.chunks.empty()) waiting_.push_back(std::move(part));
+    for (Part& part : parts) {
+      part.section_chunks = all;
+      waiting_.push_back(std::move(part));
+    }
   }
 }
 

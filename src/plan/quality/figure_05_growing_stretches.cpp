@@ -9,11 +9,11 @@
 #include <algorithm>
 #include <cstdlib>
 
+#include "plan/phrase_map.h"
 #include "plan/quality/each_figure.h"
 #include "plan/quality/figure_builder.h"
 #include "plan/quality/mend.h"
 #include "plan/quality/missing.h"
-#include "plan/quality/phrase_map.h"
 
 namespace cahier::figures {
 namespace {

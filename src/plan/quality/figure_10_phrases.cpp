@@ -6,10 +6,10 @@
 // passage. A start takes its upbeat along in the player's hands: the plan has no field for it.
 #include <algorithm>
 
+#include "plan/phrase_map.h"
 #include "plan/quality/each_figure.h"
 #include "plan/quality/figure_builder.h"
 #include "plan/quality/fork_places.h"
-#include "plan/quality/phrase_map.h"
 
 namespace cahier::figures {
 namespace {

@@ -5,9 +5,9 @@
 // besides being new; what the past learned first is not asked.
 #include <algorithm>
 
+#include "plan/phrase_map.h"
 #include "plan/quality/each_figure.h"
 #include "plan/quality/figure_builder.h"
-#include "plan/quality/phrase_map.h"
 
 namespace cahier::figures {
 namespace {

@@ -16,6 +16,8 @@ class PhraseMap {
 
   bool begins(int bar) const { return begins_[bar]; }
   bool is_known(int bar) const { return known_[bar]; }
+  // Where the phrase begins that is nearest to `bar`, among those that begin in the section.
+  int nearest_start(int bar, BarRange section) const;
   // By bar: which phrase it lies in; a section that names none is one.
   int phrase_at(int bar) const { return phrase_at_[bar]; }
 

@@ -1,4 +1,6 @@
-#include "plan/quality/phrase_map.h"
+#include "plan/phrase_map.h"
+
+#include <cstdlib>
 
 namespace cahier {
 
@@ -27,6 +29,13 @@ PhraseMap::PhraseMap(const PlannedPiece& planned) {
   for (int bar = piece.first_bar() + 1; bar <= piece.bars; ++bar)
     phrase_at_[bar] = phrase_at_[bar - 1] + (begins_[bar] ? 1 : 0);
   if (piece.first_bar() == 0 && piece.bars >= 1) begins_[1] = known_[1] = true;
+}
+
+int PhraseMap::nearest_start(int bar, BarRange section) const {
+  int nearest = section.first;
+  for (int start = section.first; start <= section.last; ++start)
+    if (begins_[start] && std::abs(start - bar) < std::abs(nearest - bar)) nearest = start;
+  return nearest;
 }
 
 }  // namespace cahier
