@@ -59,13 +59,16 @@ bool TemperDue::is_ready(const Item& item, const RecallsDue& recalls, int day) {
 }
 
 TemperDue::Place TemperDue::next(const RecallsDue& recalls, int day) const {
-  return std::find_if(waiting_.begin(), waiting_.end(),
-                      [&](const Item& item) { return is_ready(item, recalls, day); });
+  // What is in a pass only today waits for another day, and what is less weak with it.
+  const auto passed = std::find_if(waiting_.begin(), waiting_.end(), [&](const Item& item) {
+    return is_ready(item, recalls, day + 1);
+  });
+  return passed != waiting_.end() && is_ready(*passed, recalls, day) ? passed : waiting_.end();
 }
 
 std::vector<Task> TemperDue::take(int position, const std::vector<int>& practice_days, int end,
-                                  const RecallsDue& recalls, const TaskMaker& make, double room,
-                                  bool begun, double fill) {
+                                  const RecallsDue& recalls, const TaskMaker& make,
+                                  TemperRoom of_day) {
   std::vector<Task> tasks;
   const int day = practice_days[position];
   if (!recalls.everything_learned() || recalls.last_learning_day() >= day) return tasks;
@@ -77,15 +80,14 @@ std::vector<Task> TemperDue::take(int position, const std::vector<int>& practice
   double ready = 0;
   for (const Item& item : waiting_)
     if (is_ready(item, recalls, day)) ready += item.minutes;
-  if (!begun && ready < fill) return tasks;
+  if (!of_day.begun && ready < of_day.fill) return tasks;
   // About every other day has other work.
   const auto share =
       kDaysForOne * static_cast<double>(waiting_.size()) / static_cast<double>(days_left);
   double minutes = 0;
-  while (begun ? static_cast<double>(tasks.size()) < share : minutes < fill) {
+  while (of_day.begun ? static_cast<double>(tasks.size()) < share : minutes < of_day.fill) {
     const auto next = this->next(recalls, day);
-    if (next == waiting_.end() || next->minutes > room) break;
-    room -= next->minutes;
+    if (next == waiting_.end() || minutes + next->minutes > of_day.room) break;
     minutes += next->minutes;
     tasks.push_back(task(*next, make));
     strike(next);

@@ -10,6 +10,13 @@
 
 namespace cahier {
 
+// What a day has for spoken and written work.
+struct TemperRoom {
+  double room = 0;     // minutes
+  bool begun = false;  // it has other work
+  double fill = 0;     // minutes that make it worth sitting down
+};
+
 class TemperDue {
  public:
   struct Item {
@@ -32,13 +39,12 @@ class TemperDue {
   // What was done once is not required again, however much it slipped since.
   void relax(int chunk, Drill drill);
 
-  // The day's share of what waits, as far as `room` minutes reach, taken from what waits: once
+  // The day's share of what waits, as far as its room reaches, taken from what waits: once
   // everything is learned, and not in the last week where the date leaves the choice. `position` is
-  // the day's place among the practice days; `end` the date. On a day without other work (`begun`)
-  // only what makes `fill` minutes together: nobody sits down for one write-out.
+  // the day's place among the practice days; `end` the date. On a day without other work only what
+  // fills it: nobody sits down for one write-out.
   std::vector<Task> take(int position, const std::vector<int>& practice_days, int end,
-                         const RecallsDue& recalls, const TaskMaker& make, double room, bool begun,
-                         double fill);
+                         const RecallsDue& recalls, const TaskMaker& make, TemperRoom of_day);
 
   static Task task(const Item& item, const TaskMaker& make);
   // What is required and still waits.

@@ -45,10 +45,10 @@ class Layout {
       }
       recall(wanted, day, next_learning_minutes(day));
       learn(quota, day);
-      more_.recall_sooner(day, next_learning_minutes(day));
-      more_.play_sections(day, next_learning_minutes(day));
-      more_.pass(day);
       join_what_is_learned(day);
+      more_.recall_sooner(day);
+      more_.play_sections(day);
+      more_.pass(day);
       recall(wanted, day, 0);
       note_missed(wanted);
       prove(position);

@@ -9,7 +9,8 @@
 namespace cahier {
 namespace {
 
-constexpr double kTaskEffort = 20;  // takes as long as so many chunks do on one day
+constexpr double kTemperShare = 0.25;  // of a piece's minutes, at most
+constexpr double kTaskEffort = 20;     // takes as long as so many chunks do on one day
 
 }  // namespace
 
@@ -100,12 +101,28 @@ void Draft::drill_forks(PieceProgress& progress, int day) {
 
 void Draft::temper(int position) {
   const int day = practice_days[position];
-  const double fill = kFullShare * schedule.days[day].allowance;
-  for (auto& progress : pieces)
-    for (Task& task :
-         progress->temper.take(position, practice_days, end, progress->recalls, progress->make,
-                               room[day], !schedule.days[day].tasks.empty(), fill))
+  for (std::size_t piece = 0; piece < pieces.size(); ++piece) {
+    PieceProgress& progress = *pieces[piece];
+    const TemperRoom of_day{std::min(room[day], temper_left(static_cast<int>(piece), day)),
+                            !schedule.days[day].tasks.empty(),
+                            kFullShare * schedule.days[day].allowance};
+    for (Task& task : progress.temper.take(position, practice_days, end, progress.recalls,
+                                           progress.make, of_day))
       put(std::move(task), day);
+  }
+}
+
+// So many minutes more until spoken and written work has its share of all that is set so far.
+double Draft::temper_left(int piece, int until) const {
+  double temper = 0;
+  double all = 0;
+  for (int day = 0; day <= until; ++day)
+    for (const Task& task : schedule.days[day].tasks)
+      if (task.piece == piece) {
+        all += task.minutes;
+        if (stage_of(task.drill) == Stage::temper) temper += task.minutes;
+      }
+  return std::max(0.0, (kTemperShare * all - temper) / (1 - kTemperShare));
 }
 
 void Draft::set_aside(PieceProgress& progress, RunDays runs) {

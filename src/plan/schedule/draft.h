@@ -59,6 +59,7 @@ class Draft {
   void remember(const Task& task, int day);
   // Whether the chunk tempered on that day has slipped since, so that it is to be tempered again.
   bool slipped_since(const Task& task, int day) const;
+  double temper_left(int piece, int until) const;
   Reason run_reason(const PieceProgress& progress, int on) const;
 };
 

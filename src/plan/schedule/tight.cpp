@@ -99,7 +99,7 @@ class TightLayout {
 
   // What room is left goes to what no rule asks for, what counts most first.
   void add_welcome(int position, int day) {
-    more_.play_sections(day, 0);
+    more_.play_sections(day);
     more_.pass(day);
     for (auto& progress : draft_.pieces)
       for (Task& task : progress->starts_due.on_day(
@@ -108,7 +108,7 @@ class TightLayout {
         progress->recalls.retrieve(task, day);
         draft_.put(std::move(task), day);
       }
-    more_.recall_sooner(day, 0);
+    more_.recall_sooner(day);
     more_.recall_hard(day);
     draft_.temper(position);
   }

@@ -17,22 +17,22 @@ constexpr double kWholeAgain = 0.01;       // best gaps, for a stretch where a d
 
 }  // namespace
 
-bool WelcomeWork::put(PieceProgress& progress, Task task, int day, double kept) {
-  if (task.minutes > draft_.room[day] - kept) return false;
+bool WelcomeWork::put(PieceProgress& progress, Task task, int day) {
+  if (task.minutes > draft_.room[day]) return false;
   progress.played(task, day);
   draft_.put(std::move(task), day);
   return true;
 }
 
-void WelcomeWork::recall_sooner(int day, double kept) {
-  recall(day, kept, [&](const RecallsDue& recalls) { return recalls.wants_sooner(day); });
+void WelcomeWork::recall_sooner(int day) {
+  recall(day, [&](const RecallsDue& recalls) { return recalls.wants_sooner(day); });
 }
 
 void WelcomeWork::recall_hard(int day) {
-  recall(day, 0, [&](const RecallsDue& recalls) { return recalls.hard_on(day); });
+  recall(day, [&](const RecallsDue& recalls) { return recalls.hard_on(day); });
 }
 
-void WelcomeWork::recall(int day, double kept,
+void WelcomeWork::recall(int day,
                          const std::function<std::vector<Want>(const RecallsDue&)>& wanted) {
   if (!draft_.is_welcome(Drill::recall, day)) return;
   for (auto& progress : draft_.pieces) {
@@ -41,20 +41,19 @@ void WelcomeWork::recall(int day, double kept,
       Task task =
           progress->make.recall(want.bars, progress->recalls.tempo_progress(want.chunks, day));
       task.reason = Reason::sooner;
-      put(*progress, std::move(task), day, kept);
+      put(*progress, std::move(task), day);
     }
   }
 }
 
-void WelcomeWork::play_sections(int day, double kept) {
+void WelcomeWork::play_sections(int day) {
   for (auto& progress : draft_.pieces) {
     if (progress->runs.runs[day] > 0) continue;
     for (const BarRange& part : progress->sections.on_day(progress->recalls, day)) {
       Task task = progress->make.recall(part);
       task = progress->make.recall(part, progress->recalls.tempo_progress(task.chunks, day));
       task.reason = Reason::section;
-      const bool presses = progress->sections.presses(part, progress->recalls, day);
-      put(*progress, std::move(task), day, presses ? 0 : kept);
+      put(*progress, std::move(task), day);
     }
   }
 }

@@ -14,14 +14,14 @@ class WelcomeWork {
   explicit WelcomeWork(Draft& draft) : draft_(draft) {}
 
   // What is new until it came back three times, what slips, and what is not near its tempo: sooner
-  // than the best gap asks. `kept` minutes of the day are left free.
-  void recall_sooner(int day, double kept);
+  // than the best gap asks.
+  void recall_sooner(int day);
 
   // Hard bars, which come back more often than the others.
   void recall_hard(int day);
 
-  // Each section whole, soon after it is learned; what presses takes `kept` minutes as well.
-  void play_sections(int day, double kept);
+  // Each section whole, soon after it is learned.
+  void play_sections(int day);
 
   // Slow and counted passes over what is learned whole, one of each even when the date leaves no
   // time for its recalls to come round, two where there are weeks for them.
@@ -33,11 +33,10 @@ class WelcomeWork {
   void fill_up(int day);
 
  private:
-  void recall(int day, double kept,
-              const std::function<std::vector<Want>(const RecallsDue&)>& wanted);
+  void recall(int day, const std::function<std::vector<Want>(const RecallsDue&)>& wanted);
   int passes_wanted(const PieceProgress& progress) const;
-  // Puts the task where the day has room for it and `kept` minutes besides.
-  bool put(PieceProgress& progress, Task task, int day, double kept = 0);
+  // Puts the task where the day has room for it.
+  bool put(PieceProgress& progress, Task task, int day);
   bool is_full(int day) const;
   // Whether so much of the day's allowance has its work.
   bool uses(int day, double share) const;
