@@ -65,7 +65,8 @@ int LearningDays::comfortable_position() const {
   if (leaves_weeks) latest = std::min(latest, weeks);
   const double spread = std::min(terms_.method.learn_share * practice, kMostDaysAChunk * count);
   const double unhurried = std::min(latest, std::max(spread, count * kSparedDays));
-  double position = std::max(needed * kSparedDays, unhurried);
+  const double spared = std::max(needed, std::min(latest, needed * kSparedDays));
+  double position = std::max(spared, unhurried);
   if (leaves_weeks) position = std::min(position, weeks);
   return static_cast<int>(std::min(position, practice * (1 - terms_.method.prove_share)));
 }

@@ -129,9 +129,6 @@ class Planner {
   }
 
   std::optional<Plan> with_pace(Pace pace, int until) const {
-    if (getenv("DBG"))
-      fprintf(stderr, "pace more %d catch %d eager %d until %d\n", pace.more_runs, pace.catch_up,
-              pace.eager, until);
     pace.learn_until = until;
     pace.chunks = static_cast<int>(divided_.work.order.size());
     pace.all_or_nothing = true;
@@ -222,12 +219,6 @@ class Planner {
 
   std::optional<Plan> sound_plan(const DividedWork& divided, Schedule schedule) const {
     Plan plan = finished(divided, std::move(schedule));
-    if (getenv("DBG")) {
-      auto v = violations(plan);
-      fprintf(stderr, "  try: unplaced %zu (%s) violations %zu %s\n", plan.unplaced.size(),
-              plan.unplaced.empty() ? "" : std::to_string((int)plan.unplaced[0].why).c_str(),
-              v.size(), v.empty() ? "" : v[0].what.c_str());
-    }
     if (plan.fits && violations(plan).empty()) return plan;
     return std::nullopt;
   }
