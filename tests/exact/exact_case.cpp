@@ -54,7 +54,7 @@ int run(const std::vector<std::string>& words) {
   const CutWork as_planned = cut(work, chunks_of(plan));
   GivenPlan given(plan, work, as_planned);
   if (words.size() > 4) given.break_rule(whole(words.at(4)));
-  write_data(std::cout, work, as_planned, minutes, halves);
+  write_data(std::cout, work, as_planned, minutes, given.room(halves));
   given.write(std::cout);
   return 0;
 }

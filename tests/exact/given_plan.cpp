@@ -107,7 +107,11 @@ void GivenPlan::take(const judge::Task& task, int day) {
 
 void GivenPlan::break_rule(int rule) {
   switch (rule) {
+    case 3:  // days have room for half a minute
+      room_ = 1;
+      return;
     case 4:  // nothing is played across the first join
+      if (cut_.joins == 0) break;
       for (auto* table : {&recall_, &join_})
         for (std::vector<int>& row : *table)
           for (std::size_t passage = 0; passage < row.size(); ++passage)
@@ -116,16 +120,14 @@ void GivenPlan::break_rule(int rule) {
       return;
     case 5:  // nothing is recalled but in run-throughs
       for (std::vector<int>& row : recall_) std::fill(row.begin(), row.end(), 0);
+      // Starts are left for the forks alone.
       std::fill(starts_.begin(), starts_.end(), 2 * static_cast<int>(work_.alikes.size()));
       return;
-    case 6:  // one run-through is missing
-      for (int& runs : runs_)
-        if (runs > 0) {
-          runs = 0;
-          return;
-        }
-      break;
+    case 6:  // no run-through
+      std::fill(runs_.begin(), runs_.end(), 0);
+      return;
     case 8:  // the fork is not drilled
+      if (work_.alikes.empty()) break;
       std::fill(starts_.begin(), starts_.end(), 0);
       return;
     default:
@@ -135,7 +137,7 @@ void GivenPlan::break_rule(int rule) {
 }
 
 void GivenPlan::write(std::ostream& out) const {
-  out << "given = true;\nwaived = {};\n";
+  out << "given = true;\n";
   write_list(out, "given_learn", learn_);
   write_list(out, "given_runs", runs_);
   write_list(out, "given_starts", starts_);

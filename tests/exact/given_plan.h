@@ -26,10 +26,12 @@ class GivenPlan {
   // `cut`.
   GivenPlan(const judge::Plan& plan, const SmallWork& work, const CutWork& cut);
 
-  // Changes the plan so that it breaks this rule: 4, 5, 6 or 8.
+  // Changes the plan so that it breaks this rule: 3, 4, 5, 6 or 8.
   // Throws std::runtime_error when that cannot be done.
   void break_rule(int rule);
 
+  // The half minutes of a day that the model is to allow, where the plan has so many.
+  int room(int halves) const { return room_ > 0 ? room_ : halves; }
   // With the days of learning, the run-throughs, recalls, joins and the most starts.
   void write(std::ostream& out) const;
 
@@ -38,6 +40,7 @@ class GivenPlan {
 
   const SmallWork& work_;
   const CutWork& cut_;
+  int room_ = 0;                                 // half minutes a day; 0 for those of the plan
   std::vector<int> learn_;                       // by chunk: the practice day, from 1
   std::vector<int> runs_, starts_;               // by practice day
   std::vector<std::vector<int>> recall_, join_;  // by practice day and passage: how many

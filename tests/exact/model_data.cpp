@@ -158,7 +158,7 @@ void write_data(std::ostream& out, const SmallWork& work, const CutWork& cut,
 }
 
 void write_free(std::ostream& out) {
-  out << "given = false;\nwaived = {};\n";
+  out << "given = false;\n";
   for (const char* name : {"given_learn", "given_runs", "given_starts"}) write_list(out, name, {});
   for (const char* name : {"given_recall", "given_join"}) write_table(out, name, 1, 1, {});
 }

@@ -13,7 +13,7 @@ namespace exact {
 void write_data(std::ostream& out, const SmallWork& work, const CutWork& cut,
                 const TaskMinutes& minutes, int halves);
 
-// No given plan, and no rule waived.
+// No given plan.
 void write_free(std::ostream& out);
 
 // "name = [1, 2];", where there are several rows "name = array2d(0..1, 1..2, [1, 2, 3, 4]);" by the

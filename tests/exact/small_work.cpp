@@ -112,7 +112,12 @@ void add_alikes(Chance& chance, SmallWork& work) {
 void add_terms(Chance& chance, SmallWork& work) {
   using namespace std::chrono;
   work.from = sys_days(year{2027} / January / 4) + std::chrono::days(chance.among(7));
-  work.days = kFewestDays + chance.among(kMostDays - kFewestDays + 1);
+  // Where there are days enough, the longest task alone decides: two in three have few.
+  int chunks = 0;
+  for (const Section& section : work.sections)
+    for (const Bars& phrase : section.phrases) chunks += phrase.size() > 3 ? 2 : 1;
+  work.days = chance.one_in(3) ? kFewestDays + chance.among(kMostDays - kFewestDays + 1)
+                               : std::max(kFewestDays, chunks / 2 + 4 + chance.among(4));
   const int off = chance.among(6);
   if (off == 2) work.weekdays_off = {7};
   if (off == 3) work.weekdays_off = {6, 7};
