@@ -2,6 +2,7 @@
 
 build_packages="g++ cmake ninja-build pkg-config libhpdf-dev libyaml-cpp-dev libcli11-dev libfmt-dev nlohmann-json3-dev libutfcpp-dev libfreetype-dev fonts-noto-core"
 test_packages="catch2 clang-format poppler-utils qpdf binutils"
+long_packages="minizinc"  # with Gecode, for tests/exact
 
 # need PACKAGE…: installs those that are missing, as root or with sudo.
 need() {

@@ -4,7 +4,7 @@
 #   sh tests/run.sh --debug      the same, built for a debugger
 #   sh tests/run.sh --sanitize   the tests built by clang, with the address and undefined-behaviour
 #                                sanitizers
-#   sh tests/run.sh --long       those, the fuzzers, brute force and the bench
+#   sh tests/run.sh --long       those, the fuzzers, brute force, the exact solver and the bench
 # Ends with "N passed, N failed"; the exit code is 0 only when nothing failed.
 set -eu
 cd "$(dirname "$0")/.."
@@ -31,6 +31,8 @@ if [ $what != tests ]; then
   need clang
   need "libclang-rt-$(clang -dumpversion | cut -d. -f1)-dev"  # of the same version
 fi
+# shellcheck disable=SC2086
+[ $what != long ] || need $long_packages
 
 passed=0
 failed=0
@@ -111,10 +113,12 @@ if [ $what = long ]; then
   run_alone fuzz sh tests/fuzz/fuzz.sh "$folder" 10
   cat "$folder/fuzz.log"
   export CAHIER_LONG=1
-  build build "all brute_force search_check cahier_bench" -DCMAKE_BUILD_TYPE=Release
+  build build "all brute_force search_check exact_case cahier_bench" -DCMAKE_BUILD_TYPE=Release
   run_alone judges ctest --test-dir build -j "$(nproc)" -R judge:.workbooks --output-on-failure
   run_alone brute_force build/tests/brute/brute_force
   run_alone search_check build/tests/brute/search_check
+  run_alone exact sh tests/exact/exact.sh build 16
+  tail -n 3 "$folder/exact.log"
   build/tests/bench/cahier_bench
 fi
 finish
