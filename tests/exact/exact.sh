@@ -5,7 +5,7 @@
 # found, and half a minute less, 0.95 and 0.8 of them are asked about, for every way of cutting the
 # piece into chunks:
 #   confirmed     the solver proves that there is no plan
-#   missed        the solver has a plan that the program did not find
+#   missed        the solver has a plan that the program did not find; the judge of plans agrees
 #   between       the model, which is relaxed in places, has a plan; the rules may have none
 #   not decided   the solver had no answer in EXACT_SECONDS (20) for one way of cutting
 # Besides, the minutes of every task are compared with those worked out here; the program's own plan
@@ -74,6 +74,8 @@ ask() {
       answer=$(solve "" true free.dzn)
       if [ "$answer" = sat ]; then
         outcome="missed, way $way to cut it"
+        "$cases" judge "$method" "$number" $way answer <plan.json >breaches 2>&1 ||
+          sed "s/^/FAULT case $number: the solver's plan breaks /" breaches
         break
       fi
       outcome=between

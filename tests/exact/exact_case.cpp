@@ -9,13 +9,18 @@
 //                                              BREAK it is made to break the rule of that number
 //   exact_case compare METHOD N HALVES         compares minutes and chunks of the plan on standard
 //                                              input with what is worked out here
+//   exact_case judge METHOD N CUT ANSWER       the breaches in the plan that the solver found, by
+//   the
+//                                              judge of plans; the program's is on standard input
 // METHOD is the method file. HALVES are half minutes a day.
 #include <cstdlib>
+#include <fstream>
 #include <iostream>
 #include <stdexcept>
 
 #include "given_plan.h"
 #include "model_data.h"
+#include "witness.h"
 
 namespace {
 
@@ -41,6 +46,14 @@ int run(const std::vector<std::string>& words) {
   const auto ways = ways_to_cut(work, static_cast<int>(minutes.number("chunk least")),
                                 static_cast<int>(minutes.number("chunk most")));
   if (what == "cuts") return std::cout << ways.size() << "\n", 0;
+  if (what == "judge") {
+    std::ifstream answer(words.at(4));
+    const auto& way = ways.at(static_cast<std::size_t>(whole(words.at(3))));
+    const std::vector<std::string> breaches =
+        breaches_of_answer(answer, judge::read_plan(std::cin), work, cut(work, way), minutes);
+    for (const std::string& breach : breaches) std::cout << breach << "\n";
+    return breaches.empty() ? 0 : 1;
+  }
   const int halves = whole(words.at(3));
   if (what == "data") {
     const std::size_t way = static_cast<std::size_t>(whole(words.at(4)));
