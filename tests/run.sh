@@ -118,7 +118,7 @@ if [ $what = long ]; then
   run_alone brute_force build/tests/brute/brute_force
   run_alone search_check build/tests/brute/search_check
   run_alone exact sh tests/exact/exact.sh build 16
-  tail -n 3 "$folder/exact.log"
+  tail -n 4 "$folder/exact.log"
   build/tests/bench/cahier_bench
 fi
 finish
