@@ -66,7 +66,7 @@ int run(const std::vector<std::string>& words) {
   if (what != "given") throw std::runtime_error("no such question: " + what);
   const CutWork as_planned = cut(work, chunks_of(plan));
   GivenPlan given(plan, work, as_planned);
-  if (words.size() > 4) given.break_rule(whole(words.at(4)));
+  if (words.size() > 4) given.spoil(words.at(4));
   write_data(std::cout, work, as_planned, minutes, given.room(halves));
   given.write(std::cout);
   return 0;

@@ -105,35 +105,44 @@ void GivenPlan::take(const judge::Task& task, int day) {
   taken = std::max(taken, count);
 }
 
-void GivenPlan::break_rule(int rule) {
-  switch (rule) {
-    case 3:  // days have room for half a minute
-      room_ = 1;
-      return;
-    case 4:  // nothing is played across the first join
-      if (cut_.joins == 0) break;
-      for (auto* table : {&recall_, &join_})
-        for (std::vector<int>& row : *table)
-          for (std::size_t passage = 0; passage < row.size(); ++passage)
-            if (passage == 0 || cut_.passages[passage].join == cut_.passages[0].join)
-              row[passage] = std::min(row[passage], table == &join_ ? 0 : 1);
-      return;
-    case 5:  // nothing is recalled but in run-throughs
-      for (std::vector<int>& row : recall_) std::fill(row.begin(), row.end(), 0);
-      // Starts are left for the forks alone.
-      std::fill(starts_.begin(), starts_.end(), 2 * static_cast<int>(work_.alikes.size()));
-      return;
-    case 6:  // no run-through
-      std::fill(runs_.begin(), runs_.end(), 0);
-      return;
-    case 8:  // the fork is not drilled
-      if (work_.alikes.empty()) break;
-      std::fill(starts_.begin(), starts_.end(), 0);
-      return;
-    default:
-      break;
+void GivenPlan::spoil(const std::string& how) {
+  const int last_day = static_cast<int>(runs_.size());
+  if (how == "minutes") {
+    room_ = 1;
+  } else if (how == "join" && cut_.joins > 0) {  // nothing is played across the first one
+    for (auto* table : {&recall_, &join_})
+      for (std::vector<int>& row : *table)
+        for (std::size_t passage = 0; passage < row.size(); ++passage)
+          if (passage == 0 || cut_.passages[passage].join == cut_.passages[0].join)
+            row[passage] = std::min(row[passage], table == &join_ ? 0 : 1);
+  } else if (how == "recalls") {  // only run-throughs, and starts for the forks
+    for (std::vector<int>& row : recall_) std::fill(row.begin(), row.end(), 0);
+    std::fill(starts_.begin(), starts_.end(), 2 * static_cast<int>(work_.alikes.size()));
+  } else if (how == "night") {  // a chunk is new on the day of its first recall
+    for (int day = 1; day < last_day; ++day)
+      for (std::size_t passage = 0; passage < cut_.passages.size(); ++passage)
+        if (recall_[day][passage] > 0) {
+          learn_[static_cast<std::size_t>(cut_.passages[passage].chunk)] = day + 1;
+          return;
+        }
+    throw std::runtime_error("nothing is recalled");
+  } else if (how == "runs") {
+    std::fill(runs_.begin(), runs_.end(), 0);
+  } else if (how == "late") {  // a chunk is new on the last day
+    learn_.back() = last_day;
+  } else if (how == "twins" && !work_.alikes.empty()) {  // both new on one day
+    const auto first_of = [&](const Bars& passage) {
+      std::size_t chunk = 0;
+      while (!cut_.chunks[chunk].holds(passage.first)) ++chunk;
+      return chunk;
+    };
+    const Alike& alike = work_.alikes[0];
+    learn_[first_of(alike.passages[1])] = learn_[first_of(alike.passages[0])];
+  } else if (how == "fork" && !work_.alikes.empty()) {  // it is not drilled
+    std::fill(starts_.begin(), starts_.end(), 0);
+  } else {
+    throw std::runtime_error("the plan cannot be spoilt so: " + how);
   }
-  throw std::runtime_error("rule " + std::to_string(rule) + " cannot be broken here");
 }
 
 void GivenPlan::write(std::ostream& out) const {

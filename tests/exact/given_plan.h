@@ -26,9 +26,10 @@ class GivenPlan {
   // `cut`.
   GivenPlan(const judge::Plan& plan, const SmallWork& work, const CutWork& cut);
 
-  // Changes the plan so that it breaks this rule: 3, 4, 5, 6 or 8.
-  // Throws std::runtime_error when that cannot be done.
-  void break_rule(int rule);
+  // Changes the plan so that it breaks a rule: "minutes" (rule 3), "join" (4), "recalls", "night"
+  // (5), "runs", "late" (6), "twins", "fork" (8). Throws std::runtime_error when that cannot be
+  // done.
+  void spoil(const std::string& how);
 
   // The half minutes of a day that the model is to allow, where the plan has so many.
   int room(int halves) const { return room_ > 0 ? room_ : halves; }
