@@ -129,6 +129,8 @@ void add_terms(Chance& chance, SmallWork& work) {
     for (int day = 1; day < work.days; day += 3) work.days_off.push_back(day);
   work.long_saturdays = chance.one_in(4);
   work.new_to_performing = chance.one_in(8);
+  // With few, learning takes little beside recalls and joins, and the rules of those decide.
+  if (chance.one_in(2)) work.repetitions = 1 + chance.among(2);
 }
 
 std::string range(const Bars& bars) {
@@ -233,7 +235,7 @@ std::string options(const SmallWork& work, int halves) {
   std::string text = "--from " + judge::iso(work.from) + " --by " +
                      judge::iso(work.from + std::chrono::days(work.days)) + " --temper no" +
                      (work.new_to_performing ? " --new-to-performing yes" : "");
-  text += " --minutes ";
+  text += " --repetitions " + std::to_string(work.repetitions) + " --minutes ";
   if (!work.long_saturdays) {
     text += minutes(halves);
   } else {

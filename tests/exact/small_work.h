@@ -60,6 +60,7 @@ struct SmallWork {
   std::vector<int> days_off;           // by day from the first
   bool long_saturdays = false;         // half as long again
   bool new_to_performing = false;
+  int repetitions = 5;  // of each step of learning
 
   int first_bar() const { return pickup ? 0 : 1; }
   int level_at(int bar) const;

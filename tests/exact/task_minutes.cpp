@@ -79,7 +79,7 @@ int TaskMinutes::learn(const Bars& bars, int level) const {
       playing(bars, by_level("learn tempo", level)) * by_level("learn stumble", level) +
       number("learn pause") / 60;
   const int steps = work_.parts == 1 ? 1 : work_.parts + 1;
-  return half_minutes(number("setup") / 60 + steps * number("repetitions") * once);
+  return half_minutes(number("setup") / 60 + steps * work_.repetitions * once);
 }
 
 int TaskMinutes::from_memory(const Bars& bars, int level, const std::string& tempo) const {

@@ -129,7 +129,7 @@ class Writer {
 
   void add_learning(judge::Day& day, int chunk) {
     const Bars& bars = cut_.chunks[chunk];
-    const int repetitions = static_cast<int>(minutes_.number("repetitions"));
+    const int repetitions = work_.repetitions;
     judge::Task& task =
         add(day, "build", "learn", bars, repetitions, minutes_.learn(bars, cut_.levels[chunk]));
     task.chunks = {chunk};
@@ -169,6 +169,7 @@ std::vector<std::string> breaches_of_answer(std::istream& answer, judge::Plan pl
   Writer(answer, plan, work, cut, minutes).write();
   judge::Asked asked;
   asked.temper = "no";
+  asked.repetitions = work.repetitions;
   asked.chunk_least = 1;  // the plan does not say which phrases are shorter than two bars
   asked.runs = static_cast<int>(
       minutes.number(work.new_to_performing ? "run throughs for a new performer" : "run throughs"));
