@@ -145,6 +145,10 @@ one_case() {
   done
 }
 
+command -v minizinc >/dev/null || {
+  echo "minizinc is missing: Debian's package of that name brings it, with Gecode" >&2
+  exit 3
+}
 build=$(cd "${1:?the folder of the build}" && pwd)
 cahier=$build/cahier
 cases=$build/tests/exact/exact_case
