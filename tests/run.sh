@@ -117,7 +117,7 @@ if [ $what = long ]; then
   run_alone judges ctest --test-dir build -j "$(nproc)" -R judge:.workbooks --output-on-failure
   run_alone brute_force build/tests/brute/brute_force
   run_alone search_check build/tests/brute/search_check
-  run_alone exact env EXACT_SECONDS=6 sh tests/exact/exact.sh build 16
+  run_alone exact env EXACT_SECONDS=6 sh tests/exact/exact.sh build 11 6
   tail -n 4 "$folder/exact.log"
   build/tests/bench/cahier_bench
 fi
