@@ -133,13 +133,13 @@ TEST_CASE("rule 9: Temper is for learned bars, asked for, weakest first") {
   CHECK(broken_by(with_first_level(4)).empty());
   // On the day the chunk is learned.
   CHECK(broken_by([](Plan& plan) {
-          Task speak = plan.days[2].tasks[2];
+          Task speak = plan.days[3].tasks[0];
           speak.id = "0105-4";
           plan.days[1].tasks.push_back(speak);
           plan.days[1].allowance = 30;
         }) == Rules{9});
-  CHECK(broken_by([](Plan& plan) { plan.days[2].tasks[2].steps.pop_back(); }) == Rules{9});
-  CHECK(broken_by([](Plan& plan) { plan.days[2].tasks[3].tempo = 60; }) == Rules{9});
+  CHECK(broken_by([](Plan& plan) { plan.days[3].tasks[0].steps.pop_back(); }) == Rules{9});
+  CHECK(broken_by([](Plan& plan) { plan.days[3].tasks[1].tempo = 60; }) == Rules{9});
 }
 
 TEST_CASE("rule 9: a single part is never spoken") {

@@ -115,8 +115,8 @@ inline Plan sound_plan() {
   plan.days[1].tasks = {recall({1, 4}, {0}), learn({5, 8}, 1),
                         task(Drill::join, {1, 12}, {0, 1}, 3)};
   plan.days[1].note = DayNote::everything_learned;
-  plan.days[2].tasks = {recall({1, 12}, {0, 1}), fork_drill(), speak({5, 8}, 1),
-                        write_out({5, 8}, 1)};
+  plan.days[2].tasks = {task(Drill::slow_pass, {1, 12}, {0, 1}, 4), fork_drill()};
+  plan.days[3].tasks = {speak({5, 8}, 1), write_out({5, 8}, 1)};
   plan.days[4].tasks = {runs(2), speak({1, 4}, 0), write_out({1, 4}, 0)};
   plan.days[7].tasks = {runs(2)};
   plan.days[10].tasks = {runs(1)};
