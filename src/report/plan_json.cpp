@@ -9,6 +9,7 @@
 #include <nlohmann/json.hpp>
 #include <vector>
 
+#include "plan/quality/gave_way.h"
 #include "plan/quality/quality.h"
 #include "plan/spacing_report.h"
 #include "plan/standing.h"
@@ -260,6 +261,7 @@ std::string plan_json(const Plan& plan) {
   if (!plan.sensitivity.empty()) json["sensitivity"] = list_of(plan.sensitivity, sensitivity_json);
   json["spacing"] = spacing_json(plan);
   json["quality"] = quality_json(plan);
+  json["gave_way"] = list_of(plan.gave_way, [](GaveWay kind) { return gave_way_word(kind); });
   // What was done before, of which a first edition says nothing.
   if (later) {
     json["edition"] = plan.record.edition;

@@ -8,6 +8,7 @@
 
 #include "plan/standing.h"
 #include "practice/time_model.h"
+#include "report/gave_way_text.h"
 #include "report/plan_words.h"
 #include "report/spacing_text.h"
 #include "report/standing_text.h"
@@ -16,7 +17,6 @@
 
 namespace cahier {
 namespace {
-
 
 bool is_practice_day(const Day& day) { return day.allowance > 0; }
 
@@ -139,7 +139,10 @@ std::string assumptions(const Plan& plan, const Words& words) {
   items.push_back(words.say("plan.most_runs_a_day", {{"number", method.runs_a_day}}));
   if (plan.new_to_performing) items.push_back(words.say("plan.new_to_performing"));
   items.push_back(temper_of(plan, words));
-  return words.say("plan.assumes") + "\n" + wrap("  ", items, kDot, 2);
+  std::string text = words.say("plan.assumes") + "\n" + wrap("  ", items, kDot, 2);
+  if (const std::string gave_way = gave_way_text(plan, words); !gave_way.empty())
+    text += "\n" + wrap("", {gave_way}, "", 2);
+  return text;
 }
 
 }  // namespace

@@ -17,7 +17,6 @@
 namespace cahier {
 namespace {
 
-
 std::string to_left(const std::string& text, std::size_t width) {
   return text + std::string(width - std::min(width, count_characters(text)), ' ');
 }

@@ -18,7 +18,7 @@ constexpr double kWeakGap = 0.5;
 constexpr int kCriterion = 3;
 constexpr int kCriterionDays = 10;  // from learning on
 constexpr int kCriterionGap = 2;    // days
-constexpr double kHardGap = 0.12;    // of the best gap, for hard bars
+constexpr double kHardGap = 0.12;   // of the best gap, for hard bars
 constexpr int kWeek = 7;            // days in which what was overdue comes back
 
 }  // namespace

@@ -21,5 +21,7 @@ void check_runs(IndexedPlan& indexed);         // rule 6
 void check_cues(IndexedPlan& indexed);         // rule 7
 void check_look_alikes(IndexedPlan& indexed);  // rule 8
 void check_temper(IndexedPlan& indexed);       // rule 9
+// Rule 11, last: takes out of what was found what the last days may leave undone.
+void let_last_days_pass(IndexedPlan& indexed);
 
 }  // namespace cahier

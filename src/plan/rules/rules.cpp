@@ -28,6 +28,7 @@ std::vector<Violation> violations(const Plan& plan) {
   check_cues(indexed);
   check_look_alikes(indexed);
   check_temper(indexed);
+  let_last_days_pass(indexed);
   return std::move(indexed.found);
 }
 

@@ -19,7 +19,8 @@ constexpr double kLightShare = 0.5;  // of the last day's allowance
 
 class Layout {
  public:
-  Layout(const Work& work, const Pace& pace) : work_(work), pace_(pace), draft_(work, pace.eager) {}
+  Layout(const Work& work, const Pace& pace)
+      : work_(work), pace_(pace), draft_(work, pace.eager, pace.last_days) {}
 
   Schedule run() {
     set_runs_aside(draft_, pace_);

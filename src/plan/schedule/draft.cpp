@@ -14,7 +14,8 @@ constexpr double kTaskEffort = 20;     // takes as long as so many chunks do on 
 
 }  // namespace
 
-Draft::Draft(const Work& of, bool to_the_edge) : work(of), end(static_cast<int>(of.days.size())) {
+Draft::Draft(const Work& of, bool to_the_edge, bool lets_go)
+    : work(of), end(static_cast<int>(of.days.size())), lets_go_(lets_go) {
   schedule.days = work.days;
   for (int day = 0; day < end; ++day) {
     room.push_back(schedule.days[day].allowance);
@@ -69,6 +70,7 @@ void Draft::put(Task task, int day) {
 }
 
 void Draft::miss(const Task& task, Why why) {
+  if (lets_go_) return let_go(task, why);
   schedule.unplaced.push_back({task.piece, task.drill, task.bars, task.minutes, why});
 }
 

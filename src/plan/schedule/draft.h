@@ -13,8 +13,9 @@ constexpr double kFullShare = 0.34;  // of a day's allowance: fewer minutes are 
 
 class Draft {
  public:
-  // `to_the_edge` as in RecallsDue. REQUIRES: `of` outlives this object.
-  Draft(const Work& of, bool to_the_edge);
+  // `to_the_edge` as in RecallsDue; `lets_go`: what finds no place gives way instead of being
+  // missed. REQUIRES: `of` outlives this object.
+  Draft(const Work& of, bool to_the_edge, bool lets_go = false);
 
   void put(Task task, int day);
   void miss(const Task& task, Why why);
@@ -61,6 +62,8 @@ class Draft {
   bool slipped_since(const Task& task, int day) const;
   double temper_left(int piece, int until) const;
   Reason run_reason(const PieceProgress& progress, int on) const;
+
+  bool lets_go_;
 };
 
 }  // namespace cahier

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 #include <optional>
 #include <utility>
 
@@ -38,9 +39,26 @@ RunsAsked runs_asked(const Draft& draft, const PieceProgress& progress) {
   return asked;
 }
 
+// Once a day, so far as the days reach, where all that are asked for have no room; where each takes
+// a day of its own, on every other day.
+RunDays few_run_days(const Draft& draft, RunsAsked asked, double minutes) {
+  const auto most = [](double all, const Day& day) { return std::max(all, day.allowance); };
+  const auto& days = draft.schedule.days;
+  const bool alone = minutes > std::accumulate(days.begin(), days.end(), 0.0, most);
+  const int fit = static_cast<int>(draft.practice_days.size());
+  RunsAsked few = asked;
+  few.more = 0;
+  few.runs = std::min(asked.runs, alone ? (fit + 1) / 2 : fit);
+  RunDays runs = choose_run_days(draft.work.terms.method, days, draft.room, draft.work.first, few,
+                                 minutes, false);
+  runs.missing = std::max(runs.missing, asked.runs - few.runs);
+  return runs;
+}
+
 RunDays run_days(const Draft& draft, const Pace& pace, const PieceProgress& progress) {
   const double minutes = progress.analysis.time.run_through();
-  const RunsAsked asked = runs_asked(draft, progress);
+  RunsAsked asked = runs_asked(draft, progress);
+  if (pace.last_days) return few_run_days(draft, asked, minutes);
   if (pace.more_runs)
     if (auto growing = choose_growing_runs(draft.schedule.days, draft.room,
                                            learned_by(draft, pace, progress), asked, minutes))

@@ -39,6 +39,9 @@ struct Pace {
   // Run-throughs from when everything is learned on, as many as that takes, not only those asked
   // for.
   bool more_runs = false;
+  // Everything is learned and the days cannot hold all that is usual: what finds no place gives
+  // way.
+  bool last_days = false;
   bool temper = true;
   bool runs = true;
   int chunks = 0;               // how many of the order are learned at all

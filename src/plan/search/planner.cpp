@@ -78,6 +78,7 @@ class Planner {
       }
     if (best_) return std::move(best_);
     find_tight_plan();
+    if (!best_ && divided_.work.order.empty() && !practice_days_.empty()) offer(last_days_plan());
     return std::move(best_);
   }
 
@@ -156,6 +157,16 @@ class Planner {
                          histories_[piece].learned().at_one_time(), terms_.method, minutes),
           histories_[piece]));
     return analyses;
+  }
+
+  // Where everything is learned, what the days can hold of the rest; see rule 11.
+  std::optional<Plan> last_days_plan() const {
+    for (const bool temper : {true, false}) {
+      Pace pace{.learn_until = divided_.work.first - 1, .catch_up = false, .last_days = true};
+      pace.temper = temper;
+      if (auto plan = sound_plan(divided_, lay_out(divided_.work, pace))) return plan;
+    }
+    return std::nullopt;
   }
 
   // Chunks of the usual size first; then those that fill the days, and the largest of all, which

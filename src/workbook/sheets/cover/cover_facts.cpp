@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "plan/standing.h"
+#include "report/gave_way_text.h"
 #include "text/phrasing.h"
 #include "workbook/parts/short_dates.h"
 #include "workbook/parts/week_words.h"
@@ -93,6 +94,8 @@ std::vector<std::string> cover_assumptions(const Plan& plan, const Words& words,
         words.say("cover.assumes_spare", {{"minutes", minutes_text(totals.spare_minutes)}}));
   if (method.quiet_days > 0 && totals.learned_chunks > 0)
     texts.push_back(words.count("cover.assumes_quiet", method.quiet_days));
+  if (const std::string gave_way = gave_way_text(plan, words); !gave_way.empty())
+    texts.push_back(gave_way);
   return texts;
 }
 
