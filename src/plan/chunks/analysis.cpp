@@ -6,6 +6,8 @@
 #include <set>
 
 #include "plan/chunks/divide.h"
+#include "plan/chunks/fork_drills.h"
+#include "plan/chunks/rejoin_bars.h"
 
 namespace cahier {
 namespace {
@@ -76,16 +78,6 @@ int passage_at(const std::vector<Passage>& passages, int bar) {
   return static_cast<int>(after - passages.begin()) - 1;
 }
 
-// Where to begin so as to play into a fork: at most the fork's own chunk before it, and in the
-// look-alike bars where there are any before the fork.
-int bar_before_fork(const std::vector<Passage>& passages, BarRange look_alike, int fork) {
-  const Passage& holds = passages[passage_at(passages, fork)];
-  if (holds.bars.first < fork) return std::max(holds.bars.first, look_alike.first);
-  if (fork == look_alike.first) return fork;
-  const Passage& before = passages[passage_at(passages, fork - 1)];
-  return std::max({before.bars.first, look_alike.first, fork - holds.bars.size()});
-}
-
 // REQUIRES: both sorted.
 std::vector<int> without(const std::vector<int>& all, const std::vector<int>& some) {
   std::vector<int> rest;
@@ -110,8 +102,11 @@ void weigh(Chunk& chunk, const Method& method, const History& history) {
 class Analyser {
  public:
   Analyser(const Piece& piece, const Method& method, std::vector<Chunk> chunks)
-      : piece_(piece), result_{{}, TimeModel(piece, method), {}, {}, {}, {}, {}, {}, {}, {}, {}} {
+      : piece_(piece),
+        method_(method),
+        result_{{}, TimeModel(piece, method), {}, {}, {}, {}, {}, {}, {}, {}, {}} {
     result_.planned.piece = piece;
+    result_.planned.forks = forks_of(piece);
     for (const Section& section : divide_into_sections(piece))
       result_.planned.sections.push_back({section.name, section.bars, section.same_as});
     result_.planned.chunks = std::move(chunks);
@@ -154,16 +149,17 @@ class Analyser {
   }
 
   void find_cues() {
-    std::set<int> bars(piece_.cues.begin(), piece_.cues.end());
+    std::set<int> inner;
     for (const PlannedSection& section : result_.planned.sections) {
-      bars.insert(section.bars.first);
-      add_inner_cues(section.bars, bars);
+      inner.insert(section.bars.first);
+      add_inner_cues(section.bars, inner);
     }
+    result_.planned.rejoin = rejoin_bars(result_.planned, method_, inner);
+    std::set<int> bars(piece_.cues.begin(), piece_.cues.end());
+    bars.insert(inner.begin(), inner.end());
     for (const Chunk& chunk : chunks())
       if (chunk.raised) bars.insert(chunk.bars.first);
-    for (const LookAlikes& group : piece_.look_alikes)
-      for (std::size_t i = 0; i < group.passages.size(); ++i)
-        bars.insert(bar_before_fork(result_.passages, group.passages[i], group.forks[i]));
+    add_cues_before_forks(result_, method_, bars);
     int number = 0;
     for (const int bar : bars) {
       const int passage = passage_at(result_.passages, bar);
@@ -172,7 +168,7 @@ class Analyser {
           {++number, bar, result_.passages[passage].section, weak ? kWeakFaces : 1});
       result_.starts.push_back(result_.start_at(bar));
     }
-    for (const LookAlikes& group : piece_.look_alikes) add_fork(group);
+    add_fork_drills(result_, method_);
   }
 
   // Sections longer than eight bars also get starts inside, at chunks, about eight bars apart; in
@@ -187,35 +183,6 @@ class Analyser {
       const Passage& passage = result_.passages[passage_at(result_.passages, goal)];
       bars.insert(passage.bars.first > section.first ? passage.bars.first : goal);
     }
-  }
-
-  // The start from which a passage of look-alikes is played past its fork, as the sheets have it:
-  // the last one in it before the fork, else the one on it.
-  const CueStart& cue_before_fork(BarRange look_alike, int fork) const {
-    const CueStart* before = nullptr;
-    for (const CueStart& cue : result_.planned.cues)
-      if (look_alike.contains(cue.bar) && (cue.bar < fork || (cue.bar == fork && !before)))
-        before = &cue;
-    return *before;
-  }
-
-  void add_fork(const LookAlikes& group) {
-    Fork fork;
-    fork.bar = group.forks.front();
-    std::set<int> learned;
-    for (std::size_t i = 0; i < group.passages.size(); ++i) {
-      const CueStart& cue = cue_before_fork(group.passages[i], group.forks[i]);
-      fork.cues.push_back(cue.number);
-      // On to the end of the chunk that the fork stands in.
-      StartFromCue& start = result_.starts[cue.number - 1];
-      const int end = result_.passages[passage_at(result_.passages, group.forks[i])].bars.last;
-      start = result_.start_over({start.bar, std::max(start.bars.last, end)});
-      for (const int chunk : result_.chunks_touching(group.passages[i])) learned.insert(chunk);
-    }
-    for (const int cue : fork.cues)
-      for (const int chunk : result_.starts[cue - 1].touched) learned.insert(chunk);
-    fork.learned.assign(learned.begin(), learned.end());
-    result_.forks.push_back(std::move(fork));
   }
 
   void find_rivals() {
@@ -242,6 +209,7 @@ class Analyser {
   }
 
   const Piece& piece_;
+  const Method& method_;
   Analysis result_;
 };
 

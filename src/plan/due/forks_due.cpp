@@ -8,11 +8,12 @@ namespace {
 constexpr int kDrills = 3;
 constexpr int kLastDrill = 12;      // days before the date, from when on the last one may come
 constexpr int kWeeksForThree = 28;  // days from the first one to the date
+constexpr int kNextDays = 3;        // practice days, outside the last ones
 
 }  // namespace
 
 ForksDue::ForksDue(const Analysis& analysis) {
-  for (const Fork& fork : analysis.forks) waiting_.push_back({&fork});
+  for (const ForkDrill& fork : analysis.fork_drills) waiting_.push_back({&fork});
 }
 
 void ForksDue::drilled(Place place, int day) {
@@ -30,7 +31,12 @@ bool ForksDue::again(const Waiting& one, int day, int end) {
   return end - day <= kLastDrill && day - one.last > one.last - one.first;
 }
 
-bool ForksDue::ready(const Fork& fork, const RecallsDue& recalls, int day) {
+int ForksDue::most_on(int day, int end, std::size_t due, int practice_days_left) {
+  const int days_for_them = end - day <= kLastDrill ? practice_days_left : kNextDays;
+  return static_cast<int>(due) > days_for_them ? 2 : 1;
+}
+
+bool ForksDue::ready(const ForkDrill& fork, const RecallsDue& recalls, int day) {
   return recalls.learned_before(fork.learned, day);
 }
 
@@ -38,16 +44,22 @@ void ForksDue::strike_met(const Task& task, const RecallsDue& recalls, int day) 
   for (auto one = waiting_.begin(); one != waiting_.end();) {
     const auto place = one++;
     const std::vector<int>& cues = place->fork->cues;
-    const bool met = std::all_of(cues.begin(), cues.end(), [&](int cue) {
-      return std::find(task.cues.begin(), task.cues.end(), cue) != task.cues.end();
-    });
+    // A day's starts, chosen or thrown, meet look-alikes; a fork that was found is met by its own.
+    const auto are_among = [](const std::vector<int>& some, const std::vector<int>& others) {
+      return std::all_of(some.begin(), some.end(), [&](int cue) {
+        return std::find(others.begin(), others.end(), cue) != others.end();
+      });
+    };
+    const bool met =
+        are_among(cues, task.cues) && (place->fork->required || are_among(task.cues, cues));
     if (met && ready(*place->fork, recalls, day)) drilled(place, day);
   }
 }
 
-Task ForksDue::task(const Fork& fork, const TaskMaker& make) {
+Task ForksDue::task(const ForkDrill& fork, const TaskMaker& make) {
   Task task = make.cue_starts(fork.cues, 0);
   task.fork = true;
+  task.ways = fork.ways;
   task.reason = Reason::fork;
   task.reason_number = fork.bar;
   return task;
@@ -56,7 +68,7 @@ Task ForksDue::task(const Fork& fork, const TaskMaker& make) {
 std::vector<Task> ForksDue::left_over(const TaskMaker& make) const {
   std::vector<Task> tasks;
   for (const Waiting& one : waiting_)
-    if (one.drills == 0) tasks.push_back(task(*one.fork, make));
+    if (one.drills == 0 && one.fork->required) tasks.push_back(task(*one.fork, make));
   return tasks;
 }
 
