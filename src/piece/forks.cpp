@@ -174,8 +174,9 @@ std::vector<Fork> forks_of(const Piece& piece) {
   for (const LookAlikes& group : piece.look_alikes) {
     Fork fork;
     for (std::size_t at = 0; at < group.passages.size(); ++at)
-      fork.ways.push_back(
-          {group.passages[at], std::max(piece.first_bar(), group.forks[at] - 1), group.forks[at]});
+      fork.ways.push_back({group.passages[at],
+                           std::max(group.passages[at].first, group.forks[at] - 1),
+                           group.forks[at]});
     forks.push_back(std::move(fork));
   }
   for (Fork& fork : ForkFinder(piece).find()) forks.push_back(std::move(fork));

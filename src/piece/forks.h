@@ -20,7 +20,7 @@ std::string_view fork_word(ForkFrom from);
 
 struct WayOn {
   BarRange alike;  // bars that lead there, as they are played; of look-alikes the whole passage
-  int at = 1;      // the last bar before the fork
+  int at = 1;      // the last bar before the fork; the fork itself where nothing is alike
   int to = 1;      // the first of the way on
   // Of repeats and endings: at which times this way is taken, and of how many.
   std::vector<int> times{};

@@ -63,6 +63,13 @@ std::vector<BarRange> played(BarRange stretch, const std::vector<Repeat>& inner)
 
 }  // namespace
 
+bool Repeat::goes_back_from(int bar) const {
+  if (endings.empty()) return bar == bars.last;
+  return std::ranges::any_of(endings, [&](const Ending& ending) {
+    return ending.bars.last == bar && ending.times.front() < times;
+  });
+}
+
 Meter Piece::meter_at(int bar) const {
   return *latest(changes, bar, &Change::meter, std::optional<Meter>(meter));
 }

@@ -55,6 +55,8 @@ struct Repeat {
   BarRange body() const {
     return {bars.first, endings.empty() ? bars.last : endings.front().bars.first - 1};
   }
+  // Whether it goes back from the end of this bar at some time.
+  bool goes_back_from(int bar) const;
   // All of it, an ending that follows it included.
   BarRange reach() const {
     return {bars.first, endings.empty() ? bars.last : endings.back().bars.last};

@@ -62,6 +62,7 @@ struct PlannedPiece {
 struct PlayedWay {
   int at = 1;
   int to = 2;
+  bool goes_on = false;  // from where the way before it leads to, without a start of its own
   auto operator<=>(const PlayedWay&) const = default;
 };
 

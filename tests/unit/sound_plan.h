@@ -35,6 +35,8 @@ inline PlannedPiece small_planned_piece() {
   planned.chunks = {{"A1", {1, 4}, 0, 2}, {"B1", {5, 8}, 1, 4}};
   planned.cues = {{1, 1, 0}, {2, 5, 1}, {3, 9, 2}};
   planned.dice = dice_tables({1, 2, 3});
+  planned.forks = forks_of(planned.piece);
+  planned.rejoin = {5, 9};
   return planned;
 }
 
@@ -88,6 +90,7 @@ inline Task fork_drill() {
   made.cues = {1, 2};
   made.throws = 1;
   made.fork = true;
+  made.ways = {{2, 3}, {6, 7}};
   made.reason = Reason::fork;
   made.reason_number = 3;
   return made;

@@ -41,11 +41,11 @@ struct Join {
 
 // A drill at a fork, or at some ways of one that has many.
 struct ForkDrill {
-  std::vector<int> cues;     // numbers of the cue starts, one for each start
-  std::vector<PlayedWay> ways;    // that are played: at least one for each start
-  std::vector<int> learned;  // chunks that must have been learned: all that is played
-  int bar = 0;               // the first of the ways on
-  bool required = false;     // of look-alikes: it must be drilled once
+  std::vector<int> cues;        // numbers of the cue starts, one for each start
+  std::vector<PlayedWay> ways;  // that are played: at least one for each start
+  std::vector<int> learned;     // chunks that must have been learned: all that is played
+  int bar = 0;                  // the first of the ways on
+  bool required = false;        // of look-alikes: it must be drilled once
 };
 
 // What is played from one bar on.

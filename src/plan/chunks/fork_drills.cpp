@@ -82,13 +82,13 @@ class FoundFork {
     const auto cue = std::ranges::find_if(
         analysis_.planned.cues, [&](const CueStart& one) { return before.contains(one.bar); });
     drill.cues.push_back(cue->number);
-    add_turn(drill, way, cue->bar);
+    add_way(drill, way, cue->bar, false);
     for (const WayOn& back : fork_.back)
-      if (leads_to(way, back)) add_turn(drill, back, way.to);
+      if (leads_to(way, back)) add_way(drill, back, way.to, true);
   }
 
-  void add_turn(ForkDrill& drill, const WayOn& way, int from) const {
-    drill.ways.push_back({way.at, way.to});
+  void add_way(ForkDrill& drill, const WayOn& way, int from, bool goes_on) const {
+    drill.ways.push_back({way.at, way.to, goes_on});
     for (const BarRange played : {BarRange{from, way.at}, BarRange{way.to, way.to}})
       for (const int chunk : analysis_.chunks_touching(played)) drill.learned.push_back(chunk);
   }

@@ -74,7 +74,8 @@ class Rejoins {
     return std::ranges::any_of(planned_.forks, [&](const Fork& fork) {
       if (fork.from != ForkFrom::look_alikes && fork.from != ForkFrom::return_) return false;
       return std::ranges::any_of(fork.ways, [&](const WayOn& way) {
-        return way.alike.first <= bar && bar <= way.at && way.at + 1 - bar <= most_;
+        return way.alike.first <= bar && bar <= way.at && bar != way.to &&
+               way.at + 1 - bar <= most_;
       });
     });
   }

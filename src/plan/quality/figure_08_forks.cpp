@@ -1,7 +1,7 @@
 // Figure 8: each way on at each fork is drilled again and again.
 //
-// Choices: a way on is drilled by a fork drill that has it among its ways (of what was done before,
-// by any start at most a chunk's length before the fork, or on it, that plays up to it: a log does
+// Choices: a way on is drilled by a fork drill that has it among its ways, from a start at most a
+// chunk's length before the fork, or on it (of what was done before, by any such start: a log does
 // not tell fork drills from others). Days count once; they grow where three of them, the last
 // within 14 days of the date, lie each farther from the one before than that from its own. With 21
 // to 27 days left one drill within the last 14 days is enough.
@@ -20,17 +20,19 @@ constexpr int kLastWithin = 14;  // days before the date
 
 std::vector<Date> drill_days(const PlacedPiece& piece, const WayOn& way) {
   const int nearest = way.at + 1 - piece.plan->method.chunk_most;
-  const auto leads_past = [&](const BarRange& start) {
-    return start.first >= nearest && (start.contains(way.at) || start.first == way.at + 1);
+  const auto leads_there = [&](const BarRange& start) {
+    return nearest <= start.first && start.first <= way.at + 1 && start.last >= way.at;
   };
   std::vector<Date> drilled;
   for (const PlacedTask& placed : piece.tasks) {
     const Task& task = *placed.task;
     if (task.drill != Drill::cue_starts) continue;
-    const bool plays = placed.past
-                           ? std::ranges::any_of(task.from_starts, leads_past)
-                           : std::ranges::find(task.ways, PlayedWay{way.at, way.to}) != task.ways.end();
-    if (plays && (drilled.empty() || drilled.back() != placed.date)) drilled.push_back(placed.date);
+    const bool is_its_way =
+        placed.past ||
+        (task.fork && std::ranges::find(task.ways, PlayedWay{way.at, way.to}) != task.ways.end());
+    if (is_its_way && std::ranges::any_of(task.from_starts, leads_there) &&
+        (drilled.empty() || drilled.back() != placed.date))
+      drilled.push_back(placed.date);
   }
   return drilled;
 }

@@ -73,7 +73,7 @@ class Starts {
  private:
   bool is_before(const Fork& fork, int bar) const {
     return std::ranges::any_of(fork.ways, [&](const WayOn& way) {
-      return way.alike.contains(bar) && bar <= way.at &&
+      return way.alike.contains(bar) && bar <= way.at && bar != way.to &&
              way.at + 1 - bar <= piece_.plan->method.chunk_most;
     });
   }
