@@ -74,16 +74,18 @@ class Endings {
     return std::nullopt;
   }
 
-  // The repeat whose end this ending follows, else the innermost one that holds it.
+  // The repeat that this ending follows and that still lacks one, else the innermost one that holds
+  // it, else whichever it touches.
   std::optional<std::size_t> repeat_of(const WrittenEnding& ending) const {
-    std::optional<std::size_t> inside;
-    std::optional<std::size_t> before;
+    std::optional<std::size_t> lacking, around, touched;
     for (std::size_t at = 0; at < repeats_.size(); ++at) {
       const Repeat& repeat = repeats_[at].repeat;
-      if (repeat.bars.overlaps(ending.bars())) inside = at;
-      if (repeat.bars.last + 1 == ending.bars().first && lacks_a_time(repeat)) before = at;
+      const bool follows = repeat.bars.last + 1 == ending.bars().first && !repeat.endings.empty();
+      if (follows && lacks_a_time(repeat)) lacking = at;
+      if (repeat.bars.contains(ending.bars())) around = at;
+      if (follows || repeat.bars.overlaps(ending.bars())) touched = at;
     }
-    return before ? before : inside;
+    return lacking ? lacking : around ? around : touched;
   }
 
   // Whether it has endings, but not for each of its times.

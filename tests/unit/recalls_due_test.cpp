@@ -3,6 +3,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "plan/chunks/analyse.h"
 #include "plan/due/task_maker.h"
 #include "sample_plan.h"
 

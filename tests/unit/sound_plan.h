@@ -36,7 +36,7 @@ inline PlannedPiece small_planned_piece() {
   planned.cues = {{1, 1, 0}, {2, 5, 1}, {3, 9, 2}};
   planned.dice = dice_tables({1, 2, 3});
   planned.forks = forks_of(planned.piece);
-  planned.rejoin = {5, 9};
+  planned.rejoin = {9};
   return planned;
 }
 
@@ -90,7 +90,6 @@ inline Task fork_drill() {
   made.cues = {1, 2};
   made.throws = 1;
   made.fork = true;
-  made.ways = {{2, 3}, {6, 7}};
   made.reason = Reason::fork;
   made.reason_number = 3;
   return made;

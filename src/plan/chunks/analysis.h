@@ -5,7 +5,6 @@
 #include <vector>
 
 #include "plan/plan.h"
-#include "practice/history.h"
 #include "practice/time_model.h"
 
 namespace cahier {
@@ -85,15 +84,5 @@ struct Analysis {
   // The level of the hardest chunk that `bars` touch.
   int level_in(BarRange bars) const;
 };
-
-// Analyses a piece. `load` is the minutes a chunk should take to learn. What `history` tells to be
-// learned stays as it was learned; what slips has a level raised to its weakness, and a cue start
-// of its own.
-// REQUIRES: piece and method outlive the result.
-Analysis analyse(const Piece& piece, const Method& method, double load,
-                 const History& history = {});
-// The same with chunks cut already.
-Analysis analyse(const Piece& piece, const Method& method, std::vector<Chunk> chunks,
-                 const History& history = {});
 
 }  // namespace cahier

@@ -41,10 +41,10 @@ class FoundFork {
   void add_cues(std::set<int>& bars) const {
     for (const WayOn& way : starts_) {
       const BarRange before = before_fork(way);
-      const auto cue = bars.lower_bound(before.first);
-      if (cue != bars.end() && *cue <= before.last) continue;
-      const Passage& passage = analysis_.passages[analysis_.passage_at(way.at)];
-      bars.insert(std::max(passage.bars.first, before.first));
+      const auto first = bars.lower_bound(before.first);
+      const auto last = bars.upper_bound(before.last);
+      if (std::any_of(first, last, [&](int bar) { return leads_on(bar, way); })) continue;
+      bars.insert(new_start(way, first == last ? before.first : *first));
     }
   }
 
@@ -77,10 +77,32 @@ class FoundFork {
     return {std::max(way.alike.first, way.at + 1 - most_), way.at};
   }
 
+  // Whether a start from a bar before the fork goes past it, where any way does without a jump.
+  bool leads_on(int bar, const WayOn& way) const {
+    const bool goes_on = std::ranges::any_of(fork_.ways, [&](const WayOn& other) {
+      return other.at == way.at && other.to == way.at + 1;
+    });
+    return analysis_.start_at(bar).bars.last >= (goes_on ? way.at + 1 : way.at);
+  }
+
+  // Two bars before the fork, or as near to that as a start leads past it: from inside a chunk one
+  // goes on to the end of the next. `otherwise` where none does.
+  int new_start(const WayOn& way, int otherwise) const {
+    for (const int before : {1, 0, 2, 3})
+      if (const int bar = way.at - before; before_fork(way).contains(bar) && leads_on(bar, way))
+        return bar;
+    return otherwise;
+  }
+
   void add_start(ForkDrill& drill, const WayOn& way) const {
     const BarRange before = before_fork(way);
-    const auto cue = std::ranges::find_if(
-        analysis_.planned.cues, [&](const CueStart& one) { return before.contains(one.bar); });
+    const auto& cues = analysis_.planned.cues;
+    auto cue = std::ranges::find_if(cues, [&](const CueStart& one) {
+      return before.contains(one.bar) && leads_on(one.bar, way);
+    });
+    if (cue == cues.end())
+      cue =
+          std::ranges::find_if(cues, [&](const CueStart& one) { return before.contains(one.bar); });
     drill.cues.push_back(cue->number);
     add_way(drill, way, cue->bar, false);
     for (const WayOn& back : fork_.back)

@@ -64,6 +64,7 @@ void CueStartsDue::add_forks(int day, int end, int days_left, const RecallsDue& 
     if (task.minutes > room) continue;
     room -= task.minutes;
     tasks.push_back(std::move(task));
+    for (const int cue : fork->fork->cues) ++assigned_[cue - 1];
     forks_.drilled(fork, day);
     --most;
   }

@@ -44,14 +44,11 @@ void ForksDue::strike_met(const Task& task, const RecallsDue& recalls, int day) 
   for (auto one = waiting_.begin(); one != waiting_.end();) {
     const auto place = one++;
     const std::vector<int>& cues = place->fork->cues;
-    // A day's starts, chosen or thrown, meet look-alikes; a fork that was found is met by its own.
-    const auto are_among = [](const std::vector<int>& some, const std::vector<int>& others) {
-      return std::all_of(some.begin(), some.end(), [&](int cue) {
-        return std::find(others.begin(), others.end(), cue) != others.end();
-      });
-    };
-    const bool met =
-        are_among(cues, task.cues) && (place->fork->required || are_among(task.cues, cues));
+    // Each as often as the drill begins from it.
+    const bool met = std::all_of(cues.begin(), cues.end(), [&](int cue) {
+      return std::count(task.cues.begin(), task.cues.end(), cue) >=
+             std::count(cues.begin(), cues.end(), cue);
+    });
     if (met && ready(*place->fork, recalls, day)) drilled(place, day);
   }
 }

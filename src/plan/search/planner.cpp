@@ -4,7 +4,7 @@
 #include <cmath>
 #include <iterator>
 
-#include "plan/chunks/analysis.h"
+#include "plan/chunks/analyse.h"
 #include "plan/chunks/divide_to_fill.h"
 #include "plan/rules/rules.h"
 #include "plan/schedule/comfortable.h"
