@@ -20,7 +20,7 @@ Piece piece_of(int bars) {
   Piece piece;
   piece.title = "Forks";
   piece.bars = bars;
-  piece.tempo = Tempo{30, Beat::quarter};
+  piece.tempo = Tempo{10, Beat::quarter};
   return piece;
 }
 
