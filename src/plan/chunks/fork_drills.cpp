@@ -1,6 +1,7 @@
 #include "plan/chunks/fork_drills.h"
 
 #include <algorithm>
+#include <optional>
 #include <utility>
 
 namespace cahier {
@@ -41,10 +42,17 @@ class FoundFork {
   void add_cues(std::set<int>& bars) const {
     for (const WayOn& way : starts_) {
       const BarRange before = before_fork(way);
-      const auto first = bars.lower_bound(before.first);
-      const auto last = bars.upper_bound(before.last);
-      if (std::any_of(first, last, [&](int bar) { return leads_on(bar, way); })) continue;
-      bars.insert(new_start(way, first == last ? before.first : *first));
+      const auto is_among = [&](int goal) {
+        return std::any_of(bars.lower_bound(before.first), bars.upper_bound(before.last),
+                           [&](int bar) { return leads_to(bar, goal); });
+      };
+      for (const int goal : {goal_of(way), way.at}) {
+        if (is_among(goal)) break;
+        if (const auto bar = new_start(way, goal)) {
+          bars.insert(*bar);
+          break;
+        }
+      }
     }
   }
 
@@ -77,32 +85,35 @@ class FoundFork {
     return {std::max(way.alike.first, way.at + 1 - most_), way.at};
   }
 
-  // Whether a start from a bar before the fork goes past it, where any way does without a jump.
-  bool leads_on(int bar, const WayOn& way) const {
-    const bool goes_on = std::ranges::any_of(fork_.ways, [&](const WayOn& other) {
-      return other.at == way.at && other.to == way.at + 1;
-    });
-    return analysis_.start_at(bar).bars.last >= (goes_on ? way.at + 1 : way.at);
+  bool leads_to(int bar, int goal) const { return analysis_.start_at(bar).bars.last >= goal; }
+
+  // How far a start should go: past the fork where any way on there does so without a jump.
+  int goal_of(const WayOn& way) const {
+    return std::ranges::any_of(
+               fork_.ways,
+               [&](const WayOn& other) { return other.at == way.at && other.to == way.at + 1; })
+               ? way.at + 1
+               : way.at;
   }
 
-  // Two bars before the fork, or as near to that as a start leads past it: from inside a chunk one
-  // goes on to the end of the next. `otherwise` where none does.
-  int new_start(const WayOn& way, int otherwise) const {
+  // Two bars before the fork, or as near to that as a start leads so far: from inside a chunk one
+  // goes on to the end of the next.
+  std::optional<int> new_start(const WayOn& way, int goal) const {
     for (const int before : {1, 0, 2, 3})
-      if (const int bar = way.at - before; before_fork(way).contains(bar) && leads_on(bar, way))
+      if (const int bar = way.at - before; before_fork(way).contains(bar) && leads_to(bar, goal))
         return bar;
-    return otherwise;
+    return std::nullopt;
   }
 
   void add_start(ForkDrill& drill, const WayOn& way) const {
     const BarRange before = before_fork(way);
     const auto& cues = analysis_.planned.cues;
-    auto cue = std::ranges::find_if(cues, [&](const CueStart& one) {
-      return before.contains(one.bar) && leads_on(one.bar, way);
-    });
-    if (cue == cues.end())
-      cue =
-          std::ranges::find_if(cues, [&](const CueStart& one) { return before.contains(one.bar); });
+    auto cue = cues.end();
+    for (const int goal : {goal_of(way), way.at})
+      if (cue == cues.end())
+        cue = std::ranges::find_if(cues, [&](const CueStart& one) {
+          return before.contains(one.bar) && leads_to(one.bar, goal);
+        });
     drill.cues.push_back(cue->number);
     add_way(drill, way, cue->bar, false);
     for (const WayOn& back : fork_.back)

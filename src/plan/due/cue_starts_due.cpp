@@ -73,7 +73,7 @@ void CueStartsDue::add_forks(int day, int end, int days_left, const RecallsDue& 
 bool CueStartsDue::is_due(const ForksDue::Waiting& fork, int day, int end,
                           const RecallsDue& recalls) const {
   if (!ForksDue::ready(*fork.fork, recalls, day)) return false;
-  if (fork.drills > 0) return ForksDue::again(fork, day, end);
+  if (fork.drills > 0) return ForksDue::again(fork, day, end, recalls.last_learning_day());
   if (end - day <= kForkAtTheLatest) return true;
   const std::vector<int>& cues = fork.fork->cues;
   return std::all_of(cues.begin(), cues.end(), [&](int cue) {

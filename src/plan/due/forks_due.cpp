@@ -7,7 +7,9 @@ namespace {
 
 constexpr int kDrills = 3;
 constexpr int kLastDrill = 12;      // days before the date, from when on the last one may come
-constexpr int kWeeksForThree = 28;  // days from the first one to the date
+constexpr int kWeeksForThree = 28;  // days from the first one, or the last new bars, to the date
+constexpr int kNearTheDate = 14;    // days before it, within which the last drill lies
+constexpr int kLeastGap = 2;        // days between the first and the second
 constexpr int kNextDays = 3;        // practice days, outside the last ones
 
 }  // namespace
@@ -22,13 +24,14 @@ void ForksDue::drilled(Place place, int day) {
   if (++place->drills == kDrills) waiting_.erase(place);
 }
 
-bool ForksDue::again(const Waiting& one, int day, int end) {
-  if (one.drills == 1) {
-    // Nearer to the first than to the third, which is still to come.
-    const int third = end - kLastDrill;
-    return end - one.first >= kWeeksForThree && day - one.first >= (third - one.first) / 3;
-  }
-  return end - day <= kLastDrill && day - one.last > one.last - one.first;
+bool ForksDue::again(const Waiting& one, int day, int end, int last_learned) {
+  const bool is_near = end - day <= kLastDrill;
+  if (end - std::min(one.first, last_learned) < kWeeksForThree)
+    return is_near && end - one.last > kNearTheDate;
+  // Nearer to the first than to the third, which is still to come.
+  if (one.drills == 1)
+    return day - one.first >= std::max(kLeastGap, (end - kLastDrill - one.first) / 3);
+  return is_near && day - one.last > one.last - one.first;
 }
 
 int ForksDue::most_on(int day, int end, std::size_t due, int practice_days_left) {

@@ -28,8 +28,8 @@ class ForksDue {
   void drilled(Place place, int day);
 
   // Whether a fork that was drilled before is to be drilled again, `end` being the date: twice, at
-  // growing distance, the last time near the date.
-  static bool again(const Waiting& one, int day, int end);
+  // growing distance, the last time near the date; where few weeks are left, once near the date.
+  static bool again(const Waiting& one, int day, int end, int last_learned);
 
   // Whether all that the drill plays, and all passages that look alike, were learned on an earlier
   // day.
