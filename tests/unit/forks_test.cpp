@@ -257,4 +257,7 @@ TEST_CASE("the rejoin card tells the times of a repeat apart where they lead els
   CHECK(rows[3].to == 19);
   CHECK(rows[4].to == 27);
   CHECK(rows[6].to == 0);
+  // A pickup alone is not jumped over, even where bar 1 is a place to rejoin.
+  const Plan upbeat = sample::plan(std::string(kEndings) + "pickup: 1\n");
+  CHECK(rejoins(upbeat.pieces[0]).front().from == Played{{1, 8}});
 }

@@ -61,6 +61,8 @@ class RejoinRows {
   }
 
   std::vector<Rejoin> rows() {
+    // In a pickup there is nothing to jump over.
+    std::erase_if(rows_, [](const Rejoin& row) { return row.from == std::vector{BarRange{0, 0}}; });
     // How often each begins; a row that stands for all of its times says nothing of them.
     std::map<int, int> times;
     for (const Rejoin& row : rows_)
