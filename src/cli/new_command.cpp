@@ -36,6 +36,7 @@ key: C major            # also "2 flats"; for the staves
 # hard: [{bars: 13-14, level: 5}]
 # look-alikes: [{bars: [5-8, 21-24], fork: [7, 23]}]    # alike at first; the fork is where they part
 # repeats: [{bars: 1-8, times: 2}]
+# endings: [{bars: 8, times: [1]}, {bars: 9, times: [2]}]           # at the end of a repeat
 # marks: [{bar: 9, note: "softer than it looks"}]
 # cues: [5, 13]         # more places to start from memory
 # fingering: ready      # or: not yet

@@ -25,6 +25,13 @@ const Section* section_of(const std::vector<Section>& sections, int bar) {
   return section.bars.contains(bar) ? &section : nullptr;
 }
 
+std::vector<Repeat> repeats_in(BarRange bars, const std::vector<Repeat>& repeats) {
+  std::vector<Repeat> inside;
+  for (const Repeat& repeat : repeats)
+    if (bars.contains(repeat.reach())) inside.push_back(repeat);
+  return inside;
+}
+
 // The bars of `stretch` in playing order; `inner` are the repeats inside it, outer before inner.
 std::vector<BarRange> played(BarRange stretch, const std::vector<Repeat>& inner) {
   std::vector<BarRange> order;
@@ -33,15 +40,21 @@ std::vector<BarRange> played(BarRange stretch, const std::vector<Repeat>& inner)
     const Repeat& repeat = inner[index];
     std::vector<Repeat> deeper;
     std::size_t next = index + 1;
-    for (; next < inner.size() && repeat.bars.contains(inner[next].bars); ++next) {
+    for (; next < inner.size() && repeat.reach().contains(inner[next].reach()); ++next) {
       deeper.push_back(inner[next]);
     }
     if (bar < repeat.bars.first) order.push_back({bar, repeat.bars.first - 1});
-    const std::vector<BarRange> once = played(repeat.bars, deeper);
-    for (int time = 0; time < repeat.times; ++time) {
-      order.insert(order.end(), once.begin(), once.end());
+    const std::vector<BarRange> body = played(repeat.body(), repeats_in(repeat.body(), deeper));
+    std::vector<std::vector<BarRange>> endings;
+    for (const Ending& ending : repeat.endings)
+      endings.push_back(played(ending.bars, repeats_in(ending.bars, deeper)));
+    for (int time = 1; time <= repeat.times; ++time) {
+      order.insert(order.end(), body.begin(), body.end());
+      for (std::size_t at = 0; at < endings.size(); ++at)
+        if (std::ranges::find(repeat.endings[at].times, time) != repeat.endings[at].times.end())
+          order.insert(order.end(), endings[at].begin(), endings[at].end());
     }
-    bar = repeat.bars.last + 1;
+    bar = repeat.reach().last + 1;
     index = next;
   }
   if (bar <= stretch.last) order.push_back({bar, stretch.last});
@@ -49,6 +62,13 @@ std::vector<BarRange> played(BarRange stretch, const std::vector<Repeat>& inner)
 }
 
 }  // namespace
+
+bool Repeat::goes_back_from(int bar) const {
+  if (endings.empty()) return bar == bars.last;
+  return std::ranges::any_of(endings, [&](const Ending& ending) {
+    return ending.bars.last == bar && ending.times.front() < times;
+  });
+}
 
 Meter Piece::meter_at(int bar) const {
   return *latest(changes, bar, &Change::meter, std::optional<Meter>(meter));
@@ -126,7 +146,7 @@ std::vector<BarRange> Piece::playing_order() const {
   std::vector<Repeat> ordered = repeats;
   std::sort(ordered.begin(), ordered.end(), [](const Repeat& one, const Repeat& other) {
     return one.bars.first != other.bars.first ? one.bars.first < other.bars.first
-                                              : one.bars.last > other.bars.last;
+                                              : one.reach().last > other.reach().last;
   });
   return played(whole(), ordered);
 }

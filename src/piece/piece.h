@@ -38,9 +38,29 @@ struct LookAlikes {
   std::vector<int> forks;          // one for each passage, inside it
 };
 
+// Bars at the end of a repeat that are played only at some of its times.
+struct Ending {
+  BarRange bars;
+  std::vector<int> times;  // from 1, rising
+};
+
 struct Repeat {
   BarRange bars;
   int times = 2;  // as played, the first time included
+  // In bar order, without gaps, up to the last of `bars`; the last one may follow it. Each time is
+  // in one of them; empty where all times end alike.
+  std::vector<Ending> endings{};
+
+  // What is played every time.
+  BarRange body() const {
+    return {bars.first, endings.empty() ? bars.last : endings.front().bars.first - 1};
+  }
+  // Whether it goes back from the end of this bar at some time.
+  bool goes_back_from(int bar) const;
+  // All of it, an ending that follows it included.
+  BarRange reach() const {
+    return {bars.first, endings.empty() ? bars.last : endings.back().bars.last};
+  }
 };
 
 struct Mark {
@@ -88,7 +108,7 @@ struct Piece {
   int learned_bar(int bar) const;
   // The same of every bar, by bar from 0: each `same as` is followed once, however long the chain.
   std::vector<int> learned_bars() const;
-  // Stretches in the order they are played, with repeats.
+  // Stretches in the order they are played, with repeats and their endings.
   std::vector<BarRange> playing_order() const;
 };
 

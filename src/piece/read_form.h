@@ -1,4 +1,4 @@
-// Hard bars, look-alikes, repeats, marks and cues of a piece file.
+// Hard bars, look-alikes, marks and cues of a piece file.
 #pragma once
 
 #include <vector>
@@ -13,8 +13,5 @@ std::vector<HardBars> read_hard(YamlFields& fields, const Extent& extent);
 std::vector<LookAlikes> read_look_alikes(YamlFields& fields, const Extent& extent);
 std::vector<Mark> read_marks(YamlFields& fields, const Extent& extent);
 std::vector<int> read_cues(YamlFields& fields, const Extent& extent);
-
-// Repeats may nest but not cross. With them a piece has at most 100,000 bars as played.
-std::vector<Repeat> read_repeats(YamlFields& fields, const Extent& extent);
 
 }  // namespace cahier

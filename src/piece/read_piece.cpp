@@ -7,6 +7,7 @@
 #include "piece/read_form.h"
 #include "piece/read_music.h"
 #include "piece/read_practice.h"
+#include "piece/read_repeats.h"
 #include "piece/read_sections.h"
 #include "text/limits.h"
 

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "piece/forks.h"
 #include "piece/piece.h"
 #include "practice/dice_tables.h"
 #include "practice/drill.h"
@@ -47,12 +48,22 @@ struct PlannedPiece {
   std::vector<Chunk> chunks;             // every bar outside a return in exactly one, in bar order
   std::vector<CueStart> cues;
   std::vector<DiceTable> dice;  // together each cue start once
+  std::vector<Fork> forks{};    // forks_of(piece)
+  std::vector<int> rejoin{};    // bars to go on from after a slip in a run-through, rising
 
   std::vector<ThrownCue> thrown_cues() const {
     std::vector<ThrownCue> thrown;
     for (const CueStart& cue : cues) thrown.push_back({cue.number, cue.weight});
     return thrown;
   }
+};
+
+// From one bar to another, which need not be the next.
+struct PlayedWay {
+  int at = 1;
+  int to = 2;
+  bool goes_on = false;  // from where the way before it leads to, without a start of its own
+  auto operator<=>(const PlayedWay&) const = default;
 };
 
 struct Step {
@@ -72,7 +83,7 @@ enum class Reason {
   sooner,        // new, hard, or not yet near its tempo: sooner than the best gap asks
   joins_new,     // new chunks meet their neighbours
   joins_return,  // into or out of a return
-  fork,          // look-alikes part at bar `reason_number`
+  fork,          // the way on parts before bar `reason_number`
   every_start,   // so that each cue start is met
   whole,         // everything is learned
   section,       // a section without stopping, before the halves
@@ -100,6 +111,8 @@ struct Task {
   // past also those that are no cue starts today.
   std::vector<BarRange> from_starts;
   bool fork = false;  // a cue-start task that is a fork drill
+  // Of a fork drill: the bars before and after each fork and each way back that is played.
+  std::vector<PlayedWay> ways{};
   Reason reason = Reason::none;
   int reason_number = 0;
 

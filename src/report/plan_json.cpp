@@ -87,6 +87,15 @@ Json piece_json(const PlannedPiece& planned, bool with_past) {
   const auto look_alikes_json = [](const LookAlikes& alike) -> Json {
     return {{"ranges", list_of(alike.passages, range_json)}, {"fork", alike.forks}};
   };
+  const auto bars_of = [](const std::vector<WayOn>& ways, int WayOn::*bar) {
+    return list_of(ways, [&](const WayOn& way) -> Json { return way.*bar; });
+  };
+  Json forks = Json::array();
+  for (const Fork& fork : planned.forks)
+    if (fork.from != ForkFrom::look_alikes)
+      forks.push_back({{"at", bars_of(fork.ways, &WayOn::at)},
+                       {"to", bars_of(fork.ways, &WayOn::to)},
+                       {"from", fork_word(fork.from)}});
   const Piece& piece = planned.piece;
   return {{"title", piece.title},
           {"bars", piece.bars},
@@ -96,6 +105,8 @@ Json piece_json(const PlannedPiece& planned, bool with_past) {
           {"chunks", list_of(planned.chunks, chunk_json)},
           {"cues", list_of(planned.cues, cue_json)},
           {"look_alikes", list_of(piece.look_alikes, look_alikes_json)},
+          {"forks", std::move(forks)},
+          {"rejoin", planned.rejoin},
           {"dice", planned.dice.size() == 1 ? dice_json(planned.dice[0])
                                             : list_of(planned.dice, dice_json)}};
 }
@@ -112,24 +123,29 @@ Json chunk_ids(const Plan& plan, const Task& task) {
 }
 
 Json task_json(const Plan& plan, const Task& task) {
-  return {{"id", task.id},
-          {"piece", task.piece},
-          {"stage", stage_word(stage_of(task.drill))},
-          {"drill", drill_word(task.drill)},
-          {"first", task.bars.first},
-          {"last", task.bars.last},
-          {"chunks", chunk_ids(plan, task)},
-          {"steps", list_of(task.steps, step_json)},
-          {"tempo", task.tempo ? number(number_text(*task.tempo)) : Json()},
-          {"minutes", minutes_json(task.minutes)},
-          {"beat", task.tempo ? Json(beat_name(task.beat)) : Json()},
-          {"cues", task.cues},
-          {"throws", task.throws},
-          {"block", task.block},
-          {"fork", task.fork},
-          {"score", facts_of(task.drill).takes_score ? "open" : "shut"},
-          {"instrument", facts_of(task.drill).needs_instrument},
-          {"reason", reason_word(task.reason)}};
+  Json json = {{"id", task.id},
+               {"piece", task.piece},
+               {"stage", stage_word(stage_of(task.drill))},
+               {"drill", drill_word(task.drill)},
+               {"first", task.bars.first},
+               {"last", task.bars.last},
+               {"chunks", chunk_ids(plan, task)},
+               {"steps", list_of(task.steps, step_json)},
+               {"tempo", task.tempo ? number(number_text(*task.tempo)) : Json()},
+               {"minutes", minutes_json(task.minutes)},
+               {"beat", task.tempo ? Json(beat_name(task.beat)) : Json()},
+               {"cues", task.cues},
+               {"throws", task.throws},
+               {"block", task.block},
+               {"fork", task.fork},
+               {"score", facts_of(task.drill).takes_score ? "open" : "shut"},
+               {"instrument", facts_of(task.drill).needs_instrument},
+               {"reason", reason_word(task.reason)}};
+  if (task.fork)
+    json["ways"] = list_of(task.ways, [](const PlayedWay& way) -> Json {
+      return Json::array({way.at, way.to});
+    });
+  return json;
 }
 
 Json day_json(const Plan& plan, const Day& day) {
@@ -238,7 +254,7 @@ const JsonLineBreaks kLineBreaks = {
       ".past.tasks[]"}},
     {4,
      {".pieces[].sections", ".pieces[].chunks", ".pieces[].cues", ".pieces[].look_alikes",
-      ".pieces[].dice"}},
+      ".pieces[].forks", ".pieces[].rejoin", ".pieces[].dice"}},
     {5, {".pieces[].dice[]"}}};
 
 }  // namespace

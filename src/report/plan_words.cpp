@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "text/phrasing.h"
 
 namespace cahier {
@@ -16,7 +18,11 @@ std::string say_cue_starts(const Words& words, const Task& task) {
   const std::string_view key = task.fork               ? "drills.fork"
                                : task.cues.size() == 1 ? "drills.cue_start"
                                                        : "drills.cue_starts";
-  std::string text = words.say(key, {{"cues", numbers(task.cues)}});
+  // Two ways on from one start name it once.
+  std::vector<int> cues;
+  for (const int cue : task.cues)
+    if (std::ranges::find(cues, cue) == cues.end()) cues.push_back(cue);
+  std::string text = words.say(key, {{"cues", numbers(cues)}});
   if (task.throws > 0) text.append(" ").append(words.count("drills.throws", task.throws));
   return text;
 }

@@ -70,6 +70,10 @@ constexpr std::optional<std::string_view> word_of(Lack lack) {
       return "pass_inside_phrase";
     case Lack::recall_inside_phrase:
       return "recall_inside_phrase";
+    case Lack::rejoin_inside_phrase:
+      return "rejoin_inside_phrase";
+    case Lack::rejoin_before_fork:
+      return "rejoin_before_fork";
     case Lack::pickup_twice:
       return "pickup_twice";
     case Lack::thin_days:

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "chunkings.h"
+#include "plan/chunks/analyse.h"
 #include "written_plan.h"
 
 namespace cahier::brute {

@@ -9,6 +9,7 @@
 #include "chunkings.h"
 #include "every_plan.h"
 #include "oracle.h"
+#include "plan/chunks/analyse.h"
 #include "text/templates.h"
 #include "tiny_work.h"
 

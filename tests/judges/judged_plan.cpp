@@ -96,6 +96,13 @@ Piece read_piece(const Json& json) {
                           each.contains("weight") ? whole(each.at("weight")) : 1});
   for (const Json& each : list(json.at("look_alikes")))
     piece.look_alikes.push_back({read_list(each.at("ranges"), read_pair), wholes(each.at("fork"))});
+  for (const Json& each : list(json.at("forks"))) {
+    const std::vector<int> at = wholes(each.at("at"));
+    const std::vector<int> to = wholes(each.at("to"));
+    if (at.size() != to.size() || at.empty()) throw std::runtime_error("a fork without its ways");
+    for (std::size_t way = 0; way < at.size(); ++way) piece.ways_on.push_back({at[way], to[way]});
+  }
+  piece.rejoin = wholes(json.at("rejoin"));
   const Json& dice = json.at("dice");
   piece.dice = dice.is_array() ? read_list(dice, read_dice) : std::vector{read_dice(dice)};
   return piece;
@@ -116,6 +123,12 @@ Task read_task(const Json& json, const std::vector<Piece>& pieces) {
   task.has_tempo = !json.at("tempo").is_null();
   task.minutes = number(json.at("minutes"));
   if (json.contains("cues")) task.cues = wholes(json.at("cues"));
+  if (json.contains("ways"))
+    for (const Json& each : list(json.at("ways"))) {
+      const std::vector<int> way = wholes(each);
+      if (way.size() != 2) throw std::runtime_error("a way that is no pair of bars");
+      task.ways.push_back({way[0], way[1]});
+    }
   return task;
 }
 

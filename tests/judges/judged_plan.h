@@ -65,6 +65,8 @@ struct Piece {
   std::vector<Chunk> chunks;
   std::vector<Cue> cues;
   std::vector<LookAlikes> look_alikes;
+  std::vector<Bars> ways_on;  // of the forks that follow from the form: the bars before and after
+  std::vector<int> rejoin;
   std::vector<Dice> dice;
 
   // Where a bar is learned: itself, or through returns the bar it repeats.
@@ -95,6 +97,7 @@ struct Task {
   bool has_tempo = false;
   double minutes = 0;
   std::vector<int> cues;
+  std::vector<Bars> ways;  // of a fork drill: from one bar to another, which need not be the next
 };
 
 struct Day {

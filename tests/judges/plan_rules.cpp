@@ -60,6 +60,8 @@ std::vector<std::string> Judge::all() {
     judge_cues(piece);
     judge_dice(piece);
     judge_look_alikes(piece);
+    judge_ways(piece);
+    judge_rejoin(piece);
     judge_temper(piece);
   }
   if (plan_.fits != (plan_.unplaced == 0)) say(10, "\"fits\" and \"unplaced\" disagree");

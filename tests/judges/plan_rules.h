@@ -59,6 +59,8 @@ class Judge {
   void judge_cues(const Piece& piece);
   void judge_dice(const Piece& piece);
   void judge_look_alikes(const Piece& piece);
+  void judge_ways(const Piece& piece);
+  void judge_rejoin(const Piece& piece);
   void judge_fork(const Piece& piece, const LookAlikes& alike, int fork);
   void judge_temper(const Piece& piece);
   bool passed_before(const Piece& piece, int chunk, int day) const;

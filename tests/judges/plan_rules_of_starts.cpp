@@ -107,6 +107,39 @@ bool Judge::passed_before(const Piece& piece, int chunk, int day) const {
   });
 }
 
+void Judge::judge_ways(const Piece& piece) {
+  for (const Placed& placed : tasks_)
+    for (const Bars& way : placed.task->ways) {
+      const std::string what = at(placed) + " goes from " + std::to_string(way.first) + " to " +
+                               std::to_string(way.last);
+      const auto is_fork_of = [&](const LookAlikes& alike) {
+        return way.last - way.first <= 1 &&
+               std::count(alike.forks.begin(), alike.forks.end(), way.last) > 0;
+      };
+      const bool goes_back = way.last <= way.first;
+      const bool is_known =
+          goes_back ||
+          std::any_of(piece.look_alikes.begin(), piece.look_alikes.end(), is_fork_of) ||
+          std::any_of(piece.ways_on.begin(), piece.ways_on.end(),
+                      [&](const Bars& on) { return on.first == way.first && on.last == way.last; });
+      if (!is_known) say(8, what + ", which is no way on");
+      for (const int bar : {way.first, way.last}) {
+        const int chunk = piece.chunk_of(bar);
+        if (chunk < 0 || day_of(chunk) < 0 || day_of(chunk) >= placed.when.first)
+          say(8, what + " before both are learned");
+      }
+    }
+}
+
+void Judge::judge_rejoin(const Piece& piece) {
+  for (const int bar : piece.rejoin)
+    for (const LookAlikes& alike : piece.look_alikes)
+      for (std::size_t at = 0; at < alike.passages.size(); ++at)
+        if (alike.passages[at].holds(bar) && bar < alike.forks[at] &&
+            alike.forks[at] - bar <= asked_.chunk_most)
+          say(8, "one rejoins at " + std::to_string(bar) + ", just before look-alikes part");
+}
+
 void Judge::judge_temper(const Piece& piece) {
   std::map<std::string, std::map<int, int>> first;  // by drill: the day each chunk first has it
   for (const Placed& placed : tasks_) {

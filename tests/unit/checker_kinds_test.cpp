@@ -169,6 +169,15 @@ const std::multimap<Kind, Change>& changes() {
        [](Plan& p) {
          task(p, 2, 1).cues = {1, 3};
        }},
+      {Kind::way_of_no_fork,
+       [](Plan& p) {
+         task(p, 2, 1).ways = {{2, 3}, {6, 9}};
+       }},
+      {Kind::way_without_start,
+       [](Plan& p) {
+         task(p, 2, 1).ways = {{2, 3}, {6, 7}};
+         p.method.chunk_most = 1;
+       }},
       {Kind::temper_not_asked_for, [](Plan& p) { p.temper = Temper::no; }},
       {Kind::temper_not_weak, [](Plan& p) { p.temper = Temper::weak; }},
       {Kind::temper_before_weaker, [](Plan& p) { piece(p).piece.sections[0].level = 5; }},

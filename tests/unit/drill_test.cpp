@@ -6,6 +6,7 @@
 #include "broken_rules.h"
 #include "drawn_sheet.h"
 #include "drill_keys.h"
+#include "plan/chunks/analyse.h"
 #include "plan/due/task_maker.h"
 #include "plan/rules/indexed_plan.h"
 #include "report/plan_words.h"

@@ -5,6 +5,7 @@
 #include <cstdlib>
 
 #include "catch.h"
+#include "plan/chunks/analyse.h"
 #include "plan/schedule/best_fill.h"
 #include "plan/schedule/comfortable.h"
 #include "plan/schedule/learning_order.h"

@@ -64,6 +64,12 @@ inline std::string piece_file(const Piece& piece) {
   if (!piece.repeats.empty()) text += "repeats:\n";
   for (const Repeat& repeat : piece.repeats)
     text += fmt::format("  - {{bars: {}, times: {}}}\n", written(repeat.bars), repeat.times);
+  std::string endings;
+  for (const Repeat& repeat : piece.repeats)
+    for (const Ending& ending : repeat.endings)
+      endings +=
+          fmt::format("  - {{bars: {}, times: {}}}\n", written(ending.bars), list_of(ending.times));
+  if (!endings.empty()) text += "endings:\n" + endings;
   if (!piece.cues.empty()) text += "cues: " + list_of(piece.cues) + "\n";
   return text;
 }

@@ -186,11 +186,15 @@ TEST_CASE("inside a phrase begin what is asked for, what leads into a fork, and 
   asked.pieces[0].piece.cues = {11};
   CHECK(figure_of(asked, kind).value().met);
   Plan fork = plan;
-  fork.pieces[0].piece.look_alikes = {{{{1, 8}, {9, 16}}, {3, 11}}};
+  const auto parts_at = [&](int second) {
+    fork.pieces[0].piece.look_alikes = {{{{1, 8}, {9, 16}}, {3, second}}};
+    fork.pieces[0].forks = forks_of(fork.pieces[0].piece);
+  };
+  parts_at(11);
   CHECK(figure_of(fork, kind).value().met);
-  fork.pieces[0].piece.look_alikes[0].forks[1] = 15;
+  parts_at(15);
   CHECK(figure_of(fork, kind).value().met);
-  fork.pieces[0].piece.look_alikes[0].forks[1] = 16;  // more than a chunk before it
+  parts_at(16);  // more than a chunk before it
   CHECK_FALSE(figure_of(fork, kind).value().met);
   Plan slipped = plan;
   slipped.pieces[0].chunks[2].slips = {1, 4};

@@ -15,13 +15,17 @@ using Bars = std::vector<BarRange>;
 namespace {
 
 // Look-alikes that part at bars 3 and 11; starts from 1 and 9 drill both ways on.
-Plan drilled_on(int days_left, const std::vector<int>& on, BarRange first = {1, 4}) {
+Plan drilled_on(int days_left, const std::vector<int>& on,
+                const std::vector<PlayedWay>& ways = {{2, 3}, {10, 11}}) {
   Plan plan = learned_plan(days_left);
-  plan.pieces[0].piece.look_alikes = {{{{1, 4}, {9, 12}}, {3, 11}}};
+  PlannedPiece& planned = plan.pieces[0];
+  planned.piece.look_alikes = {{{{1, 4}, {9, 12}}, {3, 11}}};
+  planned.forks = forks_of(planned.piece);
   for (const int day : on) {
     Task task = sound::task(Drill::cue_starts, {1, 12}, {0, 2}, 2);
     task.fork = true;
-    task.from_starts = {first, {9, 12}};
+    task.ways = ways;
+    task.from_starts = {{1, 4}, {9, 12}};
     put(plan, day, task);
   }
   return plan;
@@ -51,8 +55,8 @@ TEST_CASE("with less than 28 days left a fork needs one drill in the last fortni
   CHECK_FALSE(figure_of(learned_plan(40), kind).has_value());  // no forks
 }
 
-TEST_CASE("a fork drill counts for the ways that its starts play past") {
-  Plan plan = drilled_on(27, {20}, {1, 2});
+TEST_CASE("a fork drill counts for the ways that it plays, from starts just before them") {
+  Plan plan = drilled_on(27, {20}, {{10, 11}});
   const QualityFigure figure = figure_of(plan, FigureKind::forks).value();
   CHECK(figure.figure == 0.5);
   CHECK(figure.why.at(0).bars == Bars{{3, 3}});

@@ -3,7 +3,7 @@
 #include "catch.h"
 #include "long_checks.h"
 #include "piece_file.h"
-#include "plan/chunks/analysis.h"
+#include "plan/chunks/analyse.h"
 #include "plan/search/lower_bound.h"
 #include "random_case.h"
 #include "report/plan_json.h"

@@ -211,7 +211,18 @@ class RandomWork {
     const int last = number(first, made.bars);
     made.repeats.push_back({{first, last}, number(2, 3)});
     if (last - first > 2) made.repeats.push_back({{first + 1, last - 1}, 2});
-    if (last < made.bars) made.repeats.push_back({{last + 1, made.bars}, 2});
+    int next = last + 1;
+    if (last - first > 2 && last < made.bars && (first + last) % 2 == 0) {
+      std::vector<int> before;
+      for (int time = 1; time < made.repeats[0].times; ++time) before.push_back(time);
+      made.repeats[0].endings = {{{last, last}, before}, {{next, next}, {made.repeats[0].times}}};
+      ++next;
+    }
+    if (next > made.bars) return;
+    made.repeats.push_back({{next, made.bars}, 2});
+    if (made.bars - next > 3 && next % 2 == 0)
+      made.repeats.back().endings = {{{made.bars - 2, made.bars - 1}, {1}},
+                                     {{made.bars, made.bars}, {2}}};
   }
 
   // Two to four passages that begin alike, wherever they stand; the groups may overlap.

@@ -3,6 +3,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "plan/chunks/analyse.h"
 #include "plan/due/task_maker.h"
 #include "sample_plan.h"
 
@@ -50,8 +51,8 @@ TEST_CASE("a start names what it plays from end to end, and all that it plays of
   CHECK(from(3).touched == Numbers{0, 1});
   // The fork is asked of what its starts play, besides the bars that look alike.
   CHECK(from(10).bars == BarRange{10, 16});
-  REQUIRE(analysis().forks.size() == 1);
-  CHECK(analysis().forks[0].learned == Numbers{0, 2, 3});
+  REQUIRE(analysis().fork_drills.size() == 1);
+  CHECK(analysis().fork_drills[0].learned == Numbers{0, 2, 3});
 }
 
 TEST_CASE("a start that plays a part of a chunk does not recall it") {

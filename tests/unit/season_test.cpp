@@ -81,14 +81,14 @@ TEST_CASE("seasons of a simulated player") {
     for (const Season& season : seasons()) {
       INFO(table(season));
       const Turns turns = turns_of(season);
-      // Run-throughs and passes are turns of every bar.
-      CHECK(mean(turns.weak) >= 1.7 * mean(turns.strong_and_known_so));
+      // Run-throughs and passes are turns of every bar, and forks are drilled wherever they are.
+      CHECK(mean(turns.weak) >= 1.6 * mean(turns.strong_and_known_so));
       CHECK(mean(turns.weak) >= 1.35 * mean(turns.strong));
       of_all += mean(turns.weak) / mean(turns.strong) / kSeasons;
     }
     // Strong bars that slipped by chance are among all the strong ones.
     INFO("over all seasons " << of_all);
-    CHECK(of_all >= 1.65);
+    CHECK(of_all >= 1.55);
   }
 
   SECTION("every edition fits and keeps every rule") {

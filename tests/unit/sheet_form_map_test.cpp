@@ -335,12 +335,12 @@ TEST_CASE("the progress chart is drawn to the scale of the form map, line by lin
     auto map = places(DrawnSheet(draw_form_map, plan), piece, "How to read it");
     auto chart = places(DrawnSheet(draw_progress_chart, plan), piece, "");
     // What a fork leads to is no bar number of its line.
-    for (const LookAlikes& group : piece.piece.look_alikes)
-      for (const int fork : group.forks)
+    for (const Fork& fork : piece.forks)
+      for (const WayOn& way : fork.ways)
         for (auto* all : {&map, &chart})
           all->erase(std::remove_if(
                          all->begin(), all->end(),
-                         [&](const auto& place) { return place.first == std::to_string(fork); }),
+                         [&](const auto& place) { return place.first == std::to_string(way.to); }),
                      all->end());
     CHECK(map == chart);
     CHECK(map.size() >= 2 * piece.chunks.size());

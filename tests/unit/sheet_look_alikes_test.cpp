@@ -25,6 +25,8 @@ Plan with_groups(int groups, int passages = 2) {
     group.forks.push_back(3 + 4 * at);
   }
   plan.pieces[0].piece.look_alikes.assign(static_cast<std::size_t>(groups), group);
+  plan.pieces[0].piece.sections.clear();  // nor any fork but these
+  plan.pieces[0].forks = forks_of(plan.pieces[0].piece);
   return plan;
 }
 
@@ -90,6 +92,7 @@ TEST_CASE("The branches of a fork point at the words of their passages") {
 TEST_CASE("Bars alike are counted only where every passage has as many") {
   Plan plan = with_groups(1);
   plan.pieces[0].piece.look_alikes[0].forks = {3, 8};
+  plan.pieces[0].forks = forks_of(plan.pieces[0].piece);
   const std::string words = DrawnSheet(draw_look_alikes, plan).words();
   CHECK_FALSE(has(words, "\n2 bars\n"));
   CHECK(has(words, "\nalike\n"));

@@ -148,6 +148,7 @@ class SeasonAsOnePlan {
       for (const int number : *numbers) bars.insert(of_edition.cues[number - 1].bar);
     std::set<int> chunks;
     task.cues.clear();
+    task.ways.clear();  // no log tells which way was taken
     for (const CueStart& cue : planned_.cues) {
       if (bars.count(cue.bar) == 0) continue;
       task.cues.push_back(cue.number);

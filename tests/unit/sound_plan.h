@@ -35,6 +35,8 @@ inline PlannedPiece small_planned_piece() {
   planned.chunks = {{"A1", {1, 4}, 0, 2}, {"B1", {5, 8}, 1, 4}};
   planned.cues = {{1, 1, 0}, {2, 5, 1}, {3, 9, 2}};
   planned.dice = dice_tables({1, 2, 3});
+  planned.forks = forks_of(planned.piece);
+  planned.rejoin = {9};
   return planned;
 }
 

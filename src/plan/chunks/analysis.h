@@ -5,7 +5,6 @@
 #include <vector>
 
 #include "plan/plan.h"
-#include "practice/history.h"
 #include "practice/time_model.h"
 
 namespace cahier {
@@ -39,11 +38,13 @@ struct Join {
   int right_chunk = 0;
 };
 
-// A drill at the forks of one group of look-alikes.
-struct Fork {
-  std::vector<int> cues;     // numbers of the cue starts, one for each passage
-  std::vector<int> learned;  // chunks that must have been learned: all of passages and starts
-  int bar = 0;               // the first fork
+// A drill at a fork, or at some ways of one that has many.
+struct ForkDrill {
+  std::vector<int> cues;        // numbers of the cue starts, one for each start
+  std::vector<PlayedWay> ways;  // that are played: at least one for each start
+  std::vector<int> learned;     // chunks that must have been learned: all that is played
+  int bar = 0;                  // the first of the ways on
+  bool required = false;        // of look-alikes: it must be drilled once
 };
 
 // What is played from one bar on.
@@ -64,7 +65,7 @@ struct Analysis {
   std::vector<int> stretch_of;             // by chunk
   std::vector<std::vector<int>> joins_of;  // by chunk: indices of joins it takes part in
   std::vector<Join> joins;
-  std::vector<Fork> forks;
+  std::vector<ForkDrill> fork_drills;
   std::vector<std::vector<int>>
       rivals;                         // by chunk: chunks not to be learned on the same day, sorted
   std::vector<StartFromCue> starts;   // by cue number - 1
@@ -85,15 +86,5 @@ struct Analysis {
   // The level of the hardest chunk that `bars` touch.
   int level_in(BarRange bars) const;
 };
-
-// Analyses a piece. `load` is the minutes a chunk should take to learn. What `history` tells to be
-// learned stays as it was learned; what slips has a level raised to its weakness, and a cue start
-// of its own.
-// REQUIRES: piece and method outlive the result.
-Analysis analyse(const Piece& piece, const Method& method, double load,
-                 const History& history = {});
-// The same with chunks cut already.
-Analysis analyse(const Piece& piece, const Method& method, std::vector<Chunk> chunks,
-                 const History& history = {});
 
 }  // namespace cahier

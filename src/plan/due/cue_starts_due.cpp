@@ -28,7 +28,8 @@ std::vector<Task> CueStartsDue::on_day(int position, const std::vector<int>& pra
                                        int set_aside, double room, bool begun, double fill) {
   std::vector<Task> tasks;
   const int day = practice_days[position];
-  add_forks(day, end, recalls, make, room, tasks);
+  const int days_left = static_cast<int>(practice_days.size()) - position;
+  add_forks(day, end, days_left, recalls, make, room, tasks);
   if (tasks.empty())
     add_cue_starts(position, day, end, recalls, make, set_aside, begun, fill, room, tasks);
   return tasks;
@@ -38,26 +39,41 @@ void CueStartsDue::remember(const std::vector<int>& cues) {
   for (const int cue : cues) assigned_[cue - 1] = 1;
 }
 
-// One a day: forks are for a fresh head.
-void CueStartsDue::add_forks(int day, int end, const RecallsDue& recalls, const TaskMaker& make,
-                             double& room, std::vector<Task>& tasks) {
-  for (auto fork = forks_.begin(); fork != forks_.end(); ++fork) {
-    if (!ForksDue::ready(*fork->fork, recalls, day)) continue;
-    if (fork->drills > 0 && !ForksDue::again(*fork, day, end)) continue;
-    const auto ripe = [&](int cue) {
-      return recalls.ripe_enough(analysis_.starts[cue - 1].bars, day, kForkRipe);
+// One a day, since forks are for a fresh head, or two where not all would find a day.
+void CueStartsDue::add_forks(int day, int end, int days_left, const RecallsDue& recalls,
+                             const TaskMaker& make, double& room, std::vector<Task>& tasks) {
+  std::vector<ForksDue::Place> due;
+  for (auto fork = forks_.begin(); fork != forks_.end(); ++fork)
+    if (is_due(*fork, day, end, recalls)) due.push_back(fork);
+  // First what a rule asks for, then what has its day.
+  std::stable_sort(due.begin(), due.end(), [](const auto& one, const auto& other) {
+    const auto rank = [](const ForksDue::Waiting& fork) {
+      return fork.drills > 0 ? 1 : fork.fork->required ? 0 : 2;
     };
-    const std::vector<int>& cues = fork->fork->cues;
-    if (fork->drills == 0 && end - day > kForkAtTheLatest &&
-        !std::all_of(cues.begin(), cues.end(), ripe))
-      continue;
+    return rank(*one) < rank(*other);
+  });
+  int most = ForksDue::most_on(day, end, due.size(), days_left);
+  for (const ForksDue::Place fork : due) {
+    if (most == 0) return;
     Task task = ForksDue::task(*fork->fork, make);
     if (task.minutes > room) continue;
     room -= task.minutes;
     tasks.push_back(std::move(task));
+    for (const int cue : fork->fork->cues) ++assigned_[cue - 1];
     forks_.drilled(fork, day);
-    return;
+    --most;
   }
+}
+
+bool CueStartsDue::is_due(const ForksDue::Waiting& fork, int day, int end,
+                          const RecallsDue& recalls) const {
+  if (!ForksDue::ready(*fork.fork, recalls, day)) return false;
+  if (fork.drills > 0) return ForksDue::again(fork, day, end, recalls.last_learning_day());
+  if (end - day <= kForkAtTheLatest) return true;
+  const std::vector<int>& cues = fork.fork->cues;
+  return std::all_of(cues.begin(), cues.end(), [&](int cue) {
+    return recalls.ripe_enough(analysis_.starts[cue - 1].bars, day, kForkRipe);
+  });
 }
 
 std::vector<int> CueStartsDue::cues_to_assign(int day, int count, const RecallsDue& recalls,

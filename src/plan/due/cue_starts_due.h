@@ -28,8 +28,9 @@ class CueStartsDue {
   void remember(const std::vector<int>& cues);
 
  private:
-  void add_forks(int day, int end, const RecallsDue& recalls, const TaskMaker& make, double& room,
-                 std::vector<Task>& tasks);
+  void add_forks(int day, int end, int days_left, const RecallsDue& recalls, const TaskMaker& make,
+                 double& room, std::vector<Task>& tasks);
+  bool is_due(const ForksDue::Waiting& fork, int day, int end, const RecallsDue& recalls) const;
   void add_cue_starts(int position, int day, int end, const RecallsDue& recalls,
                       const TaskMaker& make, int set_aside, bool begun, double fill, double& room,
                       std::vector<Task>& tasks);

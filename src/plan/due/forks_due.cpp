@@ -7,12 +7,15 @@ namespace {
 
 constexpr int kDrills = 3;
 constexpr int kLastDrill = 12;      // days before the date, from when on the last one may come
-constexpr int kWeeksForThree = 28;  // days from the first one to the date
+constexpr int kWeeksForThree = 28;  // days from the first one, or the last new bars, to the date
+constexpr int kNearTheDate = 14;    // days before it, within which the last drill lies
+constexpr int kLeastGap = 2;        // days between the first and the second
+constexpr int kNextDays = 3;        // practice days, outside the last ones
 
 }  // namespace
 
 ForksDue::ForksDue(const Analysis& analysis) {
-  for (const Fork& fork : analysis.forks) waiting_.push_back({&fork});
+  for (const ForkDrill& fork : analysis.fork_drills) waiting_.push_back({&fork});
 }
 
 void ForksDue::drilled(Place place, int day) {
@@ -21,16 +24,22 @@ void ForksDue::drilled(Place place, int day) {
   if (++place->drills == kDrills) waiting_.erase(place);
 }
 
-bool ForksDue::again(const Waiting& one, int day, int end) {
-  if (one.drills == 1) {
-    // Nearer to the first than to the third, which is still to come.
-    const int third = end - kLastDrill;
-    return end - one.first >= kWeeksForThree && day - one.first >= (third - one.first) / 3;
-  }
-  return end - day <= kLastDrill && day - one.last > one.last - one.first;
+bool ForksDue::again(const Waiting& one, int day, int end, int last_learned) {
+  const bool is_near = end - day <= kLastDrill;
+  if (end - std::min(one.first, last_learned) < kWeeksForThree)
+    return is_near && end - one.last > kNearTheDate;
+  // Nearer to the first than to the third, which is still to come.
+  if (one.drills == 1)
+    return day - one.first >= std::max(kLeastGap, (end - kLastDrill - one.first) / 3);
+  return is_near && day - one.last > one.last - one.first;
 }
 
-bool ForksDue::ready(const Fork& fork, const RecallsDue& recalls, int day) {
+int ForksDue::most_on(int day, int end, std::size_t due, int practice_days_left) {
+  const int days_for_them = end - day <= kLastDrill ? practice_days_left : kNextDays;
+  return static_cast<int>(due) > days_for_them ? 2 : 1;
+}
+
+bool ForksDue::ready(const ForkDrill& fork, const RecallsDue& recalls, int day) {
   return recalls.learned_before(fork.learned, day);
 }
 
@@ -38,16 +47,19 @@ void ForksDue::strike_met(const Task& task, const RecallsDue& recalls, int day) 
   for (auto one = waiting_.begin(); one != waiting_.end();) {
     const auto place = one++;
     const std::vector<int>& cues = place->fork->cues;
+    // Each as often as the drill begins from it.
     const bool met = std::all_of(cues.begin(), cues.end(), [&](int cue) {
-      return std::find(task.cues.begin(), task.cues.end(), cue) != task.cues.end();
+      return std::count(task.cues.begin(), task.cues.end(), cue) >=
+             std::count(cues.begin(), cues.end(), cue);
     });
     if (met && ready(*place->fork, recalls, day)) drilled(place, day);
   }
 }
 
-Task ForksDue::task(const Fork& fork, const TaskMaker& make) {
+Task ForksDue::task(const ForkDrill& fork, const TaskMaker& make) {
   Task task = make.cue_starts(fork.cues, 0);
   task.fork = true;
+  task.ways = fork.ways;
   task.reason = Reason::fork;
   task.reason_number = fork.bar;
   return task;
@@ -56,7 +68,7 @@ Task ForksDue::task(const Fork& fork, const TaskMaker& make) {
 std::vector<Task> ForksDue::left_over(const TaskMaker& make) const {
   std::vector<Task> tasks;
   for (const Waiting& one : waiting_)
-    if (one.drills == 0) tasks.push_back(task(*one.fork, make));
+    if (one.drills == 0 && one.fork->required) tasks.push_back(task(*one.fork, make));
   return tasks;
 }
 

@@ -1,4 +1,4 @@
-// The forks of look-alikes that are still to be drilled.
+// The forks that are still to be drilled.
 #pragma once
 
 #include <list>
@@ -12,7 +12,7 @@ namespace cahier {
 class ForksDue {
  public:
   struct Waiting {
-    const Fork* fork;
+    const ForkDrill* fork;
     int drills = 0;  // so far
     int first = -1;  // day of the first, or -1
     int last = -1;   // day of the latest, or -1
@@ -28,14 +28,17 @@ class ForksDue {
   void drilled(Place place, int day);
 
   // Whether a fork that was drilled before is to be drilled again, `end` being the date: twice, at
-  // growing distance, the last time near the date.
-  static bool again(const Waiting& one, int day, int end);
+  // growing distance, the last time near the date; where few weeks are left, once near the date.
+  static bool again(const Waiting& one, int day, int end, int last_learned);
 
-  // Whether all passages of the group, and all that the drill plays, were learned on an earlier
+  // Whether all that the drill plays, and all passages that look alike, were learned on an earlier
   // day.
-  static bool ready(const Fork& fork, const RecallsDue& recalls, int day);
-  static Task task(const Fork& fork, const TaskMaker& make);
-  // Those that were never drilled.
+  static bool ready(const ForkDrill& fork, const RecallsDue& recalls, int day);
+  static Task task(const ForkDrill& fork, const TaskMaker& make);
+  // How many of the forks that are due on a day it should hold: one, or two where that leaves some
+  // without a day: before the date on the last days, else within the next few.
+  static int most_on(int day, int end, std::size_t due, int practice_days_left);
+  // Those that a rule asks for and that were never drilled.
   std::vector<Task> left_over(const TaskMaker& make) const;
   // Strikes those that cue starts met on a day, with everything learned before.
   void strike_met(const Task& task, const RecallsDue& recalls, int day);

@@ -1,28 +1,16 @@
 // Figure 8: each way on at each fork is drilled again and again.
 //
-// Choices: a way on is drilled by a start of a fork drill at most a chunk's length before the fork,
-// or on it, that plays past it (of what was done before, by any such start: a log does not tell
-// fork drills from others). Days count once; they grow where three of them, the last within 14
-// days of the date, lie each farther from the one before than that from its own. With 21 to 27 days
-// left one drill within the last 14 days is enough.
+// Choices: a way on is drilled by a fork drill that has it among its ways, from a start at most a
+// chunk's length before the fork, or on it (of what was done before, by any such start: a log does
+// not tell fork drills from others). Days count once; they grow where three of them, the last
+// within 14 days of the date, lie each farther from the one before than that from its own. With 21
+// to 27 days left one drill within the last 14 days is enough.
 #include <algorithm>
 
 #include "plan/quality/each_figure.h"
 #include "plan/quality/figure_builder.h"
-#include "plan/quality/fork_places.h"
 
 namespace cahier {
-
-std::vector<ForkPlaces> fork_places(const PlannedPiece& planned) {
-  std::vector<ForkPlaces> forks;
-  for (const LookAlikes& group : planned.piece.look_alikes) {
-    ForkPlaces fork;
-    for (std::size_t at = 0; at < group.passages.size(); ++at)
-      fork.ways.push_back({group.passages[at], group.forks[at]});
-    forks.push_back(std::move(fork));
-  }
-  return forks;
-}
 
 namespace figures {
 namespace {
@@ -30,16 +18,19 @@ namespace {
 constexpr int kDaysForThree = 28;
 constexpr int kLastWithin = 14;  // days before the date
 
-std::vector<Date> drill_days(const PlacedPiece& piece, int fork) {
-  const int nearest = fork - piece.plan->method.chunk_most;
-  const auto leads_past = [&](const BarRange& start) {
-    return start.first >= nearest && start.contains(fork);
+std::vector<Date> drill_days(const PlacedPiece& piece, const WayOn& way) {
+  const int nearest = way.at + 1 - piece.plan->method.chunk_most;
+  const auto leads_there = [&](const BarRange& start) {
+    return nearest <= start.first && start.first <= way.at + 1 && start.last >= way.at;
   };
   std::vector<Date> drilled;
   for (const PlacedTask& placed : piece.tasks) {
     const Task& task = *placed.task;
-    if (task.drill != Drill::cue_starts || (!task.fork && !placed.past)) continue;
-    if (std::ranges::any_of(task.from_starts, leads_past) &&
+    if (task.drill != Drill::cue_starts) continue;
+    const bool is_its_way =
+        placed.past ||
+        (task.fork && std::ranges::find(task.ways, PlayedWay{way.at, way.to}) != task.ways.end());
+    if (is_its_way && std::ranges::any_of(task.from_starts, leads_there) &&
         (drilled.empty() || drilled.back() != placed.date))
       drilled.push_back(placed.date);
   }
@@ -69,13 +60,13 @@ Figure forks(const PlacedPlan& placed) {
     if (!piece.leaves(kDaysLeft)) continue;
     int all = 0;
     int good = 0;
-    for (const ForkPlaces& fork : fork_places(*piece.planned))
-      for (const ForkPlaces::Way& way : fork.ways) {
+    for (const Fork& fork : piece.planned->forks)
+      for (const WayOn& way : fork.ways) {
         ++all;
-        const auto lack = lack_of(drill_days(piece, way.at), placed.plan->by - days{kLastWithin},
+        const auto lack = lack_of(drill_days(piece, way), placed.plan->by - days{kLastWithin},
                                   piece.leaves(kDaysForThree));
         if (lack)
-          figure.lacks({.lack = *lack, .piece = piece.index, .bars = {{way.at, way.at}}});
+          figure.lacks({.lack = *lack, .piece = piece.index, .bars = {{way.to, way.to}}});
         else
           ++good;
       }

@@ -1,15 +1,17 @@
-// Figure 10: cue starts, passes and long recalls begin where phrases begin. It holds always.
+// Figure 10: cue starts, rejoin points, passes and long recalls begin where phrases begin. It holds
+// always.
 //
 // Choices: where a section names no phrases nothing is known of the inside of it, and starts there
 // count neither way. A recall is long from 8 bars on, as a section is that is to be played whole. A
 // start is just before a fork when it is on it or at most a chunk's length before, inside the
-// passage. A start takes its upbeat along in the player's hands: the plan has no field for it.
+// passage; no rejoin point is there. A start takes its upbeat along in the player's hands: the plan
+// has no field for it.
 #include <algorithm>
+#include <map>
 
 #include "plan/phrase_map.h"
 #include "plan/quality/each_figure.h"
 #include "plan/quality/figure_builder.h"
-#include "plan/quality/fork_places.h"
 
 namespace cahier::figures {
 namespace {
@@ -18,8 +20,7 @@ constexpr int kLongRecall = 8;
 
 class Starts {
  public:
-  explicit Starts(const PlacedPiece& piece)
-      : piece_(piece), phrases_(*piece.planned), forks_(fork_places(*piece.planned)) {}
+  explicit Starts(const PlacedPiece& piece) : piece_(piece), phrases_(*piece.planned) {}
 
   void add(Lack lack, int bar) {
     if (phrases_.begins(bar) || may_be_inside(bar)) {
@@ -29,10 +30,7 @@ class Starts {
     if (!phrases_.is_known(bar)) return;
     ++all_;
     ++wrong_;
-    auto& bars = inside_[lack == Lack::cue_inside_phrase    ? 0
-                         : lack == Lack::pass_inside_phrase ? 1
-                                                            : 2];
-    bars.push_back(bar);
+    inside_[lack].push_back(bar);
   }
 
   // Bar 0 and bar 1 as two starts of their own, which nobody asked for.
@@ -50,38 +48,61 @@ class Starts {
 
   void measure(FigureBuilder& figure) {
     if (figure.all_of(all_ - wrong_, all_)) return;
-    constexpr Lack kLacks[] = {Lack::cue_inside_phrase, Lack::pass_inside_phrase,
-                               Lack::recall_inside_phrase};
-    for (std::size_t at = 0; at < std::size(kLacks); ++at) {
-      std::ranges::sort(inside_[at]);
-      inside_[at].erase(std::unique(inside_[at].begin(), inside_[at].end()), inside_[at].end());
+    for (auto& [lack, inside] : inside_) {
+      std::ranges::sort(inside);
+      inside.erase(std::unique(inside.begin(), inside.end()), inside.end());
       std::vector<BarRange> bars;
-      for (const int bar : inside_[at]) bars.push_back({bar, bar});
-      if (!bars.empty())
-        figure.lacks({.lack = kLacks[at], .piece = piece_.index, .bars = std::move(bars)});
+      for (const int bar : inside) bars.push_back({bar, bar});
+      figure.lacks({.lack = lack, .piece = piece_.index, .bars = std::move(bars)});
     }
     if (pickup_twice_) figure.lacks({.lack = Lack::pickup_twice, .piece = piece_.index});
   }
 
+  // Nor inside what begins alike, just before it parts.
+  void add_rejoin(int bar) {
+    const bool into_fork = std::ranges::any_of(piece_.planned->forks, [&](const Fork& fork) {
+      const bool is_alike = fork.from == ForkFrom::look_alikes || fork.from == ForkFrom::return_;
+      return is_alike && is_before(fork, bar);
+    });
+    if (!into_fork) return add(Lack::rejoin_inside_phrase, bar);
+    ++all_;
+    ++wrong_;
+    inside_[Lack::rejoin_before_fork].push_back(bar);
+  }
+
  private:
+  bool is_before(const Fork& fork, int bar) const {
+    return std::ranges::any_of(fork.ways, [&](const WayOn& way) {
+      return way.alike.contains(bar) && bar <= way.at && bar != way.to &&
+             way.at + 1 - bar <= piece_.plan->method.chunk_most;
+    });
+  }
+
+  bool is_at_fork(int bar) const {
+    return std::ranges::any_of(piece_.planned->forks, [&](const Fork& fork) {
+      return is_before(fork, bar) ||
+             std::ranges::any_of(fork.back,
+                                 [&](const WayOn& way) {
+                                   return way.alike.contains(bar) &&
+                                          way.at - bar < piece_.plan->method.chunk_most;
+                                 }) ||
+             std::ranges::find(fork.ways, bar, &WayOn::to) != fork.ways.end();
+    });
+  }
+
   bool may_be_inside(int bar) const {
     const auto& cues = piece_.planned->piece.cues;
     if (std::ranges::find(cues, bar) != cues.end()) return true;
-    for (const ForkPlaces& fork : forks_)
-      for (const ForkPlaces::Way& way : fork.ways)
-        if (way.passage.contains(bar) && bar <= way.at &&
-            bar >= way.at - piece_.plan->method.chunk_most)
-          return true;
+    if (is_at_fork(bar)) return true;
     const int chunk = piece_.chunk_at[bar];
     return chunk >= 0 && piece_.planned->chunks[chunk].slips.slips > 0;
   }
 
   const PlacedPiece& piece_;
   PhraseMap phrases_;
-  std::vector<ForkPlaces> forks_;
   int all_ = 0;
   int wrong_ = 0;
-  std::vector<int> inside_[3];  // of cue starts, passes, recalls
+  std::map<Lack, std::vector<int>> inside_;
   bool pickup_twice_ = false;
 };
 
@@ -93,6 +114,7 @@ Figure phrases(const PlacedPlan& placed) {
     Starts starts(piece);
     for (const CueStart& cue : piece.planned->cues) starts.add(Lack::cue_inside_phrase, cue.bar);
     starts.add_pickup(piece.planned->cues);
+    for (const int bar : piece.planned->rejoin) starts.add_rejoin(bar);
     for (const PlacedTask& placed_task : piece.tasks) {
       const Task& task = *placed_task.task;
       if (placed_task.past) continue;

@@ -67,6 +67,8 @@ enum class Lack {
   cue_inside_phrase,     // bars: begun from
   pass_inside_phrase,    // likewise
   recall_inside_phrase,  // likewise
+  rejoin_inside_phrase,  // likewise
+  rejoin_before_fork,    // likewise
   pickup_twice,
   thin_days,          // dates; found, wanted: how many
   free_weekdays,      // dates: one of each weekday

@@ -1,4 +1,5 @@
-// Rule 8: passages that begin alike are not both new on one day, and where they part is drilled.
+// Rule 8: passages that begin alike are not both new on one day, and where they part is drilled;
+// and every drill of a fork plays ways that the piece has.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -98,9 +99,45 @@ void check_pair(IndexedPlan& indexed, const IndexedPiece& piece, const Forks& fo
                                   one.fork, other.fork));
 }
 
+// Whether one of the piece's forks, or a way back of its repeats, leads there.
+bool is_way_of(const Fork& fork, const PlayedWay& played) {
+  const auto is_same = [&](const WayOn& way) { return way.at == played.at && way.to == played.to; };
+  return std::ranges::any_of(fork.ways, is_same) || std::ranges::any_of(fork.back, is_same);
+}
+
+// That what a fork drill plays is a way on that the piece has, begun from a start just before it,
+// and learned on both sides.
+void check_ways(IndexedPlan& indexed, const Moment& moment, const Task& task) {
+  const IndexedPiece& piece = indexed.pieces[task.piece];
+  const auto leads_to = [&](int number, int at) {
+    const CueStart* cue = piece.find_cue(number);
+    return cue && cue->bar <= at + 1 && at + 1 - cue->bar <= indexed.plan.method.chunk_most;
+  };
+  for (const PlayedWay& way : task.ways) {
+    const std::string what =
+        fmt::format("{} goes from bar {} to bar {}", in_words(indexed, moment), way.at, way.to);
+    if (std::ranges::none_of(piece.planned->forks,
+                             [&](const Fork& fork) { return is_way_of(fork, way); })) {
+      indexed.violation(8, Kind::way_of_no_fork, what + ", where the piece has no fork");
+      continue;
+    }
+    if (!way.goes_on &&
+        std::ranges::none_of(task.cues, [&](int number) { return leads_to(number, way.at); }))
+      indexed.violation(8, Kind::way_without_start, what + " without a cue start just before it");
+    for (const int bar : {way.at, way.to}) {
+      const int chunk = piece.chunk_at[bar];
+      if (chunk >= 0 && piece.learned[chunk] && piece.learned[chunk]->day < moment.day) continue;
+      indexed.violation(8, Kind::not_learned_before,
+                        what + ", which are not both learned on an earlier day");
+    }
+  }
+}
+
 }  // namespace
 
 void check_look_alikes(IndexedPlan& indexed) {
+  indexed.each_planned(
+      [&](const Moment& moment, const Task& task) { check_ways(indexed, moment, task); });
   std::vector<Forks> forks(indexed.pieces.size());
   for (const IndexedPiece& piece : indexed.pieces)
     for (const LookAlikes& look_alikes : piece.planned->piece.look_alikes) {

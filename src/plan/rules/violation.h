@@ -70,6 +70,8 @@ struct Violation {
     // 8: look-alikes.
     both_new,
     fork_not_drilled,
+    way_of_no_fork,
+    way_without_start,
     // 9: Temper.
     temper_not_asked_for,
     temper_not_weak,

@@ -92,7 +92,7 @@ bool Draft::is_welcome(Drill drill, int day) const {
 void Draft::drill_forks(PieceProgress& progress, int day) {
   for (auto fork = progress.forks.begin(); fork != progress.forks.end();) {
     const auto place = fork++;
-    if (place->drills > 0) continue;
+    if (place->drills > 0 || !place->fork->required) continue;
     Task task = ForksDue::task(*place->fork, progress.make);
     if (task.minutes > room[day] || !ForksDue::ready(*place->fork, progress.recalls, day)) continue;
     progress.recalls.retrieve(task, day);

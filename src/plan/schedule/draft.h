@@ -27,7 +27,7 @@ class Draft {
   // Whether a day may hold a drill that could also wait.
   bool is_welcome(Drill drill, int day) const;
 
-  // The forks that wait and are ready, as far as the day has room.
+  // The look-alikes whose forks wait and are ready, as far as the day has room.
   void drill_forks(PieceProgress& progress, int day);
 
   // The day's share of spoken and written work, as far as the day has room; `position` is its place

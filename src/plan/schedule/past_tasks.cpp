@@ -42,6 +42,7 @@ class Remembered {
     bars.insert(bars.end(), done.hit.begin(), done.hit.end());
     bars.insert(bars.end(), done.missed.begin(), done.missed.end());
     std::sort(bars.begin(), bars.end());
+    const std::vector<int> each_time = bars;
     bars.erase(std::unique(bars.begin(), bars.end()), bars.end());
     std::vector<int> cues;
     std::vector<StartFromCue> begun;
@@ -61,6 +62,11 @@ class Remembered {
       task.from_starts.push_back(start.bars);
     }
     task.chunks.assign(chunks.begin(), chunks.end());
+    // As often as it was begun from: a drill of two ways on begins twice.
+    task.cues.clear();
+    for (const int bar : each_time)
+      for (const int cue : cues)
+        if (analysis_.starts[cue - 1].bar == bar) task.cues.push_back(cue);
     return task;
   }
 

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <iterator>
 
-#include "plan/chunks/analysis.h"
+#include "plan/chunks/analyse.h"
 #include "plan/chunks/divide_to_fill.h"
 #include "plan/quality/gave_way.h"
 #include "plan/quality/quality.h"

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "practice/metronome.h"
 #include "practice/time_model.h"
 #include "text/phrasing.h"
@@ -30,6 +32,22 @@ std::string cue_numbers(const Words& words, const Task& task) {
   std::vector<std::string> numbers;
   for (const int cue : task.cues) numbers.push_back(std::to_string(cue));
   return list_text(words, numbers);
+}
+
+bool jumps(const Task& task) {
+  return std::ranges::any_of(task.ways, [](const PlayedWay& way) { return way.to != way.at + 1; });
+}
+
+// "14 → 15, 16 → 1; 14 → 17": what is played in one go between commas.
+std::string ways_text(const Words& words, const Task& task) {
+  std::string text;
+  for (const PlayedWay& way : task.ways) {
+    const std::string next = words.say("task.way", {{"at", way.at}, {"to", way.to}});
+    text = text.empty() ? next
+                        : words.say(way.goes_on ? "task.way_goes_on" : "task.way_then",
+                                    {{"before", text}, {"next", next}});
+  }
+  return text;
 }
 
 std::string cue_starts_title(const Words& words, const Task& task) {
@@ -88,7 +106,9 @@ std::string drill_title(const Words& words, const Task& task) {
 }
 
 std::string drill_meaning(const Words& words, const Task& task) {
-  if (task.fork) return words.say("task.means_fork");
+  if (task.fork)
+    return jumps(task) ? words.say("task.means_ways", {{"ways", ways_text(words, task)}})
+                       : words.say("task.means_fork");
   const bool one_part =
       facts_of(task.drill).manner == Manner::apart_then_together && task.steps.size() < 2;
   if (one_part) return words.say("task.means_learn_one_part");

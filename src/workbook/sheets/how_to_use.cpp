@@ -129,9 +129,8 @@ std::string meaning_of(const Plan& plan, const Words& words, const Totals& total
 // The drills of this book, in the order of the stages; a fork is one of the cue starts.
 std::vector<Term> drill_terms(const Plan& plan, const Words& words) {
   const Totals totals = totals_of(plan);
-  const bool forks = std::any_of(plan.pieces.begin(), plan.pieces.end(), [](const auto& piece) {
-    return !piece.piece.look_alikes.empty();
-  });
+  const bool forks = std::any_of(plan.pieces.begin(), plan.pieces.end(),
+                                 [](const auto& piece) { return !piece.forks.empty(); });
   std::vector<Term> terms;
   for (const DrillFacts& facts : every_drill()) {
     const std::string meaning = meaning_of(plan, words, totals, facts.drill);

@@ -116,6 +116,16 @@ void FormLine::collect_above() {
                 book_.words().say("form_map.repeat",
                                   {{"last", repeat.bars.last}, {"times", repeat.times}}),
                 std::nullopt);
+  for (const Repeat& repeat : piece.repeats)
+    for (const Ending& ending : repeat.endings)
+      if (line.contains(ending.bars.first)) {
+        std::vector<std::string> times;
+        for (const int time : ending.times) times.push_back(std::to_string(time));
+        add_above(
+            ending.bars.first,
+            book_.words().say("form_map.ending", {{"times", list_text(book_.words(), times)}}),
+            std::nullopt);
+      }
   for (const Mark& mark : piece.marks)
     if (line.contains(mark.bar)) {
       add_above(mark.bar, mark.note, std::nullopt);
@@ -134,20 +144,23 @@ void FormLine::collect_below() {
     label.width = cue_sign_width(cue.number);
     below_.push_back(label);
   }
-  for (const LookAlikes& group : piece_.piece.look_alikes)
-    for (const int fork : group.forks) {
-      if (!scale_.bars().contains(fork)) continue;
+  for (const Fork& fork : piece_.forks) {
+    // Repeats and endings have signs of their own.
+    if (fork.from != ForkFrom::look_alikes && fork.from != ForkFrom::return_) continue;
+    for (const WayOn& way : fork.ways) {
+      if (!scale_.bars().contains(way.to)) continue;
       std::vector<std::string> others;
-      for (const int other : group.forks)
-        if (other != fork) others.push_back(std::to_string(other));
+      for (const WayOn& other : fork.ways)
+        if (other.to != way.to) others.push_back(std::to_string(other.to));
       Label label;
-      label.x = scale_.left(fork);
-      label.bar = fork;
+      label.x = scale_.left(way.to);
+      label.bar = way.to;
       label.text = list_text(book_.words(), others);
       label.width =
           kForkSign + 1.5 + book_.typefaces().width(label.text, kLabel.face, kLabel.size_pt);
       below_.push_back(std::move(label));
     }
+  }
 }
 
 void FormLine::draw_label(std::string_view key, double y, double height) const {
@@ -222,8 +235,11 @@ void FormLine::draw_repeats(double y) const {
   for (const Repeat& repeat : piece_.piece.repeats) {
     if (scale_.bars().contains(repeat.bars.first))
       draw_repeat_sign(book_.canvas(), scale_.left(repeat.bars.first), y, kCells, true);
-    if (scale_.bars().contains(repeat.bars.last))
-      draw_repeat_sign(book_.canvas(), scale_.right(repeat.bars.last), y, kCells, false);
+    const BarRange bars = scale_.bars();
+    for (int bar = std::max(bars.first, repeat.bars.first);
+         bar <= std::min(bars.last, repeat.reach().last); ++bar)
+      if (repeat.goes_back_from(bar))
+        draw_repeat_sign(book_.canvas(), scale_.right(bar), y, kCells, false);
   }
 }
 

@@ -55,7 +55,10 @@ class Key {
         is_later_edition(book.plan()) ? "form_map.legend_learned" : "form_map.legend_taken");
     add(true, Sign::cue, "form_map.legend_cue");
     add(is_hard, Sign::hard, "form_map.legend_hard");
-    add(!music.look_alikes.empty(), Sign::fork, "form_map.legend_fork");
+    const bool forks = std::ranges::any_of(piece.forks, [](const Fork& fork) {
+      return fork.from == ForkFrom::look_alikes || fork.from == ForkFrom::return_;
+    });
+    add(forks, Sign::fork, "form_map.legend_fork");
     add(!music.repeats.empty(), Sign::repeat, "form_map.legend_repeat");
     for (std::size_t at = 0; at < entries_.size(); at += 2) {
       double row = style::kRow;

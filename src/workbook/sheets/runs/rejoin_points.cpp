@@ -2,11 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <utility>
 
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
 #include "workbook/parts/arrow.h"
 #include "workbook/parts/table.h"
+#include "workbook/parts/times_text.h"
 
 namespace cahier {
 namespace {
@@ -40,6 +43,74 @@ void draw_words(Canvas& canvas, const Box& box, const std::string& text) {
     draw_cell(canvas, box, text, style::kNote);
 }
 
+// The way through the piece, from one place to rejoin to the next.
+class RejoinRows {
+ public:
+  explicit RejoinRows(const PlannedPiece& piece) : piece_(piece) {
+    BarRange last{0, -1};
+    for (const BarRange& bars : piece.piece.playing_order())
+      for (int bar = bars.first; bar <= bars.last;) {
+        const auto place = std::ranges::upper_bound(piece.rejoin, bar);
+        const int end = place == piece.rejoin.end() ? bars.last : std::min(bars.last, *place - 1);
+        if (last.last >= last.first && std::ranges::binary_search(piece.rejoin, bar)) arrive(bar);
+        last = {bar, end};
+        add(last);
+        bar = end + 1;
+      }
+    arrive(0);
+  }
+
+  std::vector<Rejoin> rows() {
+    // In a pickup there is nothing to jump over.
+    std::erase_if(rows_, [](const Rejoin& row) { return row.from == std::vector{BarRange{0, 0}}; });
+    // How often each begins; a row that stands for all of its times says nothing of them.
+    std::map<int, int> times;
+    for (const Rejoin& row : rows_)
+      times[row.from.front().first] += static_cast<int>(row.times.size());
+    for (Rejoin& row : rows_) row.of = times[row.from.front().first];
+    std::ranges::stable_sort(rows_, {}, [](const Rejoin& row) { return row.from.front().first; });
+    return std::move(rows_);
+  }
+
+ private:
+  void add(BarRange bars) {
+    if (!leg_.empty() && leg_.back().last + 1 == bars.first)
+      leg_.back().last = bars.last;
+    else
+      leg_.push_back(bars);
+  }
+
+  void arrive(int to) {
+    const int time = ++times_[leg_.front().first];
+    const auto same = std::ranges::find_if(
+        rows_, [&](const Rejoin& row) { return row.from == leg_ && row.to == to; });
+    if (same != rows_.end()) {
+      same->times.push_back(time);
+    } else {
+      rows_.push_back({leg_, to, false, {}, {time}, 1});
+      for (const PlannedSection& section : piece_.sections) {
+        if (to == 0 || std::max(1, section.bars.first) != to) continue;
+        rows_.back().begins_section = true;
+        if (section.name != bar_range(section.bars.first, section.bars.last))
+          rows_.back().section = section.name;
+      }
+    }
+    leg_.clear();
+  }
+
+  const PlannedPiece& piece_;
+  std::vector<BarRange> leg_;
+  std::map<int, int> times_;  // by the first bar of a leg: how often so far
+  std::vector<Rejoin> rows_;
+};
+
+std::string bars_of(const Rejoin& rejoin) {
+  std::string text;
+  for (const BarRange& bars : rejoin.from)
+    text.append(text.empty() ? "" : ", ").append(bar_range(bars.first, bars.last));
+  return text;
+}
+
 class CardDrawing {
  public:
   CardDrawing(Book& book, const Box& box, const RejoinCard& card)
@@ -52,7 +123,7 @@ class CardDrawing {
       return book.typefaces().width(text, text_style.face, text_style.size_pt) + 0.5;
     };
     for (const Rejoin& row : card.rows) {
-      from_ = std::max(from_, width(bar_range(row.from.first, row.from.last), style::kStandText));
+      from_ = std::max(from_, width(bars_of(row), style::kStandText));
       to_ = std::max(to_, width(std::to_string(row.to), style::kWallBars));
     }
     // The words over the first column reach as far as the tip of the arrow.
@@ -125,21 +196,27 @@ class CardDrawing {
 
   void draw_row(const Box& row, const Rejoin& rejoin) {
     Canvas& canvas = book_.canvas();
-    draw_line(canvas, row.left(from_), bar_range(rejoin.from.first, rejoin.from.last),
-              style::kStandText, Align::right, style::kLeastStand);
+    draw_line(canvas, row.left(from_), bars_of(rejoin), style::kStandText, Align::right,
+              style::kLeastStand);
     const Point tip{row.x + from_ + kAround + kArrow, row.centre().y};
     draw_arrow(canvas, {tip.x - kArrow, tip.y}, tip, kArrowWidth);
     const Box target = row.without_left(target_at());
+    const std::string time = times_text(words_, rejoin.times, rejoin.of);
     if (rejoin.to == 0) {
-      draw_words(canvas, target, words_.say("rejoin_card.to_the_end"));
+      draw_words(canvas, target, at_time(time, words_.say("rejoin_card.to_the_end")));
     } else {
       draw_line(canvas, target.left(to_), std::to_string(rejoin.to),
                 rejoin.begins_section ? style::kWallBars : style::kStandText, Align::right,
                 style::kLeastStand);
-      if (!rejoin.section.empty())
-        draw_words(canvas, target.without_left(to_ + 2.5), rejoin.section);
+      const std::string words = at_time(time, rejoin.section);
+      if (!words.empty()) draw_words(canvas, target.without_left(to_ + 2.5), words);
     }
     canvas.line({row.x, row.bottom()}, {row.right(), row.bottom()}, style::kHairline);
+  }
+
+  std::string at_time(const std::string& time, const std::string& where) const {
+    if (time.empty() || where.empty()) return time + where;
+    return words_.say("rejoin_card.at_time", {{"time", time}, {"section", where}});
   }
 
   Book& book_;
@@ -153,35 +230,7 @@ class CardDrawing {
 
 }  // namespace
 
-std::vector<Rejoin> rejoins(const PlannedPiece& piece) {
-  const auto begins_section = [&](int bar) {
-    return std::any_of(piece.sections.begin(), piece.sections.end(),
-                       [&](const PlannedSection& section) { return section.bars.first == bar; });
-  };
-  std::vector<int> points;
-  for (const CueStart& cue : piece.cues) points.push_back(cue.bar);
-  for (const PlannedSection& section : piece.sections) points.push_back(section.bars.first);
-  std::sort(points.begin(), points.end());
-  points.erase(std::unique(points.begin(), points.end()), points.end());
-
-  std::vector<Rejoin> result;
-  int first = piece.piece.first_bar();
-  for (const int point : points) {
-    // After a pickup there is nothing to jump over before bar 1.
-    if (point <= std::max(first, 1)) continue;
-    // The next bar is too near to rejoin at, unless a section begins there.
-    if (point == first + 1 && !begins_section(point)) continue;
-    Rejoin rejoin{{first, point - 1}, point, begins_section(point), {}};
-    for (const PlannedSection& section : piece.sections)
-      if (section.bars.first == point &&
-          section.name != bar_range(section.bars.first, section.bars.last))
-        rejoin.section = section.name;
-    result.push_back(rejoin);
-    first = point;
-  }
-  result.push_back({{first, piece.piece.bars}, 0, false, {}});
-  return result;
-}
+std::vector<Rejoin> rejoins(const PlannedPiece& piece) { return RejoinRows(piece).rows(); }
 
 std::size_t rejoin_rows(double width, double height) {
   const double rows = std::floor(rows_height(width, height) / kLeastRow + 1e-6);

@@ -10,13 +10,16 @@ namespace cahier {
 
 // A slip anywhere in `from` is followed by a jump to `to`; at the end there is nowhere to go.
 struct Rejoin {
-  BarRange from;
-  int to = 0;  // bar; 0 for the end
+  std::vector<BarRange> from;  // as they are played: an ending may lie between
+  int to = 0;                  // bar; 0 for the end
   bool begins_section = false;
-  std::string section;  // its name, unless it is called by its bars
+  std::string section{};     // its name, unless it is called by its bars
+  std::vector<int> times{};  // at which times of a repeat, where that matters
+  int of = 1;                // how many times there are
 };
 
-// For every bar of the piece, in order: the next cue start or section.
+// For every bar of the piece, in order, the next of the piece's places to rejoin: where it is
+// another one from time to time of a repeat, one for each.
 std::vector<Rejoin> rejoins(const PlannedPiece& piece);
 
 // One card to cut out: all of a piece's rejoins, or a stretch of them.

@@ -6,6 +6,7 @@
 #include "workbook/parts/flow.h"
 #include "workbook/parts/table.h"
 #include "workbook/parts/ticks.h"
+#include "workbook/parts/times_text.h"
 #include "workbook/parts/writing_lines.h"
 #include "workbook/sheets/starts/cue_reach.h"
 #include "workbook/sheets/starts/fork_drawing.h"
@@ -40,12 +41,11 @@ class LookAlikesSheet {
     flow_.skip(2 * kGrid);
     const auto& pieces = book_.plan().pieces;
     int left = 0;
-    for (const PlannedPiece& piece : pieces)
-      left += static_cast<int>(piece.piece.look_alikes.size());
+    for (const PlannedPiece& piece : pieces) left += static_cast<int>(piece.forks.size());
     for (number_ = 0; number_ < static_cast<int>(pieces.size()); ++number_) {
-      const auto& groups = pieces[number_].piece.look_alikes;
-      for (const LookAlikes& group : groups)
-        draw_group(group, &group == &groups.front() && pieces.size() > 1, --left == 0);
+      const auto& forks = pieces[number_].forks;
+      for (const Fork& fork : forks)
+        draw_group(fork, &fork == &forks.front() && pieces.size() > 1, --left == 0);
     }
   }
 
@@ -53,13 +53,12 @@ class LookAlikesSheet {
   struct Drills {
     std::vector<Date> dates;
     std::vector<const Task*> tasks;  // by date
-    std::vector<int> cues;           // where each passage begins; empty when there is no drill
   };
 
   const PlannedPiece& piece() const { return book_.plan().pieces[number_]; }
 
-  void draw_group(const LookAlikes& group, bool with_title, bool is_last) {
-    const int passages = static_cast<int>(group.passages.size());
+  void draw_group(const Fork& group, bool with_title, bool is_last) {
+    const int passages = static_cast<int>(group.ways.size());
     const Drills drills = drills_of(group);
     const Table table = table_of(group, drills);
     const auto table_height = [&](int spare) {
@@ -88,18 +87,16 @@ class LookAlikesSheet {
   }
 
   // As many passages from `first` on as the page holds, joined by their fork.
-  int draw_passages(const LookAlikes& group, int first) {
+  int draw_passages(const Fork& group, int first) {
     if (!flow_.fits(kPassage)) flow_.next_page();
-    const int left = static_cast<int>(group.passages.size()) - first;
+    const int left = static_cast<int>(group.ways.size()) - first;
     const int fit = flow_.at_top() ? left : static_cast<int>(flow_.left() / kPassage + 1e-6);
     const int here = std::clamp(fit, 1, std::min(left, most_on_a_page()));
     const Box box = flow_.take(kPassage * here);
     book_.note_piece(number_);
     const double picture = std::max(kLeastPicture, box.width * kPicture);
-    const int alike = bars_alike(group);
-    draw_fork(book_.canvas(), box.left(picture), here, kBranch, kPassage,
-              alike > 0 ? words_.count("look_alikes.bars_alike", alike) : "",
-              words_.say("look_alikes.alike"));
+    const auto [above, below] = stem_words(group);
+    draw_fork(book_.canvas(), box.left(picture), here, kBranch, kPassage, above, below);
     Box passage = box.without_left(picture + 2).top(kPassage);
     for (int at = first; at < first + here; ++at) {
       draw_passage(passage, group, static_cast<std::size_t>(at));
@@ -112,27 +109,69 @@ class LookAlikesSheet {
     return std::max(1, static_cast<int>(book_.content().height / kPassage));
   }
 
-  // Before the fork; 0 where that differs from passage to passage.
-  static int bars_alike(const LookAlikes& group) {
-    const int alike = group.forks.front() - group.passages.front().first;
-    for (std::size_t at = 0; at < group.passages.size(); ++at)
-      if (group.forks[at] - group.passages[at].first != alike) return 0;
-    return alike;
+  static bool jumps(const Fork& group) {
+    return group.from == ForkFrom::repeat || group.from == ForkFrom::ending;
   }
 
-  void draw_passage(const Box& box, const LookAlikes& group, std::size_t at) {
+  // What stands over and under the one way in.
+  std::pair<std::string, std::string> stem_words(const Fork& group) const {
+    if (jumps(group))
+      return {words_.say("look_alikes.up_to", {{"bar", group.ways.front().at}}),
+              words_.say("look_alikes.same")};
+    const int alike = bars_alike(group);
+    return {alike > 0 ? words_.count("look_alikes.bars_alike", alike) : "",
+            words_.say("look_alikes.alike")};
+  }
+
+  // Before the fork; 0 where that differs from passage to passage.
+  static int bars_alike(const Fork& group) {
+    const auto alike = [](const WayOn& way) { return way.to - way.alike.first; };
+    const int first = alike(group.ways.front());
+    return std::ranges::all_of(group.ways, [&](const WayOn& way) { return alike(way) == first; })
+               ? first
+               : 0;
+  }
+
+  void draw_passage(const Box& box, const Fork& group, std::size_t at) {
     Canvas& canvas = book_.canvas();
-    const BarRange bars = group.passages[at];
+    const WayOn& way = group.ways[at];
     const Box head = box.top(kPassageHead);
-    const double large = draw_line(canvas, head, bar_range(bars.first, bars.last),
-                                   style::kStandBars, Align::left, style::kLeastStand);
-    draw_line(canvas, head.without_left(large + 4), where(bars), style::kLead, Align::left,
+    const std::string bars =
+        jumps(group) ? way_text(way.at, way.to) : bar_range(way.alike.first, way.alike.last);
+    const double large =
+        draw_line(canvas, head, bars, style::kStandBars, Align::left, style::kLeastStand);
+    draw_line(canvas, head.without_left(large + 4),
+              jumps(group) ? when(group, way) : where(way.alike), style::kLead, Align::left,
               style::kLeast);
     const Box lines = box.without_top(kPassageHead);
     draw_labelled_line(canvas, lines.top(style::kWritingRow),
-                       words_.say("look_alikes.goes_on", {{"bar", group.forks[at]}}),
-                       style::kStrong);
+                       words_.say("look_alikes.goes_on", {{"bar", way.to}}), style::kStrong);
     draw_writing_lines(canvas, lines.without_top(style::kWritingRow), kLines - 1);
+  }
+
+  std::string way_text(int at, int to) const {
+    return words_.say("task.way", {{"at", at}, {"to", to}});
+  }
+
+  // "first time: back to 1", "first time: 15–16, then back to 1", "second time: on to 17".
+  std::string when(const Fork& group, const WayOn& way) const {
+    std::string time = times_text(words_, way.times, way.of);
+    if (time.empty()) time = words_.say("times.first");
+    if (way.to <= way.at)
+      return words_.say("look_alikes.time_back", {{"time", time}, {"bar", way.to}});
+    for (const WayOn& back : group.back)
+      if (ending_of(way.to).last == back.at)
+        return words_.say("look_alikes.time_then_back",
+                          {{"time", time}, {"bars", bar_range(way.to, back.at)}, {"bar", back.to}});
+    return words_.say("look_alikes.time_on", {{"time", time}, {"bar", way.to}});
+  }
+
+  // The ending that begins with a bar.
+  BarRange ending_of(int bar) const {
+    for (const Repeat& repeat : piece().piece.repeats)
+      for (const Ending& ending : repeat.endings)
+        if (ending.bars.first == bar) return ending.bars;
+    return {bar, bar};
   }
 
   const PlannedSection* section_at(int bar) const {
@@ -158,38 +197,61 @@ class LookAlikesSheet {
   }
 
   // The group's fork drills in the plan.
-  Drills drills_of(const LookAlikes& group) const {
+  Drills drills_of(const Fork& group) const {
     Drills drills;
     for (const Day& day : book_.plan().days)
       for (const Task& task : day.tasks)
-        if (task.piece == number_ && task.fork && task.cues.size() == group.passages.size() &&
-            task.reason_number == group.forks.front()) {
+        if (task.piece == number_ && task.fork &&
+            std::ranges::any_of(group.ways, [&](const WayOn& way) { return plays(task, way); })) {
           drills.dates.push_back(day.date);
           drills.tasks.push_back(&task);
-          drills.cues = task.cues;
         }
     return drills;
   }
 
-  static std::size_t columns_for(const LookAlikes& group) {
-    return std::min(group.passages.size(), kMostColumns);
+  static bool plays(const Task& task, const WayOn& way) {
+    return std::ranges::find(task.ways, PlayedWay{way.at, way.to}) != task.ways.end();
   }
 
-  Table table_of(const LookAlikes& group, const Drills& drills) const {
+  static std::size_t columns_for(const Fork& group) {
+    return std::min(group.ways.size(), kMostColumns);
+  }
+
+  // The bar from which a drill leads into a way on.
+  int begun_from(const Drills& drills, const WayOn& way) const {
+    for (const Task* task : drills.tasks)
+      if (plays(*task, way)) return piece().cues[start_of(*task, way) - 1].bar;
+    const CueStart* cue = cue_before_fork(piece(), way.alike, way.to);
+    return cue ? cue->bar : way.alike.first;
+  }
+
+  // The number of the cue start: each way but those that go on has one.
+  static int start_of(const Task& task, const WayOn& way) {
+    std::size_t start = 0;
+    for (const PlayedWay& played : task.ways) {
+      if (played.goes_on) continue;
+      if (played.at == way.at && played.to == way.to) break;
+      ++start;
+    }
+    return task.cues[std::min(start, task.cues.size() - 1)];
+  }
+
+  Table table_of(const Fork& group, const Drills& drills) const {
     std::vector<Column> columns = {{words_.say("look_alikes.date"), 1.6}};
     for (std::size_t at = 0; at < columns_for(group); ++at) {
-      const CueStart* cue = drills.cues.empty()
-                                ? cue_before_fork(piece(), group.passages[at], group.forks[at])
-                                : &piece().cues[drills.cues[at] - 1];
-      const int bar = cue ? cue->bar : group.passages[at].first;
+      const WayOn& way = group.ways[at];
+      const int bar = begun_from(drills, way);
       columns.push_back(
-          {words_.say("look_alikes.from_past", {{"bar", bar}, {"fork", group.forks[at]}}), 1});
+          {jumps(group) ? words_.say("look_alikes.from_way",
+                                     {{"bar", bar}, {"way", way_text(way.at, way.to)}})
+                        : words_.say("look_alikes.from_past", {{"bar", bar}, {"fork", way.to}}),
+           1});
     }
     columns.push_back({words_.say("look_alikes.note"), 2.4});
     return Table(book_.typefaces(), std::move(columns), book_.upright().width, kDrillRow);
   }
 
-  void draw_drills(const Table& table, const LookAlikes& group, const Drills& drills, int spare) {
+  void draw_drills(const Table& table, const Fork& group, const Drills& drills, int spare) {
     Canvas& canvas = book_.canvas();
     const std::size_t rows = drills.dates.size() + static_cast<std::size_t>(spare);
     for (std::size_t row = 0; row < rows; ++row) {
@@ -202,7 +264,9 @@ class LookAlikesSheet {
         book_.note_task(*drills.tasks[row]);
         draw_cell(canvas, cells[0], date_in(cells[0].width, drills.dates[row]), style::kBody);
       }
-      for (std::size_t at = 1; at <= columns_for(group); ++at) draw_tick(canvas, cells[at]);
+      for (std::size_t at = 1; at <= columns_for(group); ++at)
+        if (row >= drills.dates.size() || plays(*drills.tasks[row], group.ways[at - 1]))
+          draw_tick(canvas, cells[at]);
     }
   }
 
@@ -227,7 +291,7 @@ class LookAlikesSheet {
 void draw_look_alikes(Book& book) {
   const auto& pieces = book.plan().pieces;
   if (std::all_of(pieces.begin(), pieces.end(),
-                  [](const PlannedPiece& piece) { return piece.piece.look_alikes.empty(); }))
+                  [](const PlannedPiece& piece) { return piece.forks.empty(); }))
     return;
   book.open_sheet(SheetKind::look_alikes, book.words().say("look_alikes.title"));
   LookAlikesSheet(book).draw();

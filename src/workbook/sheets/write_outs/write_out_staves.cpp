@@ -53,7 +53,7 @@ StaffBar staff_bar(const Piece& piece, int bar) {
   made.number = bar;
   for (const Repeat& repeat : piece.repeats) {
     made.opens_repeat |= repeat.bars.first == bar && bar > piece.first_bar();
-    made.closes_repeat |= repeat.bars.last == bar;
+    made.closes_repeat |= repeat.goes_back_from(bar);
   }
   if (bar <= piece.first_bar()) return made;
   if (fifths_at(piece, bar) != fifths_at(piece, bar - 1)) made.fifths = fifths_at(piece, bar);
