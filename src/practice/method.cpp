@@ -157,6 +157,8 @@ Method read_method(const Source& source, std::string name, Diagnostics& diagnost
   read.number("recall tempo", method.recall_tempo, 0.05, 1);
   read.number("slow tempo", method.slow_tempo, 0.05, 1);
   read.number("counted tempo", method.counted_tempo, 0.05, 1);
+  read.number("proved tempo", method.proved_tempo, 0.05, 1);
+  read.whole("proved times", method.proved_times, 1, 10);
   read.number("recall stumble", method.recall_stumble, 1, 10);
   read.number("cue start seconds", method.cue_start_seconds, 5, 600);
   read.whole("cue throws", method.cue_throws, 1, 12);

@@ -37,6 +37,8 @@ struct Method {
   double recall_tempo = 0.7;
   double slow_tempo = 0.5;
   double counted_tempo = 0.6;
+  double proved_tempo = 0.9;    // share of the tempo that bars reach before the first run-through,
+  int proved_times = 2;         // so many times
   double recall_stumble = 1.2;  // a drill from memory takes this many times its playing time
   double cue_start_seconds = 45;
   int cue_throws = 4;    // throws of the dice in a session of cue starts

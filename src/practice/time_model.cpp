@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "practice/beat_units.h"
 #include "practice/metronome.h"
 
 namespace cahier {
@@ -32,6 +33,16 @@ TimeModel::TimeModel(const Piece& piece, const Method& method) : piece_(&piece),
 double TimeModel::mark(int bar, double share_of_tempo) const {
   const double per_minute = tempo_or_usual(*piece_, bar).per_minute;
   return share_of_tempo >= 1 ? per_minute : metronome_mark(per_minute * share_of_tempo);
+}
+
+double TimeModel::mark(int bar, double share_of_tempo, Beat unit) const {
+  return counted_in({mark(bar, share_of_tempo), tempo_or_usual(*piece_, bar).beat}, unit,
+                    share_of_tempo >= 1);
+}
+
+TempoLadder TimeModel::ladder(int level) const {
+  const double recall = share(Drill::recall, level);
+  return {share(Drill::learn, level), recall, std::max(recall, method_->proved_tempo), 1};
 }
 
 double TimeModel::playing(BarRange bars, double share_of_tempo) const {

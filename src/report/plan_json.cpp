@@ -111,24 +111,29 @@ Json chunk_ids(const Plan& plan, const Task& task) {
 }
 
 Json task_json(const Plan& plan, const Task& task) {
-  return {{"id", task.id},
-          {"piece", task.piece},
-          {"stage", stage_word(stage_of(task.drill))},
-          {"drill", drill_word(task.drill)},
-          {"first", task.bars.first},
-          {"last", task.bars.last},
-          {"chunks", chunk_ids(plan, task)},
-          {"steps", list_of(task.steps, step_json)},
-          {"tempo", task.tempo ? number(number_text(*task.tempo)) : Json()},
-          {"minutes", minutes_json(task.minutes)},
-          {"beat", task.tempo ? Json(beat_name(task.beat)) : Json()},
-          {"cues", task.cues},
-          {"throws", task.throws},
-          {"block", task.block},
-          {"fork", task.fork},
-          {"score", facts_of(task.drill).takes_score ? "open" : "shut"},
-          {"instrument", facts_of(task.drill).needs_instrument},
-          {"reason", reason_word(task.reason)}};
+  Json json = {{"id", task.id},
+               {"piece", task.piece},
+               {"stage", stage_word(stage_of(task.drill))},
+               {"drill", drill_word(task.drill)},
+               {"first", task.bars.first},
+               {"last", task.bars.last},
+               {"chunks", chunk_ids(plan, task)},
+               {"steps", list_of(task.steps, step_json)},
+               {"tempo", task.tempo ? number(number_text(*task.tempo)) : Json()},
+               {"minutes", minutes_json(task.minutes)},
+               {"beat", task.tempo ? Json(beat_name(task.beat)) : Json()},
+               {"cues", task.cues},
+               {"throws", task.throws},
+               {"block", task.block},
+               {"fork", task.fork},
+               {"score", facts_of(task.drill).takes_score ? "open" : "shut"},
+               {"instrument", facts_of(task.drill).needs_instrument},
+               {"reason", reason_word(task.reason)}};
+  if (!task.tempi.empty())
+    json["tempi"] = list_of(task.tempi, [](const TempoFrom& from) -> Json {
+      return {from.bar, number(number_text(from.per_minute))};
+    });
+  return json;
 }
 
 Json day_json(const Plan& plan, const Day& day) {

@@ -2,8 +2,6 @@
 
 #include <fmt/format.h>
 
-#include "practice/metronome.h"
-#include "practice/time_model.h"
 #include "text/phrasing.h"
 #include "workbook/parts/tempo_mark.h"
 
@@ -111,22 +109,18 @@ std::string minutes_phrase(const Words& words, double minutes) {
 
 Tempo tempo_of(const Task& task) { return on_the_metronome({task.tempo.value(), task.beat}); }
 
-Tempo tempo_at(const PlannedPiece& piece, const Task& task, int bar) {
-  const double share = task.tempo.value() / tempo_or_usual(piece.piece, task.bars.first).per_minute;
-  const Tempo full = tempo_or_usual(piece.piece, bar);
-  if (share >= 1) return on_the_metronome(full);
-  // A rounded tempo must not fall to the next lower mark when it is converted back.
-  constexpr double kRounding = 1e-9;
-  return on_the_metronome({metronome_mark(full.per_minute * share + kRounding), full.beat});
+bool shows_tempo(const Task& task) {
+  if (!task.tempo || task.drill == Drill::run_through) return false;
+  return !covers(task.drill, Covers::starts) || !task.cues.empty();
 }
 
-std::vector<TempoFrom> later_tempi(const PlannedPiece& piece, const Task& task) {
-  std::vector<TempoFrom> tempi;
-  if (!task.tempo || covers(task.drill, Covers::starts)) return tempi;
-  for (const Change& change : piece.piece.changes)
-    if (change.tempo && change.bar > task.bars.first && task.bars.contains(change.bar))
-      tempi.push_back({change.bar, tempo_at(piece, task, change.bar)});
-  return tempi;
+Tempo tempo_at(const Task& task, int bar) {
+  return on_the_metronome({task.tempo_at(bar), task.beat});
+}
+
+std::vector<TempoFrom> later_tempi(const Task& task) {
+  if (task.tempi.empty() || covers(task.drill, Covers::starts)) return {};
+  return {task.tempi.begin() + 1, task.tempi.end()};
 }
 
 }  // namespace cahier

@@ -53,7 +53,8 @@ std::string shares_of_tempo(const Plan& plan, Drill drill, double usual) {
     for (const Task& task : day.tasks) {
       if (task.drill != drill || !task.tempo) continue;
       const Piece& piece = plan.pieces[task.piece].piece;
-      const double share = *task.tempo / tempo_or_usual(piece, task.bars.first).per_minute;
+      const double share = *task.tempo * quarters(task.beat) /
+                           tempo_or_usual(piece, task.bars.first).quarters_per_minute();
       least = std::min(least, share);
       most = std::max(most, share);
     }

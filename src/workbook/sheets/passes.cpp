@@ -214,13 +214,36 @@ class PassSheet {
   void draw_pass(const std::vector<Box>& cells, const PlannedPass& pass) {
     Canvas& canvas = book_.canvas();
     book_.note_task(*pass.task);
-    if (pass.task->tempo) {
-      const Tempo tempo = tempo_of(*pass.task);
-      const bool fits = tempo_width(canvas.typefaces(), tempo, style::kBody) <= cells[0].width;
-      draw_tempo(canvas, cells[0], tempo, fits ? style::kBody : style::kBody.at(style::kLeast));
-    }
+    draw_tempi(cells[0], *pass.task);
     draw_cell(canvas, cells[1], short_date(book_.words(), book_.plan(), pass.date), style::kBody);
     draw_tick(canvas, cells[2]);
+  }
+
+  // Several tempi stand one below the other; from three on the first is enough to tell the others.
+  void draw_tempi(const Box& cell, const Task& task) {
+    if (!task.tempo) return;
+    Canvas& canvas = book_.canvas();
+    const std::vector<TempoFrom> later = later_tempi(task);
+    if (later.empty()) {
+      const Tempo tempo = tempo_of(task);
+      const bool fits = tempo_width(canvas.typefaces(), tempo, style::kBody) <= cell.width;
+      draw_tempo(canvas, cell, tempo, fits ? style::kBody : style::kBody.at(style::kLeast));
+      return;
+    }
+    const TextStyle small = style::kSmall;
+    const Box first = cell.top(cell.height / 2);
+    const Box second = cell.bottom(cell.height / 2);
+    draw_tempo(canvas, first, tempo_of(task), small);
+    if (later.size() > 1) {
+      draw_line(canvas, second, book_.words().say("task.tempo_in_proportion"), small, Align::left,
+                style::kLeast);
+      return;
+    }
+    const Tempo tempo = tempo_at(task, later.front().bar);
+    const double width = draw_line(
+        canvas, second, book_.words().say("task.tempo_from", {{"bar", later.front().bar}}), small,
+        Align::left, style::kLeast);
+    draw_tempo(canvas, second.without_left(width + 1), tempo, small);
   }
 
   // Only where the last page has room: they do not need a page of their own.

@@ -18,6 +18,8 @@ namespace {
 constexpr double kBars = 7.5;
 constexpr double kDate = 6;
 constexpr double kTempo = 7.5;
+constexpr double kLaterTempo = 3 * kGrid;  // of a tempo below the first one
+constexpr std::size_t kMostTempi = 2;      // below the first; more are said in words
 constexpr double kHead = kBars + kDate + kTempo;
 constexpr double kStepHead = style::kRow;  // who plays, who is spoken, the circles
 constexpr double kBeforeBlocks = 4.5;
@@ -45,11 +47,12 @@ class SpokenParts {
   }
 
   void planned(Date date, const Task& task) {
-    spread_.add({{block_height(task.steps), [this, date, &task](const Box& block) {
-                    book_.note_task(task);
-                    draw_head(head_of(block), date, task);
-                    draw_steps(steps_of(block), task.steps);
-                  }}});
+    spread_.add(
+        {{block_height(task.steps, head_height(task)), [this, date, &task](const Box& block) {
+            book_.note_task(task);
+            draw_head(head_of(block), date, task);
+            draw_steps(steps_of(block), task.steps);
+          }}});
   }
 
   // Blocks whose bars the player fills in: a page of them.
@@ -70,10 +73,14 @@ class SpokenParts {
   double step_height(const Step& step) const {
     return ticks(step).height() + writing_lines_height(lines_);
   }
-  double block_height(const Steps& steps) const {
+  static double head_height(const Task& task) {
+    const std::size_t later = later_tempi(task).size();
+    return kHead + kLaterTempo * static_cast<double>(later > kMostTempi ? 1 : later);
+  }
+  double block_height(const Steps& steps, double head = kHead) const {
     double height = 0;
     for (const Step& step : steps) height += step_height(step);
-    return on_grid(std::max(kHead, height) + kAfterBlock);
+    return on_grid(std::max(head, height) + kAfterBlock);
   }
   TickRows ticks(const Step& step) const {
     return TickRows(book_.typefaces(), {{"", step.times}}, 0, kCircles, kStepHead);
@@ -109,9 +116,23 @@ class SpokenParts {
               words_.say("spoken_parts.on", {{"weekday", weekday_short(words_, date)},
                                              {"date", day_month(words_, date)}}),
               style::kBody, Align::left, style::kLeast);
-    if (task.tempo)
-      draw_tempo(canvas, box.without_top(kDate).top(kTempo).bottom(style::kRow), tempo_of(task),
-                 style::kStandText);
+    box = box.without_top(kDate);
+    draw_tempo(canvas, box.top(kTempo).bottom(style::kRow), tempo_of(task), style::kStandText);
+    box = box.without_top(kTempo);
+    const std::vector<TempoFrom> later = later_tempi(task);
+    if (later.size() > kMostTempi) {
+      draw_line(canvas, box.top(kLaterTempo), words_.say("task.tempo_in_proportion"), style::kSmall,
+                Align::left, style::kLeast);
+      return;
+    }
+    for (const TempoFrom& from : later) {
+      const Box line = box.top(kLaterTempo);
+      const double width =
+          draw_line(canvas, line, words_.say("task.tempo_from", {{"bar", from.bar}}), style::kSmall,
+                    Align::left, style::kLeast);
+      draw_tempo(canvas, line.without_left(width + 1), tempo_at(task, from.bar), style::kSmall);
+      box = box.without_top(kLaterTempo);
+    }
   }
 
   double capital_height(const TextStyle& style) const {

@@ -49,7 +49,9 @@ struct LaidOutTask {
   TickRows ticks;
   std::vector<TempoFrom> later;  // tempi below the first one
   std::string proportion;        // said in their place where they are too many
+  std::string in_words;          // said in place of any
 
+  bool has_tempo() const { return shows_tempo(task) || !in_words.empty(); }
   double below_at() const {
     const double beside_line = beside.empty() || beside_inline ? 0 : kSmallLine;
     return kLine * static_cast<double>(title.size()) + beside_line;
@@ -61,7 +63,7 @@ struct LaidOutTask {
   // Of tempo and minutes below the words.
   double narrow_height() const {
     if (columns.wide()) return 0;
-    return kLine + later_height() + (columns.stacked && task.tempo ? kLine : 0);
+    return kLine + later_height() + (columns.stacked && has_tempo() ? kLine : 0);
   }
   double words_height() const { return below_at() + below.height() + narrow_height(); }
   double bars_height() const { return kLine * static_cast<double>(bars.size()); }
@@ -77,9 +79,9 @@ std::string later_label(const Book& book, const TempoFrom& from) {
   return book.words().say("task.tempo_from", {{"bar", from.bar}});
 }
 
-double later_width(const Book& book, const TempoFrom& from) {
+double later_width(const Book& book, const Task& task, const TempoFrom& from) {
   return text_width(book, later_label(book, from), style::kSmall) + 1 +
-         tempo_width(book.typefaces(), from.tempo, style::kSmall) + 0.5;
+         tempo_width(book.typefaces(), tempo_at(task, from.bar), style::kSmall) + 0.5;
 }
 
 void draw_bars(const LaidOutTask& laid, const Box& box) {
@@ -127,14 +129,18 @@ void draw_code(const LaidOutTask& laid, const Box& box) {
 
 void draw_tempi(const LaidOutTask& laid, const Box& box) {
   Canvas& canvas = laid.book.canvas();
+  if (!laid.in_words.empty()) {
+    draw_line(canvas, box.top(kLine), laid.in_words, style::kSmall, Align::left, style::kLeast);
+    return;
+  }
   const PlannedPiece& piece = piece_of(laid.book, laid.task);
-  draw_tempo(canvas, box.top(kLine), tempo_of(laid.task), style::kStandText);
   // Each cue start has a line of its own, and its own tempo.
   Tempo before = tempo_of(laid.task);
+  if (laid.task.cues.empty()) draw_tempo(canvas, box.top(kLine), before, style::kStandText);
   for (std::size_t at = 0; at < laid.task.cues.size(); ++at) {
     const int bar = piece.cues[laid.task.cues[at] - 1].bar;
-    const Tempo tempo = tempo_at(piece, laid.task, bar);
-    if (at > 0 && tempo != before && laid.columns.wide())
+    const Tempo tempo = tempo_at(laid.task, bar);
+    if (at == 0 || (tempo != before && laid.columns.wide()))
       draw_tempo(canvas, box.top(kLine).moved(0, kLine * static_cast<double>(at)), tempo,
                  style::kStandText);
     before = tempo;
@@ -149,7 +155,7 @@ void draw_tempi(const LaidOutTask& laid, const Box& box) {
     const Box line = rest.top(kSmallLine);
     const double width = draw_line(canvas, line, later_label(laid.book, from), style::kSmall,
                                    Align::left, style::kLeast);
-    draw_tempo(canvas, line.without_left(width + 1), from.tempo, style::kSmall);
+    draw_tempo(canvas, line.without_left(width + 1), tempo_at(laid.task, from.bar), style::kSmall);
     rest = rest.without_top(kSmallLine);
   }
 }
@@ -163,7 +169,7 @@ void draw_tempo_and_minutes(const LaidOutTask& laid, const Box& box, const Box& 
     tempo = box.without_right(columns.code + columns.minutes + kGap).right(columns.tempo);
   } else if (columns.stacked) {
     tempo = below_words;
-    minutes = below_words.without_top(laid.task.tempo ? kLine + laid.later_height() : 0);
+    minutes = below_words.without_top(laid.has_tempo() ? kLine + laid.later_height() : 0);
   } else {
     tempo = below_words.without_right(kMinutesColumn + kGap);
     minutes = below_words.right(kMinutesColumn);
@@ -171,7 +177,12 @@ void draw_tempo_and_minutes(const LaidOutTask& laid, const Box& box, const Box& 
   draw_line(laid.book.canvas(), minutes.top(kLine),
             minutes_phrase(laid.book.words(), laid.task.minutes), style::kBody,
             columns.stacked ? Align::left : Align::right, style::kLeast);
-  if (laid.task.tempo) draw_tempi(laid, tempo);
+  if (laid.has_tempo()) draw_tempi(laid, tempo);
+}
+
+std::string tempo_in_words(const Book& book, const Task& task) {
+  return task.drill == Drill::run_through ? book.words().say("task.tempo_as_on_the_day")
+                                          : std::string();
 }
 
 LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
@@ -190,7 +201,7 @@ LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
   const double below_width = below_is_free ? columns.words + kGap + columns.circles : columns.words;
   std::vector<std::string> title =
       wrap(faces, drill_title(book.words(), task), style::kStandText, title_width);
-  std::vector<TempoFrom> later = later_tempi(piece, task);
+  std::vector<TempoFrom> later = shows_tempo(task) ? later_tempi(task) : std::vector<TempoFrom>();
   const bool many = later.size() > kMostTempi;
   const double taken = text_width(book, title.back(), style::kStandText) + 2 +
                        text_width(book, remarks.beside, style::kSmall);
@@ -206,7 +217,8 @@ LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
           TextBlock(faces, remarks.below, style::kSmall, below_width),
           ticks,
           std::move(later),
-          many ? book.words().say("task.tempo_in_proportion") : std::string()};
+          many ? book.words().say("task.tempo_in_proportion") : std::string(),
+          tempo_in_words(book, task)};
 }
 
 }  // namespace
@@ -223,11 +235,19 @@ TaskColumns task_columns(const Book& book, double width) {
       columns.labels = std::max(
           columns.labels, TickRows::label_width(book.typefaces(),
                                                 tick_rows(book.words(), piece, task), most_labels));
-      for (const TempoFrom& from : later_tempi(piece, task))
-        columns.tempo = std::max(columns.tempo, later_width(book, from));
-      if (task.tempo)
-        columns.tempo = std::max(
-            columns.tempo, tempo_width(book.typefaces(), tempo_of(task), style::kStandText) + 0.5);
+      columns.tempo =
+          std::max(columns.tempo, text_width(book, tempo_in_words(book, task), style::kSmall));
+      if (!shows_tempo(task)) continue;
+      const std::vector<TempoFrom> later = later_tempi(task);
+      if (later.size() > kMostTempi)
+        columns.tempo =
+            std::max(columns.tempo,
+                     text_width(book, book.words().say("task.tempo_in_proportion"), style::kSmall));
+      else
+        for (const TempoFrom& from : later)
+          columns.tempo = std::max(columns.tempo, later_width(book, task, from));
+      columns.tempo = std::max(
+          columns.tempo, tempo_width(book.typefaces(), tempo_of(task), style::kStandText) + 0.5);
     }
   columns.bars = std::min(columns.bars, kMostBars);
   columns.circles = TickRows::width(columns.labels, kCirclesInLine);
