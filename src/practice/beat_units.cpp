@@ -20,21 +20,6 @@ std::optional<Beat> common_beat(Beat one, Beat other) {
   return std::nullopt;
 }
 
-std::optional<Beat> smaller_beat(Beat beat) {
-  switch (beat) {
-    case Beat::half:
-    case Beat::dotted_half:
-      return Beat::quarter;
-    case Beat::quarter:
-    case Beat::dotted_quarter:
-      return Beat::eighth;
-    case Beat::eighth:
-    case Beat::dotted_eighth:
-      break;
-  }
-  return std::nullopt;
-}
-
 double counted_in(const Tempo& tempo, Beat unit, bool exact) {
   if (unit == tempo.beat) return tempo.per_minute;
   // A mark that is converted must not fall to the next lower one by rounding noise.

@@ -11,9 +11,6 @@ namespace cahier {
 // only a sixteenth does.
 std::optional<Beat> common_beat(Beat one, Beat other);
 
-// The next smaller beat that a slow tempo is counted in; none below the eighth.
-std::optional<Beat> smaller_beat(Beat beat);
-
 // Beats of `unit` in a minute. An exact tempo stays exact; one that is not becomes a mark of the
 // metronome again, the next lower one, as long as the scale reaches.
 double counted_in(const Tempo& tempo, Beat unit, bool exact);

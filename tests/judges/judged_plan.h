@@ -5,6 +5,7 @@
 #include <iosfwd>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace judge {
@@ -93,6 +94,8 @@ struct Task {
   std::vector<int> chunks;
   std::vector<Step> steps;
   bool has_tempo = false;
+  double tempo = 0;
+  std::vector<std::pair<int, double>> tempi;  // from a bar on
   double minutes = 0;
   std::vector<int> cues;
 };

@@ -43,7 +43,7 @@ TEST_CASE("a plan as JSON has the format's keys in their order") {
   CHECK(keys(piece) == Names{"title", "bars", "first_bar", "parts", "sections", "chunks", "cues",
                              "look_alikes", "dice"});
   const Json& sections = piece.at("sections");
-  CHECK(keys(sections.at(0)) == Names{"name", "first", "last", "same_as"});
+  CHECK(keys(sections.at(0)) == Names{"name", "first", "last", "same_as", "ladder"});
   CHECK(sections.at(0).at("same_as").is_null());
   CHECK(sections.at(2).at("same_as").at(1) == 4);
   CHECK(keys(piece.at("chunks").at(0)) == Names{"id", "first", "last", "section", "level"});

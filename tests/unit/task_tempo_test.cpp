@@ -3,10 +3,10 @@
 #include "plan/due/task_tempo.h"
 #include "catch.h"
 #include "drawn_sheet.h"
+#include "practice/beat_units.h"
 #include "practice/time_model.h"
 #include "sample_plan.h"
 #include "workbook/parts/task_words.h"
-#include "workbook/parts/tempo_mark.h"
 
 using namespace cahier;
 
@@ -36,8 +36,7 @@ TEST_CASE("a task keeps its share of the tempo through a change") {
   CHECK(task.tempo_at(16) == 36);
   CHECK(task.tempo_at(24) == 54);
   REQUIRE(later_tempi(task).size() == 2);
-  // No metronome has 36: the eighths have 72.
-  CHECK(tempo_at(task, 9) == Tempo{72, Beat::eighth});
+  CHECK(tempo_at(task, 9) == Tempo{36, Beat::quarter});
   task.bars = {9, 16};
   set_tempo(task, piece, time, 0.6);
   CHECK(task.tempo == 48);
@@ -75,7 +74,7 @@ TEST_CASE("a day's rows of a piece are counted in one unit of beat") {
   };
   const Task across = of(Drill::recall, {1, 16}, 0.5);
   CHECK(across.beat == Beat::eighth);
-  CHECK(across.tempi == std::vector<TempoFrom>{{1, 120}, {9, 90}});  // 30 of the dotted quarter
+  CHECK(across.tempi == std::vector<TempoFrom>{{1, 120}, {9, 88}});  // 90 is no mark
   std::vector<Task> tasks = {of(Drill::recall, {1, 8}, 0.5), of(Drill::recall, {9, 16}, 0.7),
                              of(Drill::run_through, {1, 24}, 1)};
   CHECK(tasks[0].beat == Beat::quarter);
@@ -90,13 +89,6 @@ TEST_CASE("a day's rows of a piece are counted in one unit of beat") {
   count_in_one_beat(tasks, {&piece});
   CHECK(tasks[0].beat == Beat::quarter);
   CHECK(tasks[1].beat == Beat::dotted_quarter);
-  // What is too slow for the metronome takes the others along.
-  piece.changes.clear();
-  tasks = {of(Drill::slow_pass, {1, 8}, 0.3), of(Drill::recall, {9, 16}, 0.7)};
-  count_in_one_beat(tasks, {&piece});
-  CHECK(tasks[0].beat == Beat::eighth);
-  CHECK(tasks[0].tempo == 72);
-  CHECK(tasks[1].tempo == 168);
 }
 
 TEST_CASE("a run-through is played as on the day, in the tempi of the piece") {
@@ -118,13 +110,18 @@ TEST_CASE("a run-through is played as on the day, in the tempi of the piece") {
   CHECK(words.find("as on the day") != std::string::npos);
 }
 
-TEST_CASE("a tempo below the metronome's slowest mark is counted in smaller beats") {
-  // The traditional scale begins at 40 (Grove's Dictionary, first edition, vol. 2, p. 320).
-  CHECK(on_the_metronome({40, Beat::quarter}) == Tempo{40, Beat::quarter});
-  CHECK(on_the_metronome({38, Beat::quarter}) == Tempo{76, Beat::eighth});
-  CHECK(on_the_metronome({35, Beat::quarter}) == Tempo{69, Beat::eighth});  // 70 is no mark
-  CHECK(on_the_metronome({21, Beat::dotted_quarter}) == Tempo{63, Beat::eighth});
-  CHECK(on_the_metronome({30, Beat::half}) == Tempo{60, Beat::quarter});
-  CHECK(on_the_metronome({20, Beat::dotted_half}) == Tempo{60, Beat::quarter});
-  CHECK(on_the_metronome({30, Beat::eighth}) == Tempo{30, Beat::eighth});
+TEST_CASE("a mark counted in smaller beats is a mark, the piece's own tempo exact") {
+  CHECK(counted_in({38, Beat::quarter}, Beat::eighth, false) == 76);
+  CHECK(counted_in({35, Beat::quarter}, Beat::eighth, false) == 69);  // 70 is no mark
+  CHECK(counted_in({20, Beat::dotted_half}, Beat::quarter, false) == 60);
+  CHECK(counted_in({50, Beat::dotted_quarter}, Beat::eighth, true) == 150);
+}
+
+TEST_CASE("two beats are counted in the longest that divides both") {
+  CHECK(common_beat(Beat::quarter, Beat::quarter) == Beat::quarter);
+  CHECK(common_beat(Beat::quarter, Beat::dotted_quarter) == Beat::eighth);
+  CHECK(common_beat(Beat::half, Beat::quarter) == Beat::quarter);
+  CHECK(common_beat(Beat::dotted_half, Beat::dotted_quarter) == Beat::dotted_quarter);
+  CHECK(common_beat(Beat::dotted_half, Beat::half) == Beat::quarter);
+  CHECK_FALSE(common_beat(Beat::dotted_eighth, Beat::quarter).has_value());
 }

@@ -31,6 +31,8 @@ RecallsDue::RecallsDue(const Analysis& analysis, const Method& method,
       practice_days_(practice_days),
       end_(end),
       tempo_(analysis, method, end) {
+  slips_ = std::any_of(analysis.planned.chunks.begin(), analysis.planned.chunks.end(),
+                       [](const Chunk& chunk) { return chunk.raised; });
   best_gap_.push_back(1);
   for (int left = 1; left <= end; ++left) best_gap_.push_back(best_gap(method, left));
   learned_.assign(analysis.planned.chunks.size(), -1);
@@ -210,7 +212,8 @@ bool RecallsDue::sooner(int chunk, int day) const {
   if (analysis_.planned.chunks[chunk].raised) return since >= 1;
   if (turns_[chunk] < kCriterion && day - learned_[chunk] <= kCriterionDays)
     return since >= kCriterionGap;
-  if (tempo_.wants_tempo(chunk, day)) return since >= kTempoGap;
+  // Where something slips, the minutes are its own.
+  if (tempo_.wants_tempo(chunk, day)) return since >= (slips_ ? kCriterionGap : kTempoGap);
   return analysis_.planned.chunks[chunk].level >= method_.weak_level &&
          ripeness(chunk, day) >= kHardGap;
 }

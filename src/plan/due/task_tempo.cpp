@@ -11,7 +11,6 @@ namespace cahier {
 namespace {
 
 constexpr double kFastest = kMetronomeMarks.back();
-constexpr double kSlowest = kMetronomeMarks.front();
 
 double full_tempo(const Piece& piece, int bar) {
   return tempo_or_usual(piece, bar).quarters_per_minute();
@@ -57,15 +56,6 @@ std::vector<TempoFrom> counted(const Task& task, const Piece& piece, Beat unit) 
 
 bool needs_a_metronome(const Task& task) { return task.tempo && task.drill != Drill::run_through; }
 
-double slowest(const std::vector<Task*>& tasks, const Piece& piece, Beat unit) {
-  double least = kFastest;
-  for (const Task* task : tasks)
-    if (needs_a_metronome(*task))
-      for (const TempoFrom& from : counted(*task, piece, unit))
-        least = std::min(least, from.per_minute);
-  return least;
-}
-
 bool too_fast(const std::vector<Task*>& tasks, const Piece& piece, Beat unit) {
   return std::any_of(tasks.begin(), tasks.end(), [&](const Task* task) {
     const std::vector<TempoFrom> tempi = counted(*task, piece, unit);
@@ -81,9 +71,7 @@ std::optional<Beat> unit_for(const std::vector<Task*>& tasks, const Piece& piece
     if (unit) unit = common_beat(*unit, task->beat);
   }
   if (!unit || too_fast(tasks, piece, *unit)) return std::nullopt;
-  const std::optional<Beat> smaller = smaller_beat(*unit);
-  const bool slow = slowest(tasks, piece, *unit) < kSlowest;
-  return slow && smaller && !too_fast(tasks, piece, *smaller) ? smaller : unit;
+  return unit;
 }
 
 }  // namespace

@@ -35,6 +35,18 @@ bool is_spoken_each_way_round(const Task& task, const Names& parts) {
   });
 }
 
+// Two or more, by bar, the first that of the task.
+bool names_its_tempi(const Task& task) {
+  if (task.tempi.empty()) return true;
+  if (task.tempi.size() < 2 || task.tempo != task.tempi.front().per_minute) return false;
+  for (std::size_t at = 0; at < task.tempi.size(); ++at) {
+    const TempoFrom& from = task.tempi[at];
+    if (!task.bars.contains(from.bar) || !(from.per_minute > 0)) return false;
+    if (at > 0 && from.bar <= task.tempi[at - 1].bar) return false;
+  }
+  return true;
+}
+
 int rule_of(Drill drill) {
   switch (drill) {
     case Drill::learn:
@@ -62,6 +74,7 @@ std::string fault_of(const Task& task, const Names& parts) {
   if (task.tempo.has_value() == writes)
     return writes ? " has a tempo though nothing is played" : " has no tempo";
   if (task.tempo && !(*task.tempo > 0)) return " has no tempo above nothing";
+  if (!names_its_tempi(task)) return " names its tempi out of order, or outside its bars";
   if (task.steps.empty() && !writes) return " has no step";
   for (const Step& step : task.steps) {
     if (step.times < 1) return " has a step that is done no times";

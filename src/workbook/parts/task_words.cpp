@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include "text/phrasing.h"
-#include "workbook/parts/tempo_mark.h"
 
 namespace cahier {
 namespace {
@@ -107,16 +106,14 @@ std::string minutes_phrase(const Words& words, double minutes) {
   return words.say("task.minutes", {{"minutes", minutes_text(minutes)}});
 }
 
-Tempo tempo_of(const Task& task) { return on_the_metronome({task.tempo.value(), task.beat}); }
+Tempo tempo_of(const Task& task) { return {task.tempo.value(), task.beat}; }
 
 bool shows_tempo(const Task& task) {
   if (!task.tempo || task.drill == Drill::run_through) return false;
   return !covers(task.drill, Covers::starts) || !task.cues.empty();
 }
 
-Tempo tempo_at(const Task& task, int bar) {
-  return on_the_metronome({task.tempo_at(bar), task.beat});
-}
+Tempo tempo_at(const Task& task, int bar) { return {task.tempo_at(bar), task.beat}; }
 
 std::vector<TempoFrom> later_tempi(const Task& task) {
   if (task.tempi.empty() || covers(task.drill, Covers::starts)) return {};

@@ -23,8 +23,9 @@ constexpr double kMostLabels = 22;
 constexpr double kMostLabelsNarrow = 15;
 constexpr double kMinutesColumn = 14;
 constexpr double kCode = 12;
-constexpr std::size_t kMostTempi = 2;  // named below the first; more are said in words
-constexpr int kMostTickLines = 8;      // before the circles go on in a further strip
+constexpr double kMostTempoWords = 15;  // in place of a tempo; longer ones take two lines
+constexpr std::size_t kMostTempi = 2;   // named below the first; more are said in words
+constexpr int kMostTickLines = 8;       // before the circles go on in a further strip
 
 const PlannedPiece& piece_of(const Book& book, const Task& task) {
   return book.plan().pieces[task.piece];
@@ -49,15 +50,16 @@ struct LaidOutTask {
   TickRows ticks;
   std::vector<TempoFrom> later;  // tempi below the first one
   std::string proportion;        // said in their place where they are too many
-  std::string in_words;          // said in place of any
+  TextBlock in_words;            // said in place of any
 
-  bool has_tempo() const { return shows_tempo(task) || !in_words.empty(); }
+  bool has_tempo() const { return shows_tempo(task) || in_words.height() > 0; }
   double below_at() const {
     const double beside_line = beside.empty() || beside_inline ? 0 : kSmallLine;
     return kLine * static_cast<double>(title.size()) + beside_line;
   }
-  // Of the tempi below the first one.
+  // Of the tempi below the first one, or of words below their first line.
   double later_height() const {
+    if (in_words.height() > 0) return std::max(0.0, in_words.height() - kSmallLine);
     return kSmallLine * (proportion.empty() ? static_cast<double>(later.size()) : 1);
   }
   // Of tempo and minutes below the words.
@@ -129,8 +131,8 @@ void draw_code(const LaidOutTask& laid, const Box& box) {
 
 void draw_tempi(const LaidOutTask& laid, const Box& box) {
   Canvas& canvas = laid.book.canvas();
-  if (!laid.in_words.empty()) {
-    draw_line(canvas, box.top(kLine), laid.in_words, style::kSmall, Align::left, style::kLeast);
+  if (laid.in_words.height() > 0) {
+    laid.in_words.draw(canvas, box.without_top((kLine - laid.in_words.line_height()) / 2));
     return;
   }
   const PlannedPiece& piece = piece_of(laid.book, laid.task);
@@ -218,7 +220,25 @@ LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
           ticks,
           std::move(later),
           many ? book.words().say("task.tempo_in_proportion") : std::string(),
-          tempo_in_words(book, task)};
+          TextBlock(faces, tempo_in_words(book, task), style::kSmall,
+                    columns.wide() ? columns.tempo : columns.words)};
+}
+
+// What a task's tempi, or the words in their place, need.
+double tempo_column(const Book& book, const Task& task) {
+  const Typefaces& faces = book.typefaces();
+  double width =
+      std::min(kMostTempoWords, text_width(book, tempo_in_words(book, task), style::kSmall));
+  if (!shows_tempo(task)) return width;
+  width = std::max(width, tempo_width(faces, tempo_of(task), style::kStandText) + 0.5);
+  if (covers(task.drill, Covers::starts))
+    for (const TempoFrom& from : task.tempi)
+      width =
+          std::max(width, tempo_width(faces, tempo_at(task, from.bar), style::kStandText) + 0.5);
+  const std::vector<TempoFrom> later = later_tempi(task);
+  if (later.size() > kMostTempi) return width;
+  for (const TempoFrom& from : later) width = std::max(width, later_width(book, task, from));
+  return width;
 }
 
 }  // namespace
@@ -235,19 +255,7 @@ TaskColumns task_columns(const Book& book, double width) {
       columns.labels = std::max(
           columns.labels, TickRows::label_width(book.typefaces(),
                                                 tick_rows(book.words(), piece, task), most_labels));
-      columns.tempo =
-          std::max(columns.tempo, text_width(book, tempo_in_words(book, task), style::kSmall));
-      if (!shows_tempo(task)) continue;
-      const std::vector<TempoFrom> later = later_tempi(task);
-      if (later.size() > kMostTempi)
-        columns.tempo =
-            std::max(columns.tempo,
-                     text_width(book, book.words().say("task.tempo_in_proportion"), style::kSmall));
-      else
-        for (const TempoFrom& from : later)
-          columns.tempo = std::max(columns.tempo, later_width(book, task, from));
-      columns.tempo = std::max(
-          columns.tempo, tempo_width(book.typefaces(), tempo_of(task), style::kStandText) + 0.5);
+      columns.tempo = std::max(columns.tempo, tempo_column(book, task));
     }
   columns.bars = std::min(columns.bars, kMostBars);
   columns.circles = TickRows::width(columns.labels, kCirclesInLine);
