@@ -94,6 +94,8 @@ double TimeModel::minutes(Drill drill, BarRange bars, int level, int starts) con
       return spoken_part(bars, level);
     case Drill::write_out:
       return write_out(bars, level);
+    case Drill::silent_run:
+      return silent_run(bars);
   }
   return 0;
 }
@@ -137,16 +139,25 @@ double TimeModel::run_through() const {
 }
 
 double TimeModel::spoken_part(BarRange bars, int level) const {
-  const int ways = static_cast<int>(piece_->parts().size());
   const double once = playing(bars, share(Drill::spoken_part, level)) * method_->recall_stumble +
                       method_->learn_pause / 60;
-  return up_to_half(method_->setup / 60 + ways * method_->spoken_times * once);
+  return up_to_half(method_->setup / 60 + spoken_turns() * once);
+}
+
+int TimeModel::spoken_turns() const {
+  const std::size_t parts = piece_->parts().size();
+  const int alone = parts <= kMostPartsAlone ? method_->spoken_own_times : 0;
+  return static_cast<int>(parts) * (method_->spoken_times + alone) + method_->spoken_together_times;
 }
 
 double TimeModel::write_out(BarRange bars, int level) const {
   const double parts = static_cast<double>(piece_->parts().size());
   return up_to_half(method_->setup / 60 +
                     bars.size() * parts * method_->write_out_seconds[level - 1] / 60);
+}
+
+double TimeModel::silent_run(BarRange bars) const {
+  return up_to_half(method_->setup / 60 + playing(bars, 1) * method_->silent_stumble);
 }
 
 }  // namespace cahier

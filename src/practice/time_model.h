@@ -20,6 +20,9 @@ struct TempoLadder {
   double performance = 1;
 };
 
+// With more parts than these, spoken work does not play and say each by itself.
+inline constexpr std::size_t kMostPartsAlone = 3;
+
 class TimeModel {
  public:
   TimeModel(const Piece& piece, const Method& method);
@@ -42,6 +45,7 @@ class TimeModel {
   double run_through() const;
   double spoken_part(BarRange bars, int level) const;
   double write_out(BarRange bars, int level) const;
+  double silent_run(BarRange bars) const;
   // The same for any drill. Of cue starts only their number counts, of a run-through nothing.
   double minutes(Drill drill, BarRange bars, int level, int starts = 0) const;
 
@@ -50,6 +54,8 @@ class TimeModel {
   // for other levels, so that nothing is joined faster than it was learned.
   double share(Drill drill, int level) const;
   TempoLadder ladder(int level) const;
+  // How often a chunk is played in its spoken work, all steps together.
+  int spoken_turns() const;
   // Steps of learning: each part alone and then together, or one step for a single part.
   int learning_steps() const;
 

@@ -115,7 +115,7 @@ Json piece_json(const PlannedPiece& planned, const Method& method, bool with_pas
 
 Json step_json(const Step& step) {
   Json json = {{"parts", step.parts}, {"times", step.times}};
-  if (!step.spoken.empty()) json["spoken"] = step.spoken;
+  if (!step.spoken.empty()) json["say"] = step.spoken.front();
   return json;
 }
 

@@ -84,6 +84,7 @@ struct Piece {
 struct Step {
   std::vector<std::string> parts;
   int times = 0;
+  std::string say;  // the part said; may be empty
 };
 
 struct Task {

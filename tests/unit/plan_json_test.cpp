@@ -75,7 +75,7 @@ TEST_CASE("nothing is played in a write-out, so it has no tempo in JSON") {
   const Json plan = tree(sound_plan());
   const Json& speak = plan.at("days").at(2).at("tasks").at(2);
   const Json& write = plan.at("days").at(2).at("tasks").at(3);
-  CHECK(keys(speak.at("steps").at(0)) == Names{"parts", "times", "spoken"});
+  CHECK(keys(speak.at("steps").at(0)) == Names{"parts", "times", "say"});
   CHECK(write.at("stage") == "temper");
   CHECK(write.at("drill") == "write_out");
   CHECK(write.at("tempo").is_null());

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "plan/due/task_tempo.h"
+#include "plan/spoken_steps.h"
 
 namespace cahier {
 
@@ -36,12 +37,7 @@ std::vector<Step> TaskMaker::steps_of(Drill drill) const {
       steps.push_back(together(1));
       break;
     case Manner::spoken_in_turn:
-      for (const std::string& spoken : parts) {
-        Step step{{}, {spoken}, method_.spoken_times};
-        for (const std::string& part : parts)
-          if (part != spoken) step.parts.push_back(part);
-        steps.push_back(std::move(step));
-      }
+      steps = spoken_steps(parts, method_);
       break;
   }
   return steps;

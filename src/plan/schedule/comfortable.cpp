@@ -54,6 +54,7 @@ class Layout {
       prove(position);
       if (draft_.is_welcome(Drill::join, day)) thin_days_.fill(draft_, day);
       if (pace_.catch_up && everything_learned()) more_.fill_up(day);
+      more_.play_silently(day);
       draft_.place_runs(day);
       draft_.finish(day);
     }

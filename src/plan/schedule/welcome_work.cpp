@@ -88,4 +88,41 @@ void WelcomeWork::fill_up(int day) {
   }
 }
 
+void WelcomeWork::play_silently(int day) {
+  if (draft_.schedule.days[day].tasks.empty()) return;
+  const int days_between = draft_.work.terms.method.silent_days;
+  for (auto& progress : draft_.pieces) {
+    if (progress->slips() || progress->runs.runs[day] > 0) continue;
+    auto [known, fresh] = silent_.try_emplace(progress.get(), last_silent(*progress), 0);
+    auto& [last, turn] = known->second;
+    if (day - last < days_between) continue;
+    std::vector<BarRange> wanted;
+    if (progress->recalls.everything_learned())
+      wanted.push_back(progress->analysis.planned.piece.whole());
+    const auto& sections = progress->analysis.planned.sections;
+    for (std::size_t next = 0; next < sections.size(); ++next)
+      wanted.push_back(sections[(turn + next) % sections.size()].bars);
+    for (const BarRange& bars : wanted) {
+      const std::vector<int> chunks = progress->analysis.chunks_touching(bars);
+      if (!progress->recalls.learned_before(chunks, day)) continue;
+      Task task = progress->make.of_bars(Drill::silent_run, bars);
+      if (task.minutes > draft_.room[day]) continue;
+      task.reason = Reason::worthwhile;
+      draft_.put(std::move(task), day);
+      last = day;
+      ++turn;
+      return;
+    }
+  }
+}
+
+int WelcomeWork::last_silent(const PieceProgress& progress) const {
+  int last = -draft_.work.terms.method.silent_days;
+  for (const Day& day : draft_.work.past)
+    for (const Task& task : day.tasks)
+      if (task.drill == Drill::silent_run && draft_.pieces[task.piece].get() == &progress)
+        last = draft_.work.index_of(day.date);
+  return last;
+}
+
 }  // namespace cahier

@@ -1,6 +1,9 @@
 // Work that no rule asks for and a teacher would want, where a day has room for it.
 #pragma once
 
+#include <map>
+#include <utility>
+
 #include "plan/schedule/draft.h"
 
 namespace cahier {
@@ -28,12 +31,19 @@ class WelcomeWork {
   // everything is learned.
   void fill_up(int day);
 
+  // A silent play-through, where the day is one of work and has minutes left when all else has its
+  // place: the whole piece if they reach, else a whole section that is learned, in turn. One a day,
+  // and not within the method's days of the last.
+  void play_silently(int day);
+
  private:
   // Puts the task where the day has room for it and `kept` minutes besides.
   bool put(PieceProgress& progress, Task task, int day, double kept = 0);
   bool is_full(int day) const;
+  int last_silent(const PieceProgress& progress) const;
 
   Draft& draft_;
+  std::map<const PieceProgress*, std::pair<int, int>> silent_;  // last day, sections so far
 };
 
 }  // namespace cahier

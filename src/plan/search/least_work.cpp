@@ -127,8 +127,7 @@ class Reckoning {
   double spoken(int bar) const {
     if (!speaks()) return 0;
     return time_.playing({bar, bar}, 1) / time_.share(Drill::spoken_part, piece_.level_at(bar)) *
-           method_.recall_stumble * method_.spoken_times *
-           static_cast<double>(piece_.parts().size());
+           method_.recall_stumble * time_.spoken_turns();
   }
 
   double temper(BarRange chunk) const {

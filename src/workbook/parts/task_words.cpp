@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "plan/spoken_steps.h"
 #include "text/phrasing.h"
 
 namespace cahier {
@@ -46,7 +47,8 @@ std::string short_part(const Words& words, const std::string& part) {
 
 std::string step_label(const Words& words, const PlannedPiece& piece, const Step& step) {
   if (!step.spoken.empty())
-    return words.say("task.say_part", {{"part", parts_label(words, piece, step.spoken)}});
+    return words.say(says_what_is_played(step) ? "task.say_own_part" : "task.say_part",
+                     {{"part", parts_label(words, piece, step.spoken)}});
   if (piece.piece.parts().size() < 2 || step.parts.empty()) return {};
   return parts_label(words, piece, step.parts);
 }

@@ -123,6 +123,8 @@ std::string meaning_of(const Plan& plan, const Words& words, const Totals& total
     case Drill::write_out:
       if (plan.temper == Temper::no || !may_ask_for(plan, drill)) return {};
       return words.say("how_to_use.write_out_means");
+    case Drill::silent_run:
+      return asks_for(plan, drill) ? words.say("how_to_use.silent_run_means") : "";
   }
   return {};
 }

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "paper/text_fitting.h"
+#include "plan/spoken_steps.h"
 #include "text/phrasing.h"
 #include "workbook/all_sheets.h"
 #include "workbook/parts/prose.h"
@@ -70,8 +71,12 @@ class SpokenParts {
  private:
   static Box head_of(const Box& block) { return block.left(on_grid(block.width * 0.22)); }
   static Box steps_of(const Box& block) { return block.without_left(head_of(block).width + 4.5); }
+  // Only what is said without being played has to be looked up afterwards.
+  static bool is_written(const Step& step) {
+    return !step.spoken.empty() && !says_what_is_played(step);
+  }
   double step_height(const Step& step) const {
-    return ticks(step).height() + writing_lines_height(lines_);
+    return ticks(step).height() + (is_written(step) ? writing_lines_height(lines_) : 0);
   }
   static double head_height(const Task& task) {
     const std::size_t later = later_tempi(task).size();
@@ -154,7 +159,8 @@ class SpokenParts {
       const double width = TickRows::width(0, std::min(step.times, kCircles));
       draw_label(box.top(kStepHead).without_right(width + 2), step);
       circles.draw(book_.canvas(), box.right(width).top(circles.height()));
-      draw_writing_lines(book_.canvas(), box.without_top(circles.height()), lines_);
+      if (is_written(step))
+        draw_writing_lines(book_.canvas(), box.without_top(circles.height()), lines_);
       box = box.without_top(step_height(step));
     }
   }
@@ -162,7 +168,9 @@ class SpokenParts {
   // To be read from the music desk where it fits.
   void draw_label(const Box& box, const Step& step) {
     const std::string label = words_.say(
-        "spoken_parts.step",
+        step.spoken.empty()         ? "spoken_parts.step_together"
+        : says_what_is_played(step) ? "spoken_parts.step_own"
+                                    : "spoken_parts.step",
         {{"played", list_text(words_, step.parts)}, {"spoken", list_text(words_, step.spoken)}});
     const bool fits =
         !fit_line(book_.typefaces(), label, style::kStandText, box.width, style::kLeastStand).cut;
@@ -177,18 +185,6 @@ class SpokenParts {
   int lines_ = kMostLines;
   Spread spread_;
 };
-
-// Each part spoken once while the others are played.
-Steps each_part_spoken(const std::vector<std::string>& parts, int times) {
-  Steps steps;
-  for (const std::string& spoken : parts) {
-    Step step{{}, {spoken}, times};
-    for (const std::string& part : parts)
-      if (part != spoken) step.parts.push_back(part);
-    steps.push_back(std::move(step));
-  }
-  return steps;
-}
 
 std::vector<const Task*> spoken_tasks(const Day& day, int piece) {
   std::vector<const Task*> tasks;
@@ -215,9 +211,7 @@ void draw_spoken_parts(Book& book) {
     std::vector<Steps> all;
     for (const Day& day : plan.days)
       for (const Task* task : spoken_tasks(day, number)) all.push_back(task->steps);
-    if (!planned)
-      sheet.open_blocks(each_part_spoken(plan.pieces[number].piece.parts(),
-                                         std::max(1, plan.method.spoken_times)));
+    if (!planned) sheet.open_blocks(spoken_steps(plan.pieces[number].piece.parts(), plan.method));
     if (planned) sheet.choose_lines(all);
     for (const Day& day : plan.days)
       for (const Task* task : spoken_tasks(day, number)) sheet.planned(day.date, *task);

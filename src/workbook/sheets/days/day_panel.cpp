@@ -50,6 +50,7 @@ std::optional<SheetKind> sheet_for(const Task& task) {
     case Drill::learn:
     case Drill::join:
     case Drill::recall:
+    case Drill::silent_run:
       return std::nullopt;
   }
   return std::nullopt;

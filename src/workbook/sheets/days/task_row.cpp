@@ -187,6 +187,11 @@ std::string tempo_in_words(const Book& book, const Task& task) {
                                           : std::string();
 }
 
+double tempo_words_width(const TaskColumns& columns) {
+  if (columns.wide()) return columns.tempo;
+  return columns.stacked ? columns.words : columns.words - kMinutesColumn - kGap;
+}
+
 LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
                     const TaskRemarks& remarks) {
   const Typefaces& faces = book.typefaces();
@@ -220,8 +225,7 @@ LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
           ticks,
           std::move(later),
           many ? book.words().say("task.tempo_in_proportion") : std::string(),
-          TextBlock(faces, tempo_in_words(book, task), style::kSmall,
-                    columns.wide() ? columns.tempo : columns.words)};
+          TextBlock(faces, tempo_in_words(book, task), style::kSmall, tempo_words_width(columns))};
 }
 
 // What a task's tempi, or the words in their place, need.
