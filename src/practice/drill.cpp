@@ -203,7 +203,7 @@ constexpr std::optional<DrillFacts> row_of(Drill drill) {
                         .share = nullptr,
                         .part = DayPart::after,
                         .rank = 2,
-                        .last_days = LastDays::welcome,
+                        .last_days = LastDays::if_it_must,
                         .retrieves = false,
                         .takes_score = false,
                         .needs_instrument = false,

@@ -90,27 +90,30 @@ void WelcomeWork::fill_up(int day) {
 
 void WelcomeWork::play_silently(int day) {
   if (draft_.schedule.days[day].tasks.empty()) return;
+  if (!draft_.is_welcome(Drill::silent_run, day)) return;
   const int days_between = draft_.work.terms.method.silent_days;
   for (auto& progress : draft_.pieces) {
     if (progress->slips() || progress->runs.runs[day] > 0) continue;
-    auto [known, fresh] = silent_.try_emplace(progress.get(), last_silent(*progress), 0);
-    auto& [last, turn] = known->second;
+    auto [known, fresh] = silent_.try_emplace(progress.get(), last_silent(*progress), -1);
+    auto& [last, section] = known->second;
     if (day - last < days_between) continue;
-    std::vector<BarRange> wanted;
-    if (progress->recalls.everything_learned())
-      wanted.push_back(progress->analysis.planned.piece.whole());
-    const auto& sections = progress->analysis.planned.sections;
-    for (std::size_t next = 0; next < sections.size(); ++next)
-      wanted.push_back(sections[(turn + next) % sections.size()].bars);
-    for (const BarRange& bars : wanted) {
-      const std::vector<int> chunks = progress->analysis.chunks_touching(bars);
-      if (!progress->recalls.learned_before(chunks, day)) continue;
+    const auto put_silently = [&](BarRange bars) {
+      if (!progress->recalls.learned_before(progress->analysis.chunks_touching(bars), day))
+        return false;
       Task task = progress->make.of_bars(Drill::silent_run, bars);
-      if (task.minutes > draft_.room[day]) continue;
+      if (task.minutes > draft_.room[day]) return false;
       task.reason = Reason::worthwhile;
       draft_.put(std::move(task), day);
       last = day;
-      ++turn;
+      return true;
+    };
+    if (put_silently(progress->analysis.planned.piece.whole())) return;
+    const auto& sections = progress->analysis.planned.sections;
+    const int count = static_cast<int>(sections.size());
+    for (int next = 1; next <= count; ++next) {
+      const int turn = (section + next) % count;
+      if (sections[turn].same_as || !put_silently(sections[turn].bars)) continue;
+      section = turn;
       return;
     }
   }

@@ -43,7 +43,7 @@ class WelcomeWork {
   int last_silent(const PieceProgress& progress) const;
 
   Draft& draft_;
-  std::map<const PieceProgress*, std::pair<int, int>> silent_;  // last day, sections so far
+  std::map<const PieceProgress*, std::pair<int, int>> silent_;  // last day, last section
 };
 
 }  // namespace cahier
