@@ -124,7 +124,7 @@ std::string meaning_of(const Plan& plan, const Words& words, const Totals& total
       if (plan.temper == Temper::no || !may_ask_for(plan, drill)) return {};
       return words.say("how_to_use.write_out_means");
     case Drill::silent_run:
-      return {};  // its panel says it whole
+      return asks_for(plan, drill) ? words.say("how_to_use.silent_run_means") : "";
   }
   return {};
 }
