@@ -95,7 +95,8 @@ void Judge::judge_calendar() {
       if (task.minutes <= 0) say(3, task.id + " takes no time");
       if (!ids.insert(task.id).second) say(3, task.id + " is given twice");
       if (task.stage != stage_of(task.drill)) say(3, task.id + " is of another stage");
-      if (task.has_tempo != (task.drill != "write_out" && task.drill != "silent_run")) say(3, task.id + ": tempo");
+      if (task.has_tempo != (task.drill != "write_out" && task.drill != "silent_run"))
+        say(3, task.id + ": tempo");
       if (!names_tempi(task)) say(3, task.id + ": tempi");
     }
     total += minutes;

@@ -14,7 +14,8 @@ namespace cahier {
 // "RH" and "LH" for the right and the left hand, else the part's name.
 std::string short_part(const Words& words, const std::string& part);
 
-// "LH", "both", "all"; "say LH" where a part is spoken, "LH aloud" where it is played too; empty for a piece with a single part.
+// "LH", "both", "all"; "say LH" where a part is spoken, "LH aloud" where it is played too; empty
+// for a piece with a single part.
 std::string step_label(const Words& words, const PlannedPiece& piece, const Step& step);
 
 // A row for each step. For cue starts a row for each start assigned, then one for the dice (or
