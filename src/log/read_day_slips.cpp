@@ -27,11 +27,17 @@ void read_slip(int piece, int bar, const Spot& spot, EntriesOfDay& tasks) {
   const BarRange whole = tasks.whole(piece);
   if (!whole.contains(bar)) return tasks.faults().refuse(spot, no_such_bar(bar, whole));
   const ReportedTask* other = nullptr;
+  ReportedTask* silent = nullptr;
   for (ReportedTask& task : tasks.all()) {
     if (task.done.piece != piece || !plays(task, bar, tasks)) continue;
+    if (task.done.drill == Drill::silent_run) {
+      silent = &task;
+      continue;
+    }
     if (from_memory(task.done.drill)) return task.done.slips->push_back(bar);
     if (!other || is_told_with_the_run(task)) other = &task;
   }
+  if (silent) return silent->done.slips->push_back(bar);
   if (other && !is_told_with_the_run(*other))
     tasks.faults().warn(spot, slip_while_learning(bar));
   else if (!tasks.is_open())

@@ -94,6 +94,13 @@ enum class Reason {
   worthwhile,  // a day with hardly anything else
 };
 
+// From this bar on, beats a minute.
+struct TempoFrom {
+  int bar = 1;
+  double per_minute = 0;
+  bool operator==(const TempoFrom&) const = default;
+};
+
 struct Task {
   std::string id;  // "0104-1"
   int piece = 0;   // index into the plan's pieces
@@ -103,10 +110,12 @@ struct Task {
   std::vector<Step> steps;
   std::optional<double> tempo;  // beats a minute, a metronome mark; none where nothing is played
   Beat beat = Beat::quarter;    // what the tempo counts
-  double minutes = 0;           // a multiple of one half
-  int block = 0;                // which of the day's sittings, from 0; a break between them
-  std::vector<int> cues;        // cue starts assigned, by number
-  int throws = 0;               // of the dice, besides those assigned
+  // Where there are several, all of them by bar, the first being `tempo`.
+  std::vector<TempoFrom> tempi;
+  double minutes = 0;     // a multiple of one half
+  int block = 0;          // which of the day's sittings, from 0; a break between them
+  std::vector<int> cues;  // cue starts assigned, by number
+  int throws = 0;         // of the dice, besides those assigned
   // Of cue starts: from each bar begun from to where that start ends, as they stand; of what is
   // past also those that are no cue starts today.
   std::vector<BarRange> from_starts;
@@ -115,6 +124,14 @@ struct Task {
   std::vector<PlayedWay> ways{};
   Reason reason = Reason::none;
   int reason_number = 0;
+
+  // At a bar that is played. REQUIRES: tempo.
+  double tempo_at(int bar) const {
+    double at = *tempo;
+    for (const TempoFrom& from : tempi)
+      if (from.bar <= bar) at = from.per_minute;
+    return at;
+  }
 
   // The bars surely played, as they stand.
   std::vector<BarRange> played() const {

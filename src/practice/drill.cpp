@@ -190,6 +190,26 @@ constexpr std::optional<DrillFacts> row_of(Drill drill) {
                         .plays_across = false,
                         .in_one_go = false,
                         .slips = Slips::nowhere};
+    case Drill::silent_run:
+      return DrillFacts{.drill = drill,
+                        .word = "silent_run",
+                        .noun = "silent play-through",
+                        .counted = "weeks.silent",
+                        .in_week = 8,
+                        .stage = Stage::prove,
+                        .covers = Covers::bars,
+                        .manner = Manner::together,
+                        .tempo = AtTempo::none,
+                        .share = nullptr,
+                        .part = DayPart::after,
+                        .rank = 2,
+                        .last_days = LastDays::if_it_must,
+                        .retrieves = false,
+                        .takes_score = false,
+                        .needs_instrument = false,
+                        .plays_across = false,
+                        .in_one_go = true,
+                        .slips = Slips::with_the_day};
   }
   return std::nullopt;
 }

@@ -19,7 +19,8 @@ enum class Drill {
   counted_pass,  // a stretch while counting aloud
   run_through,   // first bar to last, no stopping
   spoken_part,   // one part played, another spoken
-  write_out      // from memory on blank staves
+  write_out,     // from memory on blank staves
+  silent_run     // a stretch or the whole in the head
 };
 
 // What one task of a drill is about, and is named by.
@@ -34,7 +35,7 @@ enum class Covers {
 enum class Manner {
   apart_then_together,  // every part alone, then all: the method's repetitions of each
   together,             // all parts, once; of cue starts once from each
-  spoken_in_turn        // each part spoken while the others are played: the method's spoken times
+  spoken_in_turn        // as spoken_steps() gives it
 };
 
 enum class AtTempo {

@@ -43,6 +43,7 @@ void History::add_trials(const Done& done) {
   };
   for (const int bar : done.hit) from_start(bar, true);
   for (const int bar : done.missed) from_start(bar, false);
+  if (done.drill == Drill::silent_run) return;  // in the head, nothing is put to the test
   if (!done.slips || facts_of(done.drill).slips == Slips::nowhere) return;
   if (covers(done.drill, Covers::starts)) {
     for (const int bar : *done.slips) from_start(bar, false);

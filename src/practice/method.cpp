@@ -157,12 +157,18 @@ Method read_method(const Source& source, std::string name, Diagnostics& diagnost
   read.number("recall tempo", method.recall_tempo, 0.05, 1);
   read.number("slow tempo", method.slow_tempo, 0.05, 1);
   read.number("counted tempo", method.counted_tempo, 0.05, 1);
+  read.number("proved tempo", method.proved_tempo, 0.05, 1);
+  read.whole("proved times", method.proved_times, 1, 10);
   read.number("recall stumble", method.recall_stumble, 1, 10);
   read.number("cue start seconds", method.cue_start_seconds, 5, 600);
   read.whole("cue throws", method.cue_throws, 1, 12);
   read.whole("spoken times", method.spoken_times, 1, 10);
+  read.whole("spoken own times", method.spoken_own_times, 1, 10);
+  read.whole("spoken together times", method.spoken_together_times, 1, 10);
   read.number("spoken tempo", method.spoken_tempo, 0.05, 1);
   read.by_level("write out seconds", method.write_out_seconds, 1, 1800, "[20, 25, 35, 45, 60]");
+  read.number("silent stumble", method.silent_stumble, 1, 10);
+  read.whole("silent days", method.silent_days, 1, 60);
   read.number("run setup", method.run_setup, 0, 1800);
   read.number("minutes", method.minutes, 1, 480);
   read.whole("blocks", method.blocks, 1, 6);

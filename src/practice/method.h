@@ -37,12 +37,18 @@ struct Method {
   double recall_tempo = 0.7;
   double slow_tempo = 0.5;
   double counted_tempo = 0.6;
+  double proved_tempo = 0.9;    // share of the tempo that bars reach before the first run-through,
+  int proved_times = 2;         // so many times
   double recall_stumble = 1.2;  // a drill from memory takes this many times its playing time
   double cue_start_seconds = 45;
-  int cue_throws = 4;    // throws of the dice in a session of cue starts
-  int spoken_times = 2;  // each way round
+  int cue_throws = 4;             // throws of the dice in a session of cue starts
+  int spoken_times = 2;           // one part played while another is said
+  int spoken_own_times = 1;       // the part that was said, played and said
+  int spoken_together_times = 1;  // at last all parts, none said
   double spoken_tempo = 0.5;
   ByLevel write_out_seconds{};  // for each bar and part
+  double silent_stumble = 1.5;  // in the head the music takes this many times its playing time
+  int silent_days = 7;          // from one silent play-through to the next
   double run_setup = 60;        // seconds to settle before a run-through
 
   // The calendar

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "practice/beat_units.h"
 #include "practice/metronome.h"
 
 namespace cahier {
@@ -32,6 +33,16 @@ TimeModel::TimeModel(const Piece& piece, const Method& method) : piece_(&piece),
 double TimeModel::mark(int bar, double share_of_tempo) const {
   const double per_minute = tempo_or_usual(*piece_, bar).per_minute;
   return share_of_tempo >= 1 ? per_minute : metronome_mark(per_minute * share_of_tempo);
+}
+
+double TimeModel::mark(int bar, double share_of_tempo, Beat unit) const {
+  return counted_in({mark(bar, share_of_tempo), tempo_or_usual(*piece_, bar).beat}, unit,
+                    share_of_tempo >= 1);
+}
+
+TempoLadder TimeModel::ladder(int level) const {
+  const double recall = share(Drill::recall, level);
+  return {share(Drill::learn, level), recall, std::max(recall, method_->proved_tempo), 1};
 }
 
 double TimeModel::playing(BarRange bars, double share_of_tempo) const {
@@ -83,6 +94,8 @@ double TimeModel::minutes(Drill drill, BarRange bars, int level, int starts) con
       return spoken_part(bars, level);
     case Drill::write_out:
       return write_out(bars, level);
+    case Drill::silent_run:
+      return silent_run(bars);
   }
   return 0;
 }
@@ -126,16 +139,25 @@ double TimeModel::run_through() const {
 }
 
 double TimeModel::spoken_part(BarRange bars, int level) const {
-  const int ways = static_cast<int>(piece_->parts().size());
   const double once = playing(bars, share(Drill::spoken_part, level)) * method_->recall_stumble +
                       method_->learn_pause / 60;
-  return up_to_half(method_->setup / 60 + ways * method_->spoken_times * once);
+  return up_to_half(method_->setup / 60 + spoken_turns() * once);
+}
+
+int TimeModel::spoken_turns() const {
+  const std::size_t parts = piece_->parts().size();
+  const int alone = parts <= kMostPartsAlone ? method_->spoken_own_times : 0;
+  return static_cast<int>(parts) * (method_->spoken_times + alone) + method_->spoken_together_times;
 }
 
 double TimeModel::write_out(BarRange bars, int level) const {
   const double parts = static_cast<double>(piece_->parts().size());
   return up_to_half(method_->setup / 60 +
                     bars.size() * parts * method_->write_out_seconds[level - 1] / 60);
+}
+
+double TimeModel::silent_run(BarRange bars) const {
+  return up_to_half(method_->setup / 60 + playing(bars, 1) * method_->silent_stumble);
 }
 
 }  // namespace cahier

@@ -12,6 +12,17 @@ namespace cahier {
 // The tempo at a bar; where the piece gives none, 80 of the meter's natural beat a minute.
 Tempo tempo_or_usual(const Piece& piece, int bar);
 
+// A section's way to the performance tempo, in shares of it.
+struct TempoLadder {
+  double learn = 0;
+  double recall = 0;
+  double proved = 0;  // to be reached before the first run-through
+  double performance = 1;
+};
+
+// With more parts than these, spoken work does not play and say each by itself.
+inline constexpr std::size_t kMostPartsAlone = 3;
+
 class TimeModel {
  public:
   TimeModel(const Piece& piece, const Method& method);
@@ -19,6 +30,8 @@ class TimeModel {
   // Metronome mark for practising from `bar` at a share of the performance tempo; the whole share
   // is the tempo itself.
   double mark(int bar, double share) const;
+  // The same counted in another unit of beat.
+  double mark(int bar, double share, Beat unit) const;
   // Minutes to play bars once, unrepeated, at the mark for a share of the performance tempo.
   double playing(BarRange bars, double share) const;
 
@@ -32,6 +45,7 @@ class TimeModel {
   double run_through() const;
   double spoken_part(BarRange bars, int level) const;
   double write_out(BarRange bars, int level) const;
+  double silent_run(BarRange bars) const;
   // The same for any drill. Of cue starts only their number counts, of a run-through nothing.
   double minutes(Drill drill, BarRange bars, int level, int starts = 0) const;
 
@@ -39,6 +53,9 @@ class TimeModel {
   // method's numbers for drills from memory are those of level 2; they follow the tempo of learning
   // for other levels, so that nothing is joined faster than it was learned.
   double share(Drill drill, int level) const;
+  TempoLadder ladder(int level) const;
+  // How often a chunk is played in its spoken work, all steps together.
+  int spoken_turns() const;
   // Steps of learning: each part alone and then together, or one step for a single part.
   int learning_steps() const;
 

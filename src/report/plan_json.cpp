@@ -13,6 +13,7 @@
 #include "plan/quality/quality.h"
 #include "plan/spacing_report.h"
 #include "plan/standing.h"
+#include "practice/time_model.h"
 #include "report/json_lines.h"
 #include "report/plan_words.h"
 #include "report/teacher_text.h"
@@ -55,14 +56,24 @@ Json dice_json(const DiceTable& table) {
           {"again", table.again}};
 }
 
-Json section_json(const PlannedSection& section) {
+// Metronome marks: learned, recalled, proved, performed.
+Json ladder_json(const Piece& piece, const Method& method, BarRange bars) {
+  const TimeModel time(piece, method);
+  const TempoLadder ladder = time.ladder(piece.hardest_level(bars));
+  return list_of(std::vector{ladder.learn, ladder.recall, ladder.proved, ladder.performance},
+                 [&](double share) { return number(number_text(time.mark(bars.first, share))); });
+}
+
+Json section_json(const PlannedPiece& planned, const Method& method,
+                  const PlannedSection& section) {
   return {{"name", section.name},
           {"first", section.bars.first},
           {"last", section.bars.last},
-          {"same_as", section.same_as ? range_json(*section.same_as) : Json()}};
+          {"same_as", section.same_as ? range_json(*section.same_as) : Json()},
+          {"ladder", ladder_json(planned.piece, method, section.bars)}};
 }
 
-Json piece_json(const PlannedPiece& planned, bool with_past) {
+Json piece_json(const PlannedPiece& planned, const Method& method, bool with_past) {
   const auto chunk_json = [&](const Chunk& chunk) {
     Json json = {{"id", chunk.id},
                  {"first", chunk.bars.first},
@@ -101,7 +112,10 @@ Json piece_json(const PlannedPiece& planned, bool with_past) {
           {"bars", piece.bars},
           {"first_bar", piece.first_bar()},
           {"parts", piece.parts()},
-          {"sections", list_of(planned.sections, section_json)},
+          {"sections", list_of(planned.sections,
+                               [&](const PlannedSection& section) {
+                                 return section_json(planned, method, section);
+                               })},
           {"chunks", list_of(planned.chunks, chunk_json)},
           {"cues", list_of(planned.cues, cue_json)},
           {"look_alikes", list_of(piece.look_alikes, look_alikes_json)},
@@ -113,7 +127,7 @@ Json piece_json(const PlannedPiece& planned, bool with_past) {
 
 Json step_json(const Step& step) {
   Json json = {{"parts", step.parts}, {"times", step.times}};
-  if (!step.spoken.empty()) json["spoken"] = step.spoken;
+  if (!step.spoken.empty()) json["say"] = step.spoken.front();
   return json;
 }
 
@@ -144,6 +158,10 @@ Json task_json(const Plan& plan, const Task& task) {
   if (task.fork)
     json["ways"] = list_of(task.ways, [](const PlayedWay& way) -> Json {
       return Json::array({way.at, way.to});
+    });
+  if (!task.tempi.empty())
+    json["tempi"] = list_of(task.tempi, [](const TempoFrom& from) -> Json {
+      return {from.bar, number(number_text(from.per_minute))};
     });
   return json;
 }
@@ -266,8 +284,9 @@ std::string plan_json(const Plan& plan) {
                {"by", iso(plan.by)},
                {"fits", plan.fits},
                {"minutes_total", minutes_json(plan.minutes_total())}};
-  json["pieces"] =
-      list_of(plan.pieces, [&](const PlannedPiece& piece) { return piece_json(piece, later); });
+  json["pieces"] = list_of(plan.pieces, [&](const PlannedPiece& piece) {
+    return piece_json(piece, plan.method, later);
+  });
   json["days"] = list_of(plan.days, [&](const Day& day) { return day_json(plan, day); });
   json["unplaced"] = list_of(plan.unplaced, unplaced_json);
   if (!plan.fits)

@@ -119,8 +119,13 @@ Task read_task(const Json& json, const std::vector<Piece>& pieces) {
   for (const std::string& id : texts(json.at("chunks")))
     task.chunks.push_back(piece.chunk_called(id));
   for (const Json& step : list(json.at("steps")))
-    task.steps.push_back({texts(step.at("parts")), whole(step.at("times"))});
+    task.steps.push_back({texts(step.at("parts")), whole(step.at("times")),
+                          step.contains("say") ? text(step.at("say")) : std::string()});
   task.has_tempo = !json.at("tempo").is_null();
+  if (task.has_tempo) task.tempo = number(json.at("tempo"));
+  if (json.contains("tempi"))
+    for (const Json& from : list(json.at("tempi")))
+      task.tempi.emplace_back(whole(from.at(0)), number(from.at(1)));
   task.minutes = number(json.at("minutes"));
   if (json.contains("cues")) task.cues = wholes(json.at("cues"));
   if (json.contains("ways"))

@@ -5,6 +5,7 @@
 #include <iosfwd>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace judge {
@@ -85,6 +86,7 @@ struct Piece {
 struct Step {
   std::vector<std::string> parts;
   int times = 0;
+  std::string say;  // the part said; may be empty
 };
 
 struct Task {
@@ -95,6 +97,8 @@ struct Task {
   std::vector<int> chunks;
   std::vector<Step> steps;
   bool has_tempo = false;
+  double tempo = 0;
+  std::vector<std::pair<int, double>> tempi;  // from a bar on
   double minutes = 0;
   std::vector<int> cues;
   std::vector<Bars> ways;  // of a fork drill: from one bar to another, which need not be the next

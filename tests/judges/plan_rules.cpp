@@ -17,9 +17,21 @@ std::string stage_of(const std::string& drill) {
   if (drill == "learn" || drill == "join" || drill == "recall") return "build";
   if (drill == "spoken_part" || drill == "write_out") return "temper";
   if (drill == "cue_starts" || drill == "slow_pass" || drill == "counted_pass" ||
-      drill == "run_through")
+      drill == "run_through" || drill == "silent_run")
     return "prove";
   return "no drill";
+}
+
+// Each from its bar on, inside the task, in order, the first that of the task.
+bool names_tempi(const Task& task) {
+  if (task.tempi.empty()) return true;
+  if (task.tempi.size() < 2 || task.tempi[0].second != task.tempo) return false;
+  int before = -1;
+  for (const auto& [bar, tempo] : task.tempi) {
+    if (bar <= before || !task.bars.holds(bar) || tempo <= 0) return false;
+    before = bar;
+  }
+  return true;
 }
 
 }  // namespace
@@ -85,7 +97,9 @@ void Judge::judge_calendar() {
       if (task.minutes <= 0) say(3, task.id + " takes no time");
       if (!ids.insert(task.id).second) say(3, task.id + " is given twice");
       if (task.stage != stage_of(task.drill)) say(3, task.id + " is of another stage");
-      if (task.has_tempo != (task.drill != "write_out")) say(3, task.id + ": tempo");
+      if (task.has_tempo != (task.drill != "write_out" && task.drill != "silent_run"))
+        say(3, task.id + ": tempo");
+      if (!names_tempi(task)) say(3, task.id + ": tempi");
     }
     total += minutes;
     if (std::abs(minutes - day.minutes) > kHair) say(3, iso(day.date) + " adds up to another sum");

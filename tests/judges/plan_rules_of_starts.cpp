@@ -6,6 +6,27 @@
 #include "plan_rules.h"
 
 namespace judge {
+namespace {
+
+// Each part said while the others are played, then played and said itself; at last all together.
+bool spoken_as_taught(const Task& task, const std::vector<std::string>& parts) {
+  std::size_t at = 0;
+  for (std::size_t turn = 0; turn < parts.size(); ++turn) {
+    if (at >= task.steps.size()) return false;
+    const Step& others = task.steps[at++];
+    if (others.say.empty() || others.parts.size() + 1 != parts.size() || others.times < 1 ||
+        std::count(others.parts.begin(), others.parts.end(), others.say) > 0)
+      return false;
+    if (parts.size() > 3) continue;
+    if (at >= task.steps.size()) return false;
+    const Step& own = task.steps[at++];
+    if (own.say != others.say || own.parts != std::vector{own.say} || own.times < 1) return false;
+  }
+  return at + 1 == task.steps.size() && task.steps[at].say.empty() &&
+         task.steps[at].parts.size() == parts.size();
+}
+
+}  // namespace
 
 void Judge::judge_cues(const Piece& piece) {
   for (std::size_t index = 0; index < piece.cues.size(); ++index)
@@ -148,6 +169,8 @@ void Judge::judge_temper(const Piece& piece) {
     if (asked_.temper == "no") say(9, at(placed) + " was not asked for");
     if (task.drill == "spoken_part" && piece.parts.size() < 2)
       say(9, at(placed) + " with a single part");
+    if (task.drill == "spoken_part" && !spoken_as_taught(task, piece.parts))
+      say(9, at(placed) + ": steps");
     for (const int chunk : chunks_in(piece, task.bars)) {
       if (day_of(chunk) < 0 || day_of(chunk) >= placed.when.first)
         say(9, at(placed) + " is not learned on an earlier day");

@@ -88,6 +88,22 @@ const std::multimap<Kind, Change>& changes() {
          task(p, 2, 1).bars = {2, 5};
        }},
       {Kind::steps, [](Plan& p) { task(p, 2, 0).steps.clear(); }},
+      {Kind::steps,
+       [](Plan& p) {
+         task(p, 2, 0).tempi = {{1, 66}};
+       }},
+      {Kind::steps,
+       [](Plan& p) {
+         task(p, 2, 0).tempi = {{1, 60}, {5, 66}};
+       }},
+      {Kind::steps,
+       [](Plan& p) {
+         task(p, 2, 0).tempi = {{5, 66}, {5, 60}};
+       }},
+      {Kind::steps,
+       [](Plan& p) {
+         task(p, 2, 0).tempi = {{1, 66}, {13, 60}};
+       }},
       {Kind::bar_not_in_one_chunk,
        [](Plan& p) {
          piece(p).chunks[1].bars = {5, 7};

@@ -119,7 +119,12 @@ TEST_CASE("what counts as done is what the record tells") {
         p.past.back().tasks.push_back(again);
       },
       kind));
-  CHECK(found_after([](Plan& p) { p.past.back().tasks.back().drill = Drill::join; }, kind));
+  CHECK(found_after(
+      [](Plan& p) {
+        Drill& drill = p.past.back().tasks.back().drill;
+        drill = drill == Drill::join ? Drill::recall : Drill::join;
+      },
+      kind));
   const auto with_starts = [](Plan& plan, const std::function<void(Task&)>& change) {
     for (auto day = plan.past.rbegin(); day != plan.past.rend(); ++day)
       for (Task& task : day->tasks)

@@ -43,7 +43,7 @@ TEST_CASE("a plan as JSON has the format's keys in their order") {
   CHECK(keys(piece) == Names{"title", "bars", "first_bar", "parts", "sections", "chunks", "cues",
                              "look_alikes", "forks", "rejoin", "dice"});
   const Json& sections = piece.at("sections");
-  CHECK(keys(sections.at(0)) == Names{"name", "first", "last", "same_as"});
+  CHECK(keys(sections.at(0)) == Names{"name", "first", "last", "same_as", "ladder"});
   CHECK(sections.at(0).at("same_as").is_null());
   CHECK(sections.at(2).at("same_as").at(1) == 4);
   CHECK(keys(piece.at("chunks").at(0)) == Names{"id", "first", "last", "section", "level"});
@@ -75,7 +75,7 @@ TEST_CASE("nothing is played in a write-out, so it has no tempo in JSON") {
   const Json plan = tree(sound_plan());
   const Json& speak = plan.at("days").at(2).at("tasks").at(2);
   const Json& write = plan.at("days").at(2).at("tasks").at(3);
-  CHECK(keys(speak.at("steps").at(0)) == Names{"parts", "times", "spoken"});
+  CHECK(keys(speak.at("steps").at(0)) == Names{"parts", "times", "say"});
   CHECK(write.at("stage") == "temper");
   CHECK(write.at("drill") == "write_out");
   CHECK(write.at("tempo").is_null());

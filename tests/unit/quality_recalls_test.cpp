@@ -85,6 +85,15 @@ TEST_CASE("each task has the tempo of its place") {
   const QualityFigure figure = figure_of(plan, kTempo).value();
   CHECK(lacks_of(plan, kTempo) == Lacks{Lack::one_tempo});
   CHECK(figure.figure == Approx(4.0 / 9));  // four chunks learned, of nine tasks
+  const auto name = [&](double share) {
+    for (Day& day : plan.days)
+      for (Task& task : day.tasks)
+        if (task.bars == BarRange{1, 16}) task.tempi = {{1, *task.tempo}, {9, *task.tempo * share}};
+  };
+  name(0.99);
+  CHECK(figure_of(plan, kTempo).value().met);
+  name(0.85);  // more than a mark's difference
+  CHECK(lacks_of(plan, kTempo) == Lacks{Lack::one_tempo});
 }
 
 TEST_CASE("the unit of the beat stays the same from row to row") {

@@ -81,9 +81,10 @@ TEST_CASE("seasons of a simulated player") {
     for (const Season& season : seasons()) {
       INFO(table(season));
       const Turns turns = turns_of(season);
-      // Run-throughs and passes are turns of every bar, and forks are drilled wherever they are.
-      CHECK(mean(turns.weak) >= 1.6 * mean(turns.strong_and_known_so));
-      CHECK(mean(turns.weak) >= 1.35 * mean(turns.strong));
+      // Run-throughs and passes are turns of every bar; spoken work is one turn, however often the
+      // bars are played in it.
+      CHECK(mean(turns.weak) >= 1.5 * mean(turns.strong_and_known_so));
+      CHECK(mean(turns.weak) >= 1.28 * mean(turns.strong));
       of_all += mean(turns.weak) / mean(turns.strong) / kSeasons;
     }
     // Strong bars that slipped by chance are among all the strong ones.

@@ -409,7 +409,7 @@ TEST_CASE("the learning calendar shows each chunk's learning, its recalls and th
     for (const Task& task : plan.days[day].tasks)
       for (const int chunk : task.chunks) {
         const std::pair<int, int> at(static_cast<int>(day), chunk);
-        if (task.drill == Drill::run_through) continue;
+        if (task.drill == Drill::run_through || task.drill == Drill::silent_run) continue;
         (task.drill == Drill::learn ? learned
          : retrieves(task.drill)    ? recalled
                                     : joined)

@@ -143,6 +143,7 @@ class SimulatedPlayer {
         break;
       case Drill::spoken_part:
       case Drill::write_out:
+      case Drill::silent_run:
         if (!is_learned(task.bars, day.date)) return false;
         break;
     }

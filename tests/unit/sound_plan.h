@@ -74,7 +74,11 @@ inline Task runs(int times) {
 
 inline Task speak(BarRange bars, int chunk) {
   Task made = task(Drill::spoken_part, bars, {chunk}, 2);
-  made.steps = {{{"right hand"}, {"left hand"}, 2}, {{"left hand"}, {"right hand"}, 2}};
+  made.steps = {{{"right hand"}, {"left hand"}, 2},
+                {{"left hand"}, {"left hand"}, 1},
+                {{"left hand"}, {"right hand"}, 2},
+                {{"right hand"}, {"right hand"}, 1},
+                {kBoth, {}, 1}};
   made.reason = Reason::weakest_first;
   return made;
 }

@@ -1,10 +1,12 @@
 // The tempo of a task where the piece changes its own.
 
+#include "plan/due/task_tempo.h"
 #include "catch.h"
 #include "drawn_sheet.h"
+#include "practice/beat_units.h"
+#include "practice/time_model.h"
 #include "sample_plan.h"
 #include "workbook/parts/task_words.h"
-#include "workbook/parts/tempo_mark.h"
 
 using namespace cahier;
 
@@ -22,51 +24,104 @@ practice: {minutes: 30}
 }  // namespace
 
 TEST_CASE("a task keeps its share of the tempo through a change") {
-  const Plan plan = sample::plan(kChanging);
-  const PlannedPiece& piece = plan.pieces.front();
+  const Piece piece = sample::piece(kChanging);
+  const TimeModel time(piece, sample::steady());
   Task task;
   task.drill = Drill::slow_pass;
   task.bars = {1, 24};
-  task.tempo = 54;  // 45 % of 120
-  CHECK(tempo_at(piece, task, 1) == Tempo{54, Beat::quarter});
-  // 45 % of 80 is 36, below the scale of marks; 60 % of 80 is 48, a mark.
-  // No metronome has 36: the eighths have 72.
-  CHECK(tempo_at(piece, task, 9) == Tempo{72, Beat::eighth});
-  task.tempo = 72;
-  CHECK(tempo_at(piece, task, 9).per_minute == 48);
-  const std::vector<TempoFrom> later = later_tempi(piece, task);
-  REQUIRE(later.size() == 2);
-  CHECK(later[0].bar == 9);
-  CHECK(later[1].bar == 17);
-  CHECK(later[1].tempo.per_minute == 72);
+  set_tempo(task, piece, time, 0.45);
+  CHECK(task.tempo == 54);
+  CHECK(task.tempi == std::vector<TempoFrom>{{1, 54}, {9, 36}, {17, 54}});
+  CHECK(task.tempo_at(8) == 54);
+  CHECK(task.tempo_at(16) == 36);
+  CHECK(task.tempo_at(24) == 54);
+  REQUIRE(later_tempi(task).size() == 2);
+  CHECK(tempo_at(task, 9) == Tempo{36, Beat::quarter});
   task.bars = {9, 16};
-  CHECK(later_tempi(piece, task).empty());
-  task.bars = {1, 24};
-  task.tempo.reset();
-  CHECK(later_tempi(piece, task).empty());
+  set_tempo(task, piece, time, 0.6);
+  CHECK(task.tempo == 48);
+  CHECK(task.tempi.empty());
+  CHECK(later_tempi(task).empty());
 }
 
-TEST_CASE("a run-through at full tempo has the tempi of the piece") {
+TEST_CASE("cue starts have the tempo of each start") {
+  const Piece piece = sample::piece(kChanging);
+  const TimeModel time(piece, sample::steady());
+  Task task;
+  task.drill = Drill::cue_starts;
+  task.cues = {1, 2, 3};
+  task.bars = {1, 20};
+  task.from_starts = {{1, 4}, {5, 8}, {13, 20}};
+  set_tempo(task, piece, time, 1);
+  // From bar 17 on it is the tempo of the first bars again.
+  CHECK(task.tempi == std::vector<TempoFrom>{{1, 120}, {13, 80}, {17, 120}});
+  CHECK(shows_tempo(task));
+  task.cues.clear();
+  CHECK_FALSE(shows_tempo(task));  // dice choose the start, and its list names the tempo
+}
+
+TEST_CASE("a day's rows of a piece are counted in one unit of beat") {
+  Piece piece = sample::piece(kChanging);
+  piece.changes[0].meter = Meter{{6}, 8};
+  piece.changes[0].tempo = Tempo{60, Beat::dotted_quarter};
+  const TimeModel time(piece, sample::steady());
+  const auto of = [&](Drill drill, BarRange bars, double share) {
+    Task task;
+    task.drill = drill;
+    task.bars = bars;
+    set_tempo(task, piece, time, share);
+    return task;
+  };
+  const Task across = of(Drill::recall, {1, 16}, 0.5);
+  CHECK(across.beat == Beat::eighth);
+  CHECK(across.tempi == std::vector<TempoFrom>{{1, 120}, {9, 88}});  // 90 is no mark
+  std::vector<Task> tasks = {of(Drill::recall, {1, 8}, 0.5), of(Drill::recall, {9, 16}, 0.7),
+                             of(Drill::run_through, {1, 24}, 1)};
+  CHECK(tasks[0].beat == Beat::quarter);
+  CHECK(tasks[1].beat == Beat::dotted_quarter);
+  count_in_one_beat(tasks, {&piece});
+  for (const Task& task : tasks) CHECK(task.beat == Beat::eighth);
+  CHECK(tasks[0].tempo == 120);
+  CHECK(tasks[1].tempo == 126);
+  CHECK(tasks[2].tempo == 240);  // as on the day, without a metronome
+  // A recall at 120 is beyond the metronome's 208 in eighths: each row keeps its own.
+  tasks = {of(Drill::recall, {1, 8}, 1), of(Drill::recall, {9, 16}, 0.7)};
+  count_in_one_beat(tasks, {&piece});
+  CHECK(tasks[0].beat == Beat::quarter);
+  CHECK(tasks[1].beat == Beat::dotted_quarter);
+}
+
+TEST_CASE("a run-through is played as on the day, in the tempi of the piece") {
   const Plan plan = sample::plan(kChanging);
+  int runs = 0;
   for (const Day& day : plan.days)
     for (const Task& task : day.tasks)
       if (task.drill == Drill::run_through) {
-        const std::vector<TempoFrom> later = later_tempi(plan.pieces.front(), task);
-        REQUIRE(later.size() == 2);
-        CHECK(later[0].tempo.per_minute == 80);
-        CHECK(later[1].tempo.per_minute == 120);
+        ++runs;
+        CHECK_FALSE(shows_tempo(task));
+        REQUIRE(task.tempi.size() == 3);
+        const double unit = quarters(task.beat);
+        CHECK(task.tempi[0].per_minute * unit == 120);
+        CHECK(task.tempi[1].per_minute * unit == 80);
+        CHECK(task.tempi[2].per_minute * unit == 120);
       }
+  CHECK(runs >= 5);
   const std::string words = sample::DrawnSheet(draw_day_panels, plan).words();
-  CHECK(words.find("\n9:\n= 80\n") != std::string::npos);
+  CHECK(words.find("as on") != std::string::npos);
 }
 
-TEST_CASE("a tempo below the metronome's slowest mark is counted in smaller beats") {
-  // The traditional scale begins at 40 (Grove's Dictionary, first edition, vol. 2, p. 320).
-  CHECK(on_the_metronome({40, Beat::quarter}) == Tempo{40, Beat::quarter});
-  CHECK(on_the_metronome({38, Beat::quarter}) == Tempo{76, Beat::eighth});
-  CHECK(on_the_metronome({35, Beat::quarter}) == Tempo{69, Beat::eighth});  // 70 is no mark
-  CHECK(on_the_metronome({21, Beat::dotted_quarter}) == Tempo{63, Beat::eighth});
-  CHECK(on_the_metronome({30, Beat::half}) == Tempo{60, Beat::quarter});
-  CHECK(on_the_metronome({20, Beat::dotted_half}) == Tempo{60, Beat::quarter});
-  CHECK(on_the_metronome({30, Beat::eighth}) == Tempo{30, Beat::eighth});
+TEST_CASE("a mark counted in smaller beats is a mark, the piece's own tempo exact") {
+  CHECK(counted_in({38, Beat::quarter}, Beat::eighth, false) == 76);
+  CHECK(counted_in({35, Beat::quarter}, Beat::eighth, false) == 69);  // 70 is no mark
+  CHECK(counted_in({20, Beat::dotted_half}, Beat::quarter, false) == 60);
+  CHECK(counted_in({50, Beat::dotted_quarter}, Beat::eighth, true) == 150);
+}
+
+TEST_CASE("two beats are counted in the longest that divides both") {
+  CHECK(common_beat(Beat::quarter, Beat::quarter) == Beat::quarter);
+  CHECK(common_beat(Beat::quarter, Beat::dotted_quarter) == Beat::eighth);
+  CHECK(common_beat(Beat::half, Beat::quarter) == Beat::quarter);
+  CHECK(common_beat(Beat::dotted_half, Beat::dotted_quarter) == Beat::dotted_quarter);
+  CHECK(common_beat(Beat::dotted_half, Beat::half) == Beat::quarter);
+  CHECK_FALSE(common_beat(Beat::dotted_eighth, Beat::quarter).has_value());
 }

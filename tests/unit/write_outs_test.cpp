@@ -282,11 +282,11 @@ TEST_CASE("Repeats, changes and the end stand at their bars") {
   CHECK(first.front().bars.back().closes_repeat);
 }
 
-TEST_CASE("Six spoken parts for two hands stand on one page, bars first, circles aligned") {
+TEST_CASE("Four spoken parts for two hands stand on one page, bars first, circles aligned") {
   const Plan plan = sample::plan(example("winter-fantasy"));
   REQUIRE(tasks_of(plan, Drill::spoken_part) == 6);
   const DrawnSheet sheet(draw_spoken_parts, plan);
-  REQUIRE(sheet.pages() == 1);
+  REQUIRE(sheet.pages() == 2);
   const DrawnPage& page = sheet.canvas().pages().front();
   std::set<long> columns;
   std::vector<double> rows;
@@ -296,7 +296,8 @@ TEST_CASE("Six spoken parts for two hands stand on one page, bars first, circles
       rows.push_back(circle->centre.y);
     }
   CHECK(columns.size() == 2);
-  CHECK(rows.size() == 6 * 2 * 2);
+  // Twice each way, each part once by itself, and all at last.
+  CHECK(rows.size() == 4 * (2 * (2 + 1) + 1));
   const auto texts = page.texts();
   const auto bars = std::find_if(texts.begin(), texts.end(),
                                  [](const DrawnText& text) { return text.text == "25–26"; });
@@ -318,7 +319,9 @@ TEST_CASE("Spoken parts have two lines for each step where one page holds them a
   CHECK(sheet.pages() == 1);
   CHECK(count_of(sheet.words(), "play left hand, say right hand") == 2);
   CHECK(count_of(sheet.words(), "play right hand, say left hand") == 2);
-  CHECK(sheet.circles_to_tick() == 2 * 2 * 2);
+  CHECK(count_of(sheet.words(), "play and say right hand") == 2);
+  CHECK(count_of(sheet.words(), "all together, slowly") == 2);
+  CHECK(sheet.circles_to_tick() == 2 * (2 * (2 + 1) + 1));
   int lines = 0;
   for (const DrawnItem& item : sheet.canvas().pages().front().items)
     if (const auto* line = std::get_if<DrawnLine>(&item))

@@ -18,6 +18,7 @@ constexpr double kWeakGap = 0.5;
 constexpr int kCriterion = 3;
 constexpr int kCriterionDays = 10;  // from learning on
 constexpr int kCriterionGap = 2;    // days
+constexpr int kTempoGap = 1;        // days, for bars on their way to their tempo
 constexpr double kHardGap = 0.12;   // of the best gap, for hard bars
 constexpr int kWeek = 7;            // days in which what was overdue comes back
 
@@ -29,7 +30,9 @@ RecallsDue::RecallsDue(const Analysis& analysis, const Method& method,
       method_(method),
       practice_days_(practice_days),
       end_(end),
-      tempo_(analysis, end) {
+      tempo_(analysis, method, end) {
+  slips_ = std::any_of(analysis.planned.chunks.begin(), analysis.planned.chunks.end(),
+                       [](const Chunk& chunk) { return chunk.raised; });
   best_gap_.push_back(1);
   for (int left = 1; left <= end; ++left) best_gap_.push_back(best_gap(method, left));
   learned_.assign(analysis.planned.chunks.size(), -1);
@@ -219,7 +222,8 @@ bool RecallsDue::sooner(int chunk, int day) const {
   if (analysis_.planned.chunks[chunk].raised) return since >= 1;
   if (turns_[chunk] < kCriterion && day - learned_[chunk] <= kCriterionDays)
     return since >= kCriterionGap;
-  return tempo_.wants_tempo(chunk, day) && since >= kCriterionGap;
+  // Where something slips, the minutes are its own.
+  return tempo_.wants_tempo(chunk, day) && since >= (slips_ ? kCriterionGap : kTempoGap);
 }
 
 template <typename Belongs>

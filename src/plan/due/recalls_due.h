@@ -114,6 +114,7 @@ class RecallsDue {
   std::vector<int> chunk_of_;     // by bar where it is learned
   std::vector<int> played_;       // by bar where it is learned: last day, or -1
   std::vector<int> position_of_;  // by day: practice days before it
+  bool slips_ = false;            // some of it more than it should
   int learned_count_ = 0;
   int last_learning_day_ = -1;
 };

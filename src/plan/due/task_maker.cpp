@@ -2,6 +2,9 @@
 
 #include <algorithm>
 
+#include "plan/due/task_tempo.h"
+#include "plan/spoken_steps.h"
+
 namespace cahier {
 
 TaskMaker::TaskMaker(const Analysis& analysis, const Method& method, int piece)
@@ -15,8 +18,7 @@ Task TaskMaker::without_chunks(Drill drill, BarRange bars, int level, double min
   task.drill = drill;
   task.bars = bars;
   if (facts_of(drill).tempo != AtTempo::none)
-    task.tempo = analysis_.time.mark(bars.first, analysis_.time.share(drill, level));
-  task.beat = tempo_or_usual(analysis_.planned.piece, bars.first).beat;
+    set_tempo(task, analysis_.planned.piece, analysis_.time, analysis_.time.share(drill, level));
   task.minutes = minutes;
   return task;
 }
@@ -35,12 +37,7 @@ std::vector<Step> TaskMaker::steps_of(Drill drill) const {
       steps.push_back(together(1));
       break;
     case Manner::spoken_in_turn:
-      for (const std::string& spoken : parts) {
-        Step step{{}, {spoken}, method_.spoken_times};
-        for (const std::string& part : parts)
-          if (part != spoken) step.parts.push_back(part);
-        steps.push_back(std::move(step));
-      }
+      steps = spoken_steps(parts, method_);
       break;
   }
   return steps;
@@ -82,8 +79,8 @@ Task TaskMaker::recall(BarRange bars, double progress) const {
 
 void TaskMaker::raise_tempo(Task& task, int level, double progress) const {
   const double share = analysis_.time.share(Drill::learn, level);
-  task.tempo =
-      analysis_.time.mark(task.bars.first, share + (1 - share) * std::clamp(progress, 0.0, 1.0));
+  set_tempo(task, analysis_.planned.piece, analysis_.time,
+            share + (1 - share) * std::clamp(progress, 0.0, 1.0));
 }
 
 Task TaskMaker::cue_starts(const std::vector<int>& cues, int throws, double progress) const {
@@ -101,12 +98,12 @@ Task TaskMaker::cue_starts(const std::vector<int>& cues, int throws, double prog
     level = std::max(level, analysis_.level_in(analysis_.starts[cue - 1].bars));
   if (cues.empty()) level = analysis_.level_in(bars);
   Task task = without_chunks(Drill::cue_starts, bars, level, analysis_.time.cue_starts(starts));
-  raise_tempo(task, level, progress);
   for (const int cue : cues) {
     const StartFromCue& start = analysis_.starts[cue - 1];
     task.chunks.insert(task.chunks.end(), start.chunks.begin(), start.chunks.end());
     task.from_starts.push_back(start.bars);
   }
+  raise_tempo(task, level, progress);
   std::sort(task.chunks.begin(), task.chunks.end());
   task.chunks.erase(std::unique(task.chunks.begin(), task.chunks.end()), task.chunks.end());
   task.steps = {together(starts)};

@@ -12,15 +12,13 @@ constexpr double kFirstStep = 1.05;
 constexpr double kTempoStep = 0.19;
 constexpr double kToTempo = 0.55;
 constexpr double kToTempoAtLast = 6.0 / 7;
-// A teacher wants each bar twice near its tempo before the first run-through: in its last days.
-constexpr double kNearTempo = 0.9;
-constexpr int kNearTempoTimes = 2;
-constexpr int kNearTempoDays = 14;
+constexpr int kNearTempoDays = 14;  // before the first run-through, in which bars are proved
 
 }  // namespace
 
-TempoSteps::TempoSteps(const Analysis& analysis, int end)
+TempoSteps::TempoSteps(const Analysis& analysis, const Method& method, int end)
     : analysis_(analysis),
+      method_(method),
       end_(end),
       learned_(analysis.planned.chunks.size(), -1),
       reached_(learned_.size(), 0),
@@ -30,7 +28,8 @@ void TempoSteps::recalled(const Task& task, const std::vector<int>& chunks) {
   if (!task.tempo) return;
   const Tempo full = tempo_or_usual(analysis_.planned.piece, task.bars.first);
   const double share = *task.tempo * quarters(task.beat) / full.quarters_per_minute();
-  const bool near = *task.tempo >= analysis_.time.mark(task.bars.first, kNearTempo);
+  const double wanted = analysis_.time.mark(task.bars.first, method_.proved_tempo, task.beat);
+  const bool near = *task.tempo >= wanted - 1e-9;
   for (const int chunk : chunks) {
     reached_[chunk] = share;
     near_tempo_[chunk] += near ? 1 : 0;
@@ -38,7 +37,7 @@ void TempoSteps::recalled(const Task& task, const std::vector<int>& chunks) {
 }
 
 bool TempoSteps::wants_tempo(int chunk, int day) const {
-  return near_tempo_[chunk] < kNearTempoTimes && at_tempo_by_ > day &&
+  return near_tempo_[chunk] < method_.proved_times && at_tempo_by_ > day &&
          at_tempo_by_ - day <= kNearTempoDays;
 }
 

@@ -10,8 +10,8 @@ namespace cahier {
 
 class TempoSteps {
  public:
-  // `end` is the date. REQUIRES: `analysis` outlives this object.
-  TempoSteps(const Analysis& analysis, int end);
+  // `end` is the date. REQUIRES: `analysis` and `method` outlive this object.
+  TempoSteps(const Analysis& analysis, const Method& method, int end);
 
   // Everything is at the performance tempo already.
   void is_at_tempo() { at_tempo_ = true; }
@@ -27,7 +27,7 @@ class TempoSteps {
   // learned, 0, to the performance tempo, 1.
   double progress(const std::vector<int>& chunks, int day) const;
 
-  // Whether it is time for a recall near the tempo, before the first run-through.
+  // Whether it is time for a recall at the method's proved tempo, before the first run-through.
   bool wants_tempo(int chunk, int day) const;
 
  private:
@@ -35,10 +35,11 @@ class TempoSteps {
   double share(int chunk, int day) const;
 
   const Analysis& analysis_;
+  const Method& method_;
   int end_;
   std::vector<int> learned_;     // by chunk: day, or -1
   std::vector<double> reached_;  // by chunk: share of the tempo at its last recall, 0 for none
-  std::vector<int> near_tempo_;  // by chunk: recalls near the performance tempo
+  std::vector<int> near_tempo_;  // by chunk: recalls at the proved tempo or above
   int at_tempo_by_ = -1;
   bool at_tempo_ = false;
 };

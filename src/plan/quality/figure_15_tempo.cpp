@@ -8,6 +8,9 @@
 // that plays bars of different tempi has not the tempo of each place. Neighbouring rows are
 // neighbouring tasks of a day that have a tempo.
 #include <algorithm>
+#include <cmath>
+#include <set>
+#include <utility>
 
 #include "plan/quality/each_figure.h"
 #include "plan/quality/figure_builder.h"
@@ -19,6 +22,7 @@ constexpr double kFirstRecall = 1.1;  // times the tempo of learning
 constexpr double kStep = 0.2;         // of the performance tempo
 constexpr double kNearTempo = 0.9;    // of it
 constexpr int kTimes = 2;
+constexpr double kMarksApart = 0.12;
 
 double performance(const PlacedPiece& piece, int bar) {
   return tempo_or_usual(piece.planned->piece, bar).quarters_per_minute();
@@ -74,9 +78,7 @@ void measure_sections(FigureBuilder& figure, const PlacedPiece& piece) {
   for (const PlacedTask& one : piece.tasks) {
     if (!retrieves(one.task->drill) || !one.task->tempo || one.date >= first) continue;
     const int at = one.task->bars.first;
-    const double wanted =
-        piece.time.mark(at, kNearTempo) * quarters(tempo_or_usual(piece.planned->piece, at).beat);
-    if (*one.task->tempo * quarters(one.task->beat) < wanted - 1e-9) continue;
+    if (*one.task->tempo < piece.time.mark(at, kNearTempo, one.task->beat) - 1e-9) continue;
     for (const BarRange& played : one.task->played())
       for (int bar = played.first; bar <= played.last; ++bar) ++times[bar];
   }
@@ -92,14 +94,27 @@ void measure_sections(FigureBuilder& figure, const PlacedPiece& piece) {
     figure.lacks({.lack = Lack::never_near_tempo, .piece = piece.index, .bars = slow});
 }
 
-bool has_one_tempo(const PlacedPiece& piece, const Task& task) {
-  const double tempo = performance(piece, task.bars.first);
+// Whether the task names a tempo for this bar, at about the share of the first one's: marks are a
+// twentieth apart, and a tempo that is counted in other beats is rounded once more.
+bool names_tempo(const PlacedPiece& piece, const Task& task, int bar) {
+  const bool named = std::any_of(task.tempi.begin(), task.tempi.end(),
+                                 [&](const TempoFrom& from) { return from.bar == bar; });
+  const double found = task.tempo_at(bar) * quarters(task.beat) / performance(piece, bar);
+  return named && std::abs(found / share(piece, task) - 1) <= kMarksApart;
+}
+
+bool has_its_tempo_everywhere(const PlacedPiece& piece, const Task& task) {
+  std::set<int> places;
   for (const BarRange& played : task.played()) {
-    if (performance(piece, played.first) != tempo) return false;
+    places.insert(played.first);
     for (const Change& change : piece.planned->piece.changes)
-      if (played.contains(change.bar) && performance(piece, change.bar) != tempo) return false;
+      if (played.contains(change.bar)) places.insert(change.bar);
   }
-  return true;
+  double before = performance(piece, task.bars.first);
+  return std::all_of(places.begin(), places.end(), [&](int bar) {
+    const double here = performance(piece, bar);
+    return here == std::exchange(before, here) || names_tempo(piece, task, bar);
+  });
 }
 
 void measure_places(FigureBuilder& figure, const PlacedPiece& piece) {
@@ -109,7 +124,7 @@ void measure_places(FigureBuilder& figure, const PlacedPiece& piece) {
   for (const PlacedTask& one : piece.tasks) {
     if (one.past || !one.task->tempo) continue;
     ++all;
-    if (has_one_tempo(piece, *one.task))
+    if (has_its_tempo_everywhere(piece, *one.task))
       ++good;
     else
       mixed.push_back(one.task->bars);

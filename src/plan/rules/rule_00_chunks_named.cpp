@@ -109,6 +109,7 @@ void check_learned_before(IndexedPlan& indexed, const IndexedPiece& piece, const
 int rule_broken_by(Drill drill) {
   if (drill == Drill::join) return 4;
   if (drill == Drill::run_through) return 6;
+  if (drill == Drill::silent_run) return 0;
   return is_retrieval(drill) ? 5 : 9;
 }
 

@@ -66,6 +66,7 @@ std::vector<Fact> told_by_record(const IndexedPlan& indexed) {
       case Drill::recall:
       case Drill::slow_pass:
       case Drill::counted_pass:
+      case Drill::silent_run:
         facts.push_back({done.date, done.piece, done.drill, done.bars, {}});
         break;
     }

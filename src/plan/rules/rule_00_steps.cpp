@@ -27,12 +27,32 @@ bool plays_everything(const Step& step, const Names& parts) {
   return step.parts.size() == parts.size() && step.spoken.empty();
 }
 
+// Each part is said while all the others are played, and, with two or three parts, then by itself;
+// at last all are played together.
 bool is_spoken_each_way_round(const Task& task, const Names& parts) {
-  return std::all_of(parts.begin(), parts.end(), [&](const std::string& part) {
+  const auto has = [&](const std::string& said, std::size_t played, bool said_is_played) {
     return std::any_of(task.steps.begin(), task.steps.end(), [&](const Step& step) {
-      return std::find(step.spoken.begin(), step.spoken.end(), part) != step.spoken.end();
+      return step.spoken == Names{said} && step.parts.size() == played &&
+             share_a_name(step.parts, step.spoken) == said_is_played;
     });
-  });
+  };
+  const bool alone = parts.size() == 2 || parts.size() == 3;
+  return plays_everything(task.steps.back(), parts) &&
+         std::all_of(parts.begin(), parts.end(), [&](const std::string& part) {
+           return has(part, parts.size() - 1, false) && (!alone || has(part, 1, true));
+         });
+}
+
+// Two or more, by bar, the first that of the task.
+bool names_its_tempi(const Task& task) {
+  if (task.tempi.empty()) return true;
+  if (task.tempi.size() < 2 || task.tempo != task.tempi.front().per_minute) return false;
+  for (std::size_t at = 0; at < task.tempi.size(); ++at) {
+    const TempoFrom& from = task.tempi[at];
+    if (!task.bars.contains(from.bar) || !(from.per_minute > 0)) return false;
+    if (at > 0 && from.bar <= task.tempi[at - 1].bar) return false;
+  }
+  return true;
 }
 
 int rule_of(Drill drill) {
@@ -48,6 +68,8 @@ int rule_of(Drill drill) {
     case Drill::spoken_part:
     case Drill::write_out:
       return 9;
+    case Drill::silent_run:
+      return 0;
     case Drill::recall:
     case Drill::slow_pass:
     case Drill::counted_pass:
@@ -59,22 +81,26 @@ int rule_of(Drill drill) {
 std::string fault_of(const Task& task, const Names& parts) {
   const bool speaks = task.drill == Drill::spoken_part;
   const bool writes = task.drill == Drill::write_out;
-  if (task.tempo.has_value() == writes)
-    return writes ? " has a tempo though nothing is played" : " has no tempo";
+  const bool silent = writes || task.drill == Drill::silent_run;
+  if (task.tempo.has_value() == silent)
+    return silent ? " has a tempo though nothing is played" : " has no tempo";
   if (task.tempo && !(*task.tempo > 0)) return " has no tempo above nothing";
+  if (!names_its_tempi(task)) return " names its tempi out of order, or outside its bars";
   if (task.steps.empty() && !writes) return " has no step";
   for (const Step& step : task.steps) {
     if (step.times < 1) return " has a step that is done no times";
     if (!are_parts(step.parts, parts) || !are_parts(step.spoken, parts))
       return " names parts that the piece has not";
     if (step.parts.empty() && !writes) return " has a step in which nothing is played";
-    if (step.spoken.empty() == speaks)
-      return speaks ? " has a step in which nothing is spoken" : " has a step that is spoken";
-    if (share_a_name(step.parts, step.spoken)) return " speaks a part that is played";
+    if (!step.spoken.empty() && !speaks) return " has a step that is spoken";
+    if (step.spoken.size() > 1) return " has a step in which several parts are spoken";
+    if (share_a_name(step.parts, step.spoken) && step.parts.size() > 1)
+      return " speaks a part that is played with others";
   }
-  if (speaks && parts.size() == 2 && !is_spoken_each_way_round(task, parts))
-    return " does not speak each part once";
-  if (task.drill == Drill::run_through && task.steps.size() != 1) return " is not one step";
+  if (speaks && parts.size() > 1 && !is_spoken_each_way_round(task, parts))
+    return " does not speak each part as it should, and play all at last";
+  const bool in_one = task.drill == Drill::run_through || task.drill == Drill::silent_run;
+  if (in_one && task.steps.size() != 1) return " is not one step";
   const bool needs_everything = !speaks && !writes;
   if (needs_everything && !std::any_of(task.steps.begin(), task.steps.end(), [&](const Step& step) {
         return plays_everything(step, parts);

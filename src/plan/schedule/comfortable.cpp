@@ -57,6 +57,7 @@ class Layout {
       if (draft_.is_welcome(Drill::join, day)) thin_days_.fill(draft_, day);
       if (pace_.catch_up && everything_learned()) more_.fill_up(day);
       if (pace_.temper) draft_.temper(position);
+      more_.play_silently(day);
       draft_.place_runs(day);
       draft_.finish(day);
     }

@@ -95,6 +95,8 @@ double first_sitting(const Day& day, const std::vector<int>& sittings) {
 
 bool same_passage(const Task& one, const Task& other) {
   if (one.piece != other.piece) return false;
+  // In the head nothing is played twice.
+  if (one.drill == Drill::silent_run || other.drill == Drill::silent_run) return false;
   if (covers(one.drill, Covers::piece) || covers(other.drill, Covers::piece)) return false;
   const bool one_starts = covers(one.drill, Covers::starts);
   const bool other_starts = covers(other.drill, Covers::starts);

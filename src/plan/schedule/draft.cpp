@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "plan/due/task_tempo.h"
 #include "plan/due/witnessed_runs.h"
 #include "plan/schedule/day_order.h"
 
@@ -177,6 +178,9 @@ void Draft::finish(int index) {
   }
   put_in_order(day,
                [&](const Task& task) { return work.analyses[task.piece].level_in(task.bars); });
+  std::vector<const Piece*> played;
+  for (const Analysis& analysis : work.analyses) played.push_back(&analysis.planned.piece);
+  count_in_one_beat(day.tasks, played);
   divide_into_sittings(day, work.terms.blocks, work.terms.method.break_after);
   if (day.note != DayNote::none) return;
   const bool all_learned = std::all_of(pieces.begin(), pieces.end(), [](const auto& progress) {

@@ -113,4 +113,44 @@ void WelcomeWork::fill_up(int day) {
   }
 }
 
+void WelcomeWork::play_silently(int day) {
+  if (draft_.schedule.days[day].tasks.empty()) return;
+  if (!draft_.is_welcome(Drill::silent_run, day)) return;
+  const int days_between = draft_.work.terms.method.silent_days;
+  for (auto& progress : draft_.pieces) {
+    if (progress->slips() || progress->runs.runs[day] > 0) continue;
+    auto [known, fresh] = silent_.try_emplace(progress.get(), last_silent(*progress), -1);
+    auto& [last, section] = known->second;
+    if (day - last < days_between) continue;
+    const auto put_silently = [&](BarRange bars) {
+      if (!progress->recalls.learned_before(progress->analysis.chunks_touching(bars), day))
+        return false;
+      Task task = progress->make.of_bars(Drill::silent_run, bars);
+      if (task.minutes > draft_.room[day]) return false;
+      task.reason = Reason::worthwhile;
+      draft_.put(std::move(task), day);
+      last = day;
+      return true;
+    };
+    if (put_silently(progress->analysis.planned.piece.whole())) return;
+    const auto& sections = progress->analysis.planned.sections;
+    const int count = static_cast<int>(sections.size());
+    for (int next = 1; next <= count; ++next) {
+      const int turn = (section + next) % count;
+      if (sections[turn].same_as || !put_silently(sections[turn].bars)) continue;
+      section = turn;
+      return;
+    }
+  }
+}
+
+int WelcomeWork::last_silent(const PieceProgress& progress) const {
+  int last = -draft_.work.terms.method.silent_days;
+  for (const Day& day : draft_.work.past)
+    for (const Task& task : day.tasks)
+      if (task.drill == Drill::silent_run && draft_.pieces[task.piece].get() == &progress)
+        last = draft_.work.index_of(day.date);
+  return last;
+}
+
 }  // namespace cahier

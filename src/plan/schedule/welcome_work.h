@@ -2,6 +2,8 @@
 #pragma once
 
 #include <functional>
+#include <map>
+#include <utility>
 #include <vector>
 
 #include "plan/schedule/draft.h"
@@ -32,6 +34,11 @@ class WelcomeWork {
   // everything is learned.
   void fill_up(int day);
 
+  // A silent play-through, where the day is one of work and has minutes left when all else has its
+  // place: the whole piece if they reach, else a whole section that is learned, in turn. One a day,
+  // and not within the method's days of the last.
+  void play_silently(int day);
+
  private:
   void recall(int day, const std::function<std::vector<Want>(const RecallsDue&)>& wanted);
   int passes_wanted(const PieceProgress& progress) const;
@@ -40,8 +47,10 @@ class WelcomeWork {
   bool is_full(int day) const;
   // Whether so much of the day's allowance has its work.
   bool uses(int day, double share) const;
+  int last_silent(const PieceProgress& progress) const;
 
   Draft& draft_;
+  std::map<const PieceProgress*, std::pair<int, int>> silent_;  // last day, last section
 };
 
 }  // namespace cahier

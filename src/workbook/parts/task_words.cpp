@@ -4,10 +4,8 @@
 
 #include <algorithm>
 
-#include "practice/metronome.h"
-#include "practice/time_model.h"
+#include "plan/spoken_steps.h"
 #include "text/phrasing.h"
-#include "workbook/parts/tempo_mark.h"
 
 namespace cahier {
 namespace {
@@ -67,7 +65,8 @@ std::string short_part(const Words& words, const std::string& part) {
 
 std::string step_label(const Words& words, const PlannedPiece& piece, const Step& step) {
   if (!step.spoken.empty())
-    return words.say("task.say_part", {{"part", parts_label(words, piece, step.spoken)}});
+    return words.say(says_what_is_played(step) ? "task.say_own_part" : "task.say_part",
+                     {{"part", parts_label(words, piece, step.spoken)}});
   if (piece.piece.parts().size() < 2 || step.parts.empty()) return {};
   return parts_label(words, piece, step.parts);
 }
@@ -129,24 +128,18 @@ std::string minutes_phrase(const Words& words, double minutes) {
   return words.say("task.minutes", {{"minutes", minutes_text(minutes)}});
 }
 
-Tempo tempo_of(const Task& task) { return on_the_metronome({task.tempo.value(), task.beat}); }
+Tempo tempo_of(const Task& task) { return {task.tempo.value(), task.beat}; }
 
-Tempo tempo_at(const PlannedPiece& piece, const Task& task, int bar) {
-  const double share = task.tempo.value() / tempo_or_usual(piece.piece, task.bars.first).per_minute;
-  const Tempo full = tempo_or_usual(piece.piece, bar);
-  if (share >= 1) return on_the_metronome(full);
-  // A rounded tempo must not fall to the next lower mark when it is converted back.
-  constexpr double kRounding = 1e-9;
-  return on_the_metronome({metronome_mark(full.per_minute * share + kRounding), full.beat});
+bool shows_tempo(const Task& task) {
+  if (!task.tempo || task.drill == Drill::run_through) return false;
+  return !covers(task.drill, Covers::starts) || !task.cues.empty();
 }
 
-std::vector<TempoFrom> later_tempi(const PlannedPiece& piece, const Task& task) {
-  std::vector<TempoFrom> tempi;
-  if (!task.tempo || covers(task.drill, Covers::starts)) return tempi;
-  for (const Change& change : piece.piece.changes)
-    if (change.tempo && change.bar > task.bars.first && task.bars.contains(change.bar))
-      tempi.push_back({change.bar, tempo_at(piece, task, change.bar)});
-  return tempi;
+Tempo tempo_at(const Task& task, int bar) { return {task.tempo_at(bar), task.beat}; }
+
+std::vector<TempoFrom> later_tempi(const Task& task) {
+  if (task.tempi.empty() || covers(task.drill, Covers::starts)) return {};
+  return {task.tempi.begin() + 1, task.tempi.end()};
 }
 
 }  // namespace cahier

@@ -14,7 +14,8 @@ namespace cahier {
 // "RH" and "LH" for the right and the left hand, else the part's name.
 std::string short_part(const Words& words, const std::string& part);
 
-// "LH", "both", "all"; "say LH" where a part is spoken; empty for a piece with a single part.
+// "LH", "both", "all"; "say LH" where a part is spoken, "LH aloud" where it is played too; empty
+// for a piece with a single part.
 std::string step_label(const Words& words, const PlannedPiece& piece, const Step& step);
 
 // A row for each step. For cue starts a row for each start assigned, then one for the dice (or
@@ -43,15 +44,14 @@ std::string minutes_phrase(const Words& words, double minutes);
 // REQUIRES: task.tempo.
 Tempo tempo_of(const Task& task);
 
-// Where the piece's tempo changes in the bars of a task, and the task's tempo from there on: the
-// same share of it, a metronome mark. Empty without a tempo, and for cue starts.
-struct TempoFrom {
-  int bar = 1;
-  Tempo tempo;
-};
-std::vector<TempoFrom> later_tempi(const PlannedPiece& piece, const Task& task);
+// Whether a tempo is printed beside it: a run-through is played as on the day, and starts that dice
+// choose at the tempo that their list names.
+bool shows_tempo(const Task& task);
 
-// The task's tempo at one of its bars, by the same share. REQUIRES: task.tempo.
-Tempo tempo_at(const PlannedPiece& piece, const Task& task, int bar);
+// The task's tempo at one of its bars. REQUIRES: task.tempo.
+Tempo tempo_at(const Task& task, int bar);
+
+// The tempi after the first, from bar to bar. Empty where one holds throughout, and for cue starts.
+std::vector<TempoFrom> later_tempi(const Task& task);
 
 }  // namespace cahier

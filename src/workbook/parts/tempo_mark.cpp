@@ -1,7 +1,6 @@
 #include "workbook/parts/tempo_mark.h"
 
 #include "paper/music_glyphs.h"
-#include "practice/metronome.h"
 #include "text/phrasing.h"
 
 namespace cahier {
@@ -27,24 +26,6 @@ bool is_dotted(Beat beat) {
 }
 
 }  // namespace
-
-Tempo on_the_metronome(const Tempo& tempo) {
-  if (tempo.per_minute >= kMetronomeMarks.front()) return tempo;
-  switch (tempo.beat) {
-    case Beat::half:
-      return {metronome_mark(2 * tempo.per_minute), Beat::quarter};
-    case Beat::dotted_half:
-      return {metronome_mark(3 * tempo.per_minute), Beat::quarter};
-    case Beat::quarter:
-      return {metronome_mark(2 * tempo.per_minute), Beat::eighth};
-    case Beat::dotted_quarter:
-      return {metronome_mark(3 * tempo.per_minute), Beat::eighth};
-    case Beat::eighth:
-    case Beat::dotted_eighth:
-      break;
-  }
-  return tempo;
-}
 
 double draw_tempo(Canvas& canvas, const Box& box, const Tempo& tempo, const TextStyle& style) {
   return draw_tempo_mark(canvas, box, note_value(tempo.beat), is_dotted(tempo.beat),

@@ -53,7 +53,8 @@ std::string shares_of_tempo(const Plan& plan, Drill drill, double usual) {
     for (const Task& task : day.tasks) {
       if (task.drill != drill || !task.tempo) continue;
       const Piece& piece = plan.pieces[task.piece].piece;
-      const double share = *task.tempo / tempo_or_usual(piece, task.bars.first).per_minute;
+      const double share = *task.tempo * quarters(task.beat) /
+                           tempo_or_usual(piece, task.bars.first).quarters_per_minute();
       least = std::min(least, share);
       most = std::max(most, share);
     }
@@ -122,6 +123,8 @@ std::string meaning_of(const Plan& plan, const Words& words, const Totals& total
     case Drill::write_out:
       if (plan.temper == Temper::no || !may_ask_for(plan, drill)) return {};
       return words.say("how_to_use.write_out_means");
+    case Drill::silent_run:
+      return asks_for(plan, drill) ? words.say("how_to_use.silent_run_means") : "";
   }
   return {};
 }

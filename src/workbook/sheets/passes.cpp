@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "paper/text_fitting.h"
+#include "practice/metronome.h"
 #include "text/phrasing.h"
 #include "workbook/all_sheets.h"
 #include "workbook/parts/flow.h"
@@ -24,6 +25,9 @@ constexpr double kWidePage = 150;
 constexpr double kBetweenKinds = 5;
 constexpr double kBetweenStretches = 2 * kGrid;
 constexpr double kRow = style::kWritingRow;
+constexpr double kTempoShare = 22;    // of a kind's columns
+constexpr double kTempiShare = 34;    // where a pass has several
+constexpr double kNarrowTempo = 20;   // of its column, millimetres
 constexpr std::size_t kMostRows = 6;  // of a stretch that stay together
 constexpr int kSpareRows = 6;
 constexpr int kLongestCount = 16;  // beats said one by one; a longer bar is counted by its groups
@@ -79,16 +83,36 @@ std::string sections_in(const Words& words, const PlannedPiece& piece, BarRange 
   return list_text(words, names);
 }
 
+double tempo_share(const Stretches& stretches) {
+  for (const auto& [where, planned] : stretches)
+    for (const std::vector<PlannedPass>* passes : {&planned.slow, &planned.counted})
+      for (const PlannedPass& pass : *passes)
+        if (!pass.task->tempi.empty()) return kTempiShare;
+  return kTempoShare;
+}
+
+// Slower than a metronome goes.
+bool has_slow_tempi(const Plan& plan) {
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks) {
+      if (!shows_tempo(task)) continue;
+      double slowest = *task.tempo;
+      for (const TempoFrom& from : task.tempi) slowest = std::min(slowest, from.per_minute);
+      if (slowest < kMetronomeMarks.front()) return true;
+    }
+  return false;
+}
+
 // Slow passes at the left, counted ones at the right, one under the other in the order of dates.
 class PassSheet {
  public:
-  explicit PassSheet(Book& book)
+  PassSheet(Book& book, const Stretches& stretches)
       : book_(book),
         width_(book.upright().width),
         label_width_(width_ >= kWidePage ? kLabel : 0),
         kind_width_((width_ - label_width_ - kBetweenKinds) / 2),
         table_(book.typefaces(),
-               {{book.words().say("passes.tempo"), 22},
+               {{book.words().say("passes.tempo"), tempo_share(stretches)},
                 {book.words().say("passes.date"), 16},
                 {book.words().say("passes.done"), 10},
                 {book.words().say("passes.look_up"), 22}},
@@ -158,6 +182,7 @@ class PassSheet {
         text = words.say("passes.of_piece", {{"piece", piece.piece.title}, {"text", text}});
       paragraph(text);
     }
+    if (has_slow_tempi(book_.plan())) paragraph(words.say("passes.below_the_metronome"));
     if (!flow_.fits(heads_height() + kStretchHead + 2 * kRow)) flow_.next_page();
     draw_heads(flow_.take(heads_height()));
     table_begun_ = true;
@@ -214,13 +239,39 @@ class PassSheet {
   void draw_pass(const std::vector<Box>& cells, const PlannedPass& pass) {
     Canvas& canvas = book_.canvas();
     book_.note_task(*pass.task);
-    if (pass.task->tempo) {
-      const Tempo tempo = tempo_of(*pass.task);
-      const bool fits = tempo_width(canvas.typefaces(), tempo, style::kBody) <= cells[0].width;
-      draw_tempo(canvas, cells[0], tempo, fits ? style::kBody : style::kBody.at(style::kLeast));
-    }
+    draw_tempi(cells[0], *pass.task);
     draw_cell(canvas, cells[1], short_date(book_.words(), book_.plan(), pass.date), style::kBody);
     draw_tick(canvas, cells[2]);
+  }
+
+  // Several tempi stand one below the other; from three on the first is enough to tell the others.
+  void draw_tempi(const Box& cell, const Task& task) {
+    if (!task.tempo) return;
+    Canvas& canvas = book_.canvas();
+    const std::vector<TempoFrom> later = later_tempi(task);
+    if (later.empty()) {
+      const Tempo tempo = tempo_of(task);
+      const bool fits = tempo_width(canvas.typefaces(), tempo, style::kBody) <= cell.width;
+      draw_tempo(canvas, cell, tempo, fits ? style::kBody : style::kBody.at(style::kLeast));
+      return;
+    }
+    const bool narrow = cell.width < kNarrowTempo;
+    const TextStyle small = narrow ? style::kSmall.at(style::kLeast) : style::kSmall;
+    const Box first = cell.top(cell.height / 2);
+    const Box second = cell.bottom(cell.height / 2);
+    draw_tempo(canvas, first, tempo_of(task), small);
+    if (later.size() > 1) {
+      draw_line(canvas, second, book_.words().say("task.tempo_in_proportion"), small, Align::left,
+                style::kLeast);
+      return;
+    }
+    const Tempo tempo = tempo_at(task, later.front().bar);
+    const std::string from = book_.words().say("task.tempo_from", {{"bar", later.front().bar}});
+    const double label = canvas.typefaces().width(from, small.face, small.size_pt) + 1.5;
+    // In a narrow column the bar is left to the player.
+    const bool fits = label + tempo_width(canvas.typefaces(), tempo, small) <= second.width;
+    if (fits) draw_line(canvas, second, from, small, Align::left, style::kLeast);
+    draw_tempo(canvas, second.without_left(fits ? label : 0), tempo, small);
   }
 
   // Only where the last page has room: they do not need a page of their own.
@@ -251,7 +302,7 @@ void draw_passes(Book& book) {
   const Stretches stretches = stretches_of(book.plan());
   if (stretches.empty()) return;
   book.open_sheet(SheetKind::passes, book.words().say("passes.title"));
-  PassSheet(book).draw(stretches);
+  PassSheet(book, stretches).draw(stretches);
 }
 
 }  // namespace cahier

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "paper/text_fitting.h"
+#include "plan/spoken_steps.h"
 #include "text/phrasing.h"
 #include "workbook/all_sheets.h"
 #include "workbook/parts/prose.h"
@@ -18,6 +19,8 @@ namespace {
 constexpr double kBars = 7.5;
 constexpr double kDate = 6;
 constexpr double kTempo = 7.5;
+constexpr double kLaterTempo = 3 * kGrid;  // of a tempo below the first one
+constexpr std::size_t kMostTempi = 2;      // below the first; more are said in words
 constexpr double kHead = kBars + kDate + kTempo;
 constexpr double kStepHead = style::kRow;  // who plays, who is spoken, the circles
 constexpr double kBeforeBlocks = 4.5;
@@ -45,11 +48,12 @@ class SpokenParts {
   }
 
   void planned(Date date, const Task& task) {
-    spread_.add({{block_height(task.steps), [this, date, &task](const Box& block) {
-                    book_.note_task(task);
-                    draw_head(head_of(block), date, task);
-                    draw_steps(steps_of(block), task.steps);
-                  }}});
+    spread_.add(
+        {{block_height(task.steps, head_height(task)), [this, date, &task](const Box& block) {
+            book_.note_task(task);
+            draw_head(head_of(block), date, task);
+            draw_steps(steps_of(block), task.steps);
+          }}});
   }
 
   // Blocks whose bars the player fills in: a page of them.
@@ -67,13 +71,21 @@ class SpokenParts {
  private:
   static Box head_of(const Box& block) { return block.left(on_grid(block.width * 0.22)); }
   static Box steps_of(const Box& block) { return block.without_left(head_of(block).width + 4.5); }
-  double step_height(const Step& step) const {
-    return ticks(step).height() + writing_lines_height(lines_);
+  // Only what is said without being played has to be looked up afterwards.
+  static bool is_written(const Step& step) {
+    return !step.spoken.empty() && !says_what_is_played(step);
   }
-  double block_height(const Steps& steps) const {
+  double step_height(const Step& step) const {
+    return ticks(step).height() + (is_written(step) ? writing_lines_height(lines_) : 0);
+  }
+  static double head_height(const Task& task) {
+    const std::size_t later = later_tempi(task).size();
+    return kHead + kLaterTempo * static_cast<double>(later > kMostTempi ? 1 : later);
+  }
+  double block_height(const Steps& steps, double head = kHead) const {
     double height = 0;
     for (const Step& step : steps) height += step_height(step);
-    return on_grid(std::max(kHead, height) + kAfterBlock);
+    return on_grid(std::max(head, height) + kAfterBlock);
   }
   TickRows ticks(const Step& step) const {
     return TickRows(book_.typefaces(), {{"", step.times}}, 0, kCircles, kStepHead);
@@ -109,9 +121,23 @@ class SpokenParts {
               words_.say("spoken_parts.on", {{"weekday", weekday_short(words_, date)},
                                              {"date", day_month(words_, date)}}),
               style::kBody, Align::left, style::kLeast);
-    if (task.tempo)
-      draw_tempo(canvas, box.without_top(kDate).top(kTempo).bottom(style::kRow), tempo_of(task),
-                 style::kStandText);
+    box = box.without_top(kDate);
+    draw_tempo(canvas, box.top(kTempo).bottom(style::kRow), tempo_of(task), style::kStandText);
+    box = box.without_top(kTempo);
+    const std::vector<TempoFrom> later = later_tempi(task);
+    if (later.size() > kMostTempi) {
+      draw_line(canvas, box.top(kLaterTempo), words_.say("task.tempo_in_proportion"), style::kSmall,
+                Align::left, style::kLeast);
+      return;
+    }
+    for (const TempoFrom& from : later) {
+      const Box line = box.top(kLaterTempo);
+      const double width =
+          draw_line(canvas, line, words_.say("task.tempo_from", {{"bar", from.bar}}), style::kSmall,
+                    Align::left, style::kLeast);
+      draw_tempo(canvas, line.without_left(width + 1), tempo_at(task, from.bar), style::kSmall);
+      box = box.without_top(kLaterTempo);
+    }
   }
 
   double capital_height(const TextStyle& style) const {
@@ -133,7 +159,8 @@ class SpokenParts {
       const double width = TickRows::width(0, std::min(step.times, kCircles));
       draw_label(box.top(kStepHead).without_right(width + 2), step);
       circles.draw(book_.canvas(), box.right(width).top(circles.height()));
-      draw_writing_lines(book_.canvas(), box.without_top(circles.height()), lines_);
+      if (is_written(step))
+        draw_writing_lines(book_.canvas(), box.without_top(circles.height()), lines_);
       box = box.without_top(step_height(step));
     }
   }
@@ -141,7 +168,9 @@ class SpokenParts {
   // To be read from the music desk where it fits.
   void draw_label(const Box& box, const Step& step) {
     const std::string label = words_.say(
-        "spoken_parts.step",
+        step.spoken.empty()         ? "spoken_parts.step_together"
+        : says_what_is_played(step) ? "spoken_parts.step_own"
+                                    : "spoken_parts.step",
         {{"played", list_text(words_, step.parts)}, {"spoken", list_text(words_, step.spoken)}});
     const bool fits =
         !fit_line(book_.typefaces(), label, style::kStandText, box.width, style::kLeastStand).cut;
@@ -156,18 +185,6 @@ class SpokenParts {
   int lines_ = kMostLines;
   Spread spread_;
 };
-
-// Each part spoken once while the others are played.
-Steps each_part_spoken(const std::vector<std::string>& parts, int times) {
-  Steps steps;
-  for (const std::string& spoken : parts) {
-    Step step{{}, {spoken}, times};
-    for (const std::string& part : parts)
-      if (part != spoken) step.parts.push_back(part);
-    steps.push_back(std::move(step));
-  }
-  return steps;
-}
 
 std::vector<const Task*> spoken_tasks(const Day& day, int piece) {
   std::vector<const Task*> tasks;
@@ -194,9 +211,7 @@ void draw_spoken_parts(Book& book) {
     std::vector<Steps> all;
     for (const Day& day : plan.days)
       for (const Task* task : spoken_tasks(day, number)) all.push_back(task->steps);
-    if (!planned)
-      sheet.open_blocks(each_part_spoken(plan.pieces[number].piece.parts(),
-                                         std::max(1, plan.method.spoken_times)));
+    if (!planned) sheet.open_blocks(spoken_steps(plan.pieces[number].piece.parts(), plan.method));
     if (planned) sheet.choose_lines(all);
     for (const Day& day : plan.days)
       for (const Task* task : spoken_tasks(day, number)) sheet.planned(day.date, *task);

@@ -12,10 +12,10 @@
 namespace cahier {
 namespace {
 
-constexpr double kDateWidth = 26;     // of the date's column, with its gap
-constexpr double kLeastBeside = 150;  // narrower pages have the date above the tasks
-constexpr double kBetweenTasks = kGrid;    // between tasks
-constexpr double kNoteIndent = 4;     // behind the bar beside a note
+constexpr double kDateWidth = 26;        // of the date's column, with its gap
+constexpr double kLeastBeside = 150;     // narrower pages have the date above the tasks
+constexpr double kBetweenTasks = kGrid;  // between tasks
+constexpr double kNoteIndent = 4;        // behind the bar beside a note
 constexpr double kWeekdayLine = 7.5;
 constexpr double kDateLine = 4.5;
 constexpr double kDateNoteLine = 4.5;
@@ -50,6 +50,7 @@ std::optional<SheetKind> sheet_for(const Task& task) {
     case Drill::learn:
     case Drill::join:
     case Drill::recall:
+    case Drill::silent_run:
       return std::nullopt;
   }
   return std::nullopt;
@@ -208,8 +209,8 @@ void DayPanels::draw_date(const Box& box, const Day& day, bool continued) {
               style::kLeast);
     rest = rest.without_top(kDateLine);
     draw_line(canvas, rest.top(kDateNoteLine), minutes, style::kSmall, Align::left, style::kLeast);
-    draw_line(canvas, rest.without_top(kDateNoteLine).top(kDateNoteLine), lesson, style::kNoteStrong,
-              Align::left, style::kLeast);
+    draw_line(canvas, rest.without_top(kDateNoteLine).top(kDateNoteLine), lesson,
+              style::kNoteStrong, Align::left, style::kLeast);
     return;
   }
   const Box row = box.top(kWeekdayLine);

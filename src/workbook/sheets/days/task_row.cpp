@@ -23,8 +23,9 @@ constexpr double kMostLabels = 22;
 constexpr double kMostLabelsNarrow = 15;
 constexpr double kMinutesColumn = 14;
 constexpr double kCode = 12;
-constexpr std::size_t kMostTempi = 2;  // named below the first; more are said in words
-constexpr int kMostTickLines = 8;      // before the circles go on in a further strip
+constexpr double kMostTempoWords = 15;  // in place of a tempo; longer ones take two lines
+constexpr std::size_t kMostTempi = 2;   // named below the first; more are said in words
+constexpr int kMostTickLines = 8;       // before the circles go on in a further strip
 
 const PlannedPiece& piece_of(const Book& book, const Task& task) {
   return book.plan().pieces[task.piece];
@@ -49,19 +50,22 @@ struct LaidOutTask {
   TickRows ticks;
   std::vector<TempoFrom> later;  // tempi below the first one
   std::string proportion;        // said in their place where they are too many
+  TextBlock in_words;            // said in place of any
 
+  bool has_tempo() const { return shows_tempo(task) || in_words.height() > 0; }
   double below_at() const {
     const double beside_line = beside.empty() || beside_inline ? 0 : kSmallLine;
     return kLine * static_cast<double>(title.size()) + beside_line;
   }
-  // Of the tempi below the first one.
+  // Of the tempi below the first one, or of words below their first line.
   double later_height() const {
+    if (in_words.height() > 0) return std::max(0.0, in_words.height() - kSmallLine);
     return kSmallLine * (proportion.empty() ? static_cast<double>(later.size()) : 1);
   }
   // Of tempo and minutes below the words.
   double narrow_height() const {
     if (columns.wide()) return 0;
-    return kLine + later_height() + (columns.stacked && task.tempo ? kLine : 0);
+    return kLine + later_height() + (columns.stacked && has_tempo() ? kLine : 0);
   }
   double words_height() const { return below_at() + below.height() + narrow_height(); }
   double bars_height() const { return kLine * static_cast<double>(bars.size()); }
@@ -77,9 +81,9 @@ std::string later_label(const Book& book, const TempoFrom& from) {
   return book.words().say("task.tempo_from", {{"bar", from.bar}});
 }
 
-double later_width(const Book& book, const TempoFrom& from) {
+double later_width(const Book& book, const Task& task, const TempoFrom& from) {
   return text_width(book, later_label(book, from), style::kSmall) + 1 +
-         tempo_width(book.typefaces(), from.tempo, style::kSmall) + 0.5;
+         tempo_width(book.typefaces(), tempo_at(task, from.bar), style::kSmall) + 0.5;
 }
 
 void draw_bars(const LaidOutTask& laid, const Box& box) {
@@ -127,14 +131,18 @@ void draw_code(const LaidOutTask& laid, const Box& box) {
 
 void draw_tempi(const LaidOutTask& laid, const Box& box) {
   Canvas& canvas = laid.book.canvas();
+  if (laid.in_words.height() > 0) {
+    laid.in_words.draw(canvas, box.without_top((kLine - laid.in_words.line_height()) / 2));
+    return;
+  }
   const PlannedPiece& piece = piece_of(laid.book, laid.task);
-  draw_tempo(canvas, box.top(kLine), tempo_of(laid.task), style::kStandText);
   // Each cue start has a line of its own, and its own tempo.
   Tempo before = tempo_of(laid.task);
+  if (laid.task.cues.empty()) draw_tempo(canvas, box.top(kLine), before, style::kStandText);
   for (std::size_t at = 0; at < laid.task.cues.size(); ++at) {
     const int bar = piece.cues[laid.task.cues[at] - 1].bar;
-    const Tempo tempo = tempo_at(piece, laid.task, bar);
-    if (at > 0 && tempo != before && laid.columns.wide())
+    const Tempo tempo = tempo_at(laid.task, bar);
+    if (at == 0 || (tempo != before && laid.columns.wide()))
       draw_tempo(canvas, box.top(kLine).moved(0, kLine * static_cast<double>(at)), tempo,
                  style::kStandText);
     before = tempo;
@@ -149,7 +157,7 @@ void draw_tempi(const LaidOutTask& laid, const Box& box) {
     const Box line = rest.top(kSmallLine);
     const double width = draw_line(canvas, line, later_label(laid.book, from), style::kSmall,
                                    Align::left, style::kLeast);
-    draw_tempo(canvas, line.without_left(width + 1), from.tempo, style::kSmall);
+    draw_tempo(canvas, line.without_left(width + 1), tempo_at(laid.task, from.bar), style::kSmall);
     rest = rest.without_top(kSmallLine);
   }
 }
@@ -163,7 +171,7 @@ void draw_tempo_and_minutes(const LaidOutTask& laid, const Box& box, const Box& 
     tempo = box.without_right(columns.code + columns.minutes + kGap).right(columns.tempo);
   } else if (columns.stacked) {
     tempo = below_words;
-    minutes = below_words.without_top(laid.task.tempo ? kLine + laid.later_height() : 0);
+    minutes = below_words.without_top(laid.has_tempo() ? kLine + laid.later_height() : 0);
   } else {
     tempo = below_words.without_right(kMinutesColumn + kGap);
     minutes = below_words.right(kMinutesColumn);
@@ -171,7 +179,17 @@ void draw_tempo_and_minutes(const LaidOutTask& laid, const Box& box, const Box& 
   draw_line(laid.book.canvas(), minutes.top(kLine),
             minutes_phrase(laid.book.words(), laid.task.minutes), style::kBody,
             columns.stacked ? Align::left : Align::right, style::kLeast);
-  if (laid.task.tempo) draw_tempi(laid, tempo);
+  if (laid.has_tempo()) draw_tempi(laid, tempo);
+}
+
+std::string tempo_in_words(const Book& book, const Task& task) {
+  return task.drill == Drill::run_through ? book.words().say("task.tempo_as_on_the_day")
+                                          : std::string();
+}
+
+double tempo_words_width(const TaskColumns& columns) {
+  if (columns.wide()) return columns.tempo;
+  return columns.stacked ? columns.words : columns.words - kMinutesColumn - kGap;
 }
 
 LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
@@ -190,7 +208,7 @@ LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
   const double below_width = below_is_free ? columns.words + kGap + columns.circles : columns.words;
   std::vector<std::string> title =
       wrap(faces, drill_title(book.words(), task), style::kStandText, title_width);
-  std::vector<TempoFrom> later = later_tempi(piece, task);
+  std::vector<TempoFrom> later = shows_tempo(task) ? later_tempi(task) : std::vector<TempoFrom>();
   const bool many = later.size() > kMostTempi;
   const double taken = text_width(book, title.back(), style::kStandText) + 2 +
                        text_width(book, remarks.beside, style::kSmall);
@@ -206,7 +224,25 @@ LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
           TextBlock(faces, remarks.below, style::kSmall, below_width),
           ticks,
           std::move(later),
-          many ? book.words().say("task.tempo_in_proportion") : std::string()};
+          many ? book.words().say("task.tempo_in_proportion") : std::string(),
+          TextBlock(faces, tempo_in_words(book, task), style::kSmall, tempo_words_width(columns))};
+}
+
+// What a task's tempi, or the words in their place, need.
+double tempo_column(const Book& book, const Task& task) {
+  const Typefaces& faces = book.typefaces();
+  double width =
+      std::min(kMostTempoWords, text_width(book, tempo_in_words(book, task), style::kSmall));
+  if (!shows_tempo(task)) return width;
+  width = std::max(width, tempo_width(faces, tempo_of(task), style::kStandText) + 0.5);
+  if (covers(task.drill, Covers::starts))
+    for (const TempoFrom& from : task.tempi)
+      width =
+          std::max(width, tempo_width(faces, tempo_at(task, from.bar), style::kStandText) + 0.5);
+  const std::vector<TempoFrom> later = later_tempi(task);
+  if (later.size() > kMostTempi) return width;
+  for (const TempoFrom& from : later) width = std::max(width, later_width(book, task, from));
+  return width;
 }
 
 }  // namespace
@@ -223,11 +259,7 @@ TaskColumns task_columns(const Book& book, double width) {
       columns.labels = std::max(
           columns.labels, TickRows::label_width(book.typefaces(),
                                                 tick_rows(book.words(), piece, task), most_labels));
-      for (const TempoFrom& from : later_tempi(piece, task))
-        columns.tempo = std::max(columns.tempo, later_width(book, from));
-      if (task.tempo)
-        columns.tempo = std::max(
-            columns.tempo, tempo_width(book.typefaces(), tempo_of(task), style::kStandText) + 0.5);
+      columns.tempo = std::max(columns.tempo, tempo_column(book, task));
     }
   columns.bars = std::min(columns.bars, kMostBars);
   columns.circles = TickRows::width(columns.labels, kCirclesInLine);

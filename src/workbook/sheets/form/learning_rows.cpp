@@ -38,6 +38,7 @@ std::vector<LearningRow> learning_rows(const Book& book, int piece, int span) {
         add(rows.back());
         continue;
       }
+      if (task.drill == Drill::silent_run) continue;  // nothing is played
       for (const int chunk : task.chunks) add(rows[chunk]);
     }
   return rows;

@@ -4,6 +4,8 @@
 #include <string>
 #include <utility>
 
+#include "practice/time_model.h"
+#include "workbook/parts/tempo_mark.h"
 #include "workbook/parts/ticks.h"
 #include "workbook/sheets/starts/cue_reach.h"
 
@@ -13,15 +15,23 @@ namespace {
 constexpr double kTwoColumns = 150;    // millimetres of width
 constexpr std::size_t kShortList = 8;  // starts that are not worth two columns
 constexpr double kBetween = 6;
+constexpr double kTempo = 17;
 
 Table list_table(const Book& book, double width) {
   const Words& words = book.words();
-  std::vector<Column> columns = {{words.say("cue_starts.number"), 8, Align::right},
-                                 {words.say("cue_starts.from_bar"), 14, Align::right},
-                                 {words.say("cue_starts.section"), std::max(12.0, width - 48)},
-                                 {words.say("cue_starts.to_end"), 14, Align::right},
-                                 {words.say("cue_starts.met"), 12, Align::centre}};
+  std::vector<Column> columns = {
+      {words.say("cue_starts.number"), 8, Align::right},
+      {words.say("cue_starts.from_bar"), 14, Align::right},
+      {words.say("cue_starts.section"), std::max(12.0, width - 48 - kTempo)},
+      {words.say("cue_starts.tempo"), kTempo},
+      {words.say("cue_starts.to_end"), 14, Align::right},
+      {words.say("cue_starts.met"), 12, Align::centre}};
   return Table(book.typefaces(), std::move(columns), width, style::kRow);
+}
+
+void draw_start_tempo(Canvas& canvas, const Box& cell, const Tempo& tempo) {
+  const bool fits = tempo_width(canvas.typefaces(), tempo, style::kSmall) <= cell.width;
+  draw_tempo(canvas, cell, tempo, fits ? style::kSmall : style::kSmall.at(style::kLeast));
 }
 
 }  // namespace
@@ -76,9 +86,10 @@ void CueList::draw_row(const std::vector<Box>& cells, const CueStart& cue) const
                                             Align::right, style::kLeast));
   draw_line(canvas, name, piece_.sections[cue.section].name, style::kBody, Align::left,
             style::kLeast);
-  draw_line(canvas, cells[3], std::to_string(last_bar_from(piece_, cue)), style::kBody,
+  draw_start_tempo(canvas, cells[3], tempo_or_usual(piece_.piece, cue.bar));
+  draw_line(canvas, cells[4], std::to_string(last_bar_from(piece_, cue)), style::kBody,
             Align::right, style::kLeast);
-  draw_tick(canvas, cells[4]);
+  draw_tick(canvas, cells[5]);
 }
 
 }  // namespace cahier
