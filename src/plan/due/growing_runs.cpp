@@ -8,7 +8,7 @@ namespace {
 
 // All in days; common practice.
 constexpr int kLeastLeft = 18;  // from the last new bars to the date
-constexpr int kFirstRun = 8;    // after the last new bars, about
+constexpr int kFirstRun = 10;   // after the last new bars, about
 constexpr int kFirstRunAtTheLatest = 10;
 constexpr int kLastSevenDays = 7;
 constexpr int kInLastWeek[] = {5, 2};  // before the date

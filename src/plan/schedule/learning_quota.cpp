@@ -70,7 +70,10 @@ bool LearningQuota::may_learn(int day, double learned_minutes, int next, int tod
   if (day > learn_until_ || rests_[day]) return false;
   if (eager_) return true;
   // A second chunk on a day only where there are more to come than days.
-  if (today > 0 && chunks_ - next <= days_after_[day]) return false;
+  const bool needed = chunks_ - next > days_after_[day];
+  if (today > 0 && !needed) return false;
+  // Else two would meet on a later day.
+  if (today == 0 && needed) return true;
   return learned_minutes <= target_[day] + 1e-9;
 }
 
