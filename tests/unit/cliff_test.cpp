@@ -6,6 +6,7 @@
 #include "catch.h"
 #include "later_edition.h"
 #include "long_checks.h"
+#include "plan/quality/quality.h"
 #include "plan/search/planner.h"
 #include "roomy_work.h"
 
@@ -112,7 +113,20 @@ TEST_CASE("table of what a slow week leaves", "[.][table]") {
             if (kind.name == "passes" || kind.name == "runs") {
               std::cout << "seed " << seed << " slack " << slack << " × " << factor << " "
                         << kind.name << " " << before << " → " << after << " gave way "
-                        << two.after.gave_way.size() << "\n";
+                        << two.after.gave_way.size();
+              for (const Plan* plan : {&two.before, &two.after}) {
+                Date last{}, run{};
+                std::string runs;
+                for (const Day& day : plan->days)
+                  for (const Task& task : day.tasks) {
+                    if (task.drill == Drill::learn) last = day.date;
+                    if (task.drill == Drill::run_through) runs += " " + iso(day.date).substr(5);
+                  }
+                std::cout << " | learned " << iso(last) << " runs" << runs;
+                for (const QualityFigure& figure : quality(*plan))
+                  if (!figure.met) std::cout << " " << figure_word(figure.name);
+              }
+              std::cout << "\n";
             }
           }
         }

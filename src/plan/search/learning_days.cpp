@@ -11,6 +11,7 @@ constexpr double kMinutesAChunk = 15;
 constexpr double kNewShare = 0.6;
 constexpr double kSparedDays = 7.0 / 6;
 constexpr double kMostDaysAChunk = 6;  // of practice, however much time there is
+constexpr double kLeastShare = 0.34;   // of the practice days, where learning is spread at all
 constexpr double kLatestShare = 0.5;   // of the practice days
 constexpr double kHalfTheTime = 0.5;   // of a day's minutes, for new bars
 constexpr int kWeeksToProve = 57;      // days before the date: eight weeks and the last new bars
@@ -57,18 +58,28 @@ int LearningDays::comfortable_position() const {
   const double needed = std::max(learning / std::max(1.0, kNewShare * allowance),
                                  static_cast<double>(divided_.work.order.size()) / chunks_a_day);
   const double count = static_cast<double>(divided_.work.order.size());
-  // Where there is slack learning is spread, one chunk a day, but leaves the weeks to prove that it
-  // can: learning as fast as half of each day allows would leave them too.
-  double latest = kLatestShare * practice;
+  // Where there is slack learning is spread, one chunk a day. It leaves the weeks to prove where
+  // half of each day is enough for that, and else gives up as few of them as it can. A later
+  // edition keeps to the end that the first one had.
+  const double before = practice_days_before();
+  const auto share = [&](double of_all) { return of_all * (before + practice) - before; };
   const double weeks = days_before_date(kWeeksToProve);
-  const bool leaves_weeks = learning <= kHalfTheTime * allowance * weeks;
-  if (leaves_weeks) latest = std::min(latest, weeks);
-  const double spread = std::min(terms_.method.learn_share * practice, kMostDaysAChunk * count);
+  const double fast = allowance > 0 ? learning / (kHalfTheTime * allowance) : practice;
+  const double slow = std::max(2 * fast - weeks, share(kLeastShare));
+  const double latest = std::max(0.0, std::min(share(kLatestShare), fast <= weeks ? weeks : slow));
+  const double spread = std::min(share(terms_.method.learn_share), kMostDaysAChunk * count);
   const double unhurried = std::min(latest, std::max(spread, count * kSparedDays));
   const double spared = std::max(needed, std::min(latest, needed * kSparedDays));
   double position = std::max(spared, unhurried);
-  if (leaves_weeks) position = std::min(position, weeks);
+  if (fast <= weeks) position = std::min(position, weeks);
   return static_cast<int>(std::min(position, practice * (1 - terms_.method.prove_share)));
+}
+
+// About how many practice days the past had, if they came as often as they will.
+double LearningDays::practice_days_before() const {
+  const int first = divided_.work.first;
+  const double to_come = static_cast<double>(days_.size()) - first;
+  return to_come > 0 ? first * static_cast<double>(practice_days_.size()) / to_come : 0;
 }
 
 // Practice days that lie at least so many days before the date.

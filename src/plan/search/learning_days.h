@@ -27,6 +27,7 @@ class LearningDays {
  private:
   int comfortable_position() const;
   int days_before_date(int least) const;
+  double practice_days_before() const;
 
   const Terms& terms_;
   const DividedWork& divided_;

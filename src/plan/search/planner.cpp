@@ -64,19 +64,22 @@ class Planner {
     if (terms_.upkeep) return sound_plan(divided_, keep_up(divided_.work));
     // The bound knows nothing of what is done already.
     if (terms_.record.done.empty() && !could_fit(pieces_, terms_)) return std::nullopt;
-    for (const Pace& pace :
-         {Pace{.more_runs = true}, Pace{.catch_up = false, .more_runs = true}, Pace{}})
-      for (const int until : learning_days_.last()) {
+    // The first last day of learning that fits is kept: a better figure is no reason to learn later.
+    for (const int until : learning_days_.last()) {
+      for (const Pace& pace :
+           {Pace{.more_runs = true}, Pace{.catch_up = false, .more_runs = true}, Pace{}}) {
         if (has_chosen()) return std::move(best_);
         offer(with_pace(pace, until));
       }
-    if (best_) return std::move(best_);
-    for (const int until : learning_days_.last(1))
+      if (best_) return std::move(best_);
+    }
+    for (const int until : learning_days_.last(1)) {
       for (const bool more_runs : {true, false}) {
         if (has_chosen()) return std::move(best_);
         offer(with_pace({.catch_up = false, .eager = true, .more_runs = more_runs}, until));
       }
-    if (best_) return std::move(best_);
+      if (best_) return std::move(best_);
+    }
     find_tight_plan();
     if (!best_ && divided_.work.order.empty() && !practice_days_.empty()) offer(last_days_plan());
     return std::move(best_);
