@@ -27,7 +27,7 @@ namespace cahier {
 namespace {
 
 constexpr std::size_t kTiny = 12;  // chunks
-constexpr int kChoices = 3;        // plans that fit, of which the best is taken
+constexpr int kChoices = 6;        // plans that fit, of which the best is taken
 constexpr double kAnyLoad = 1e3;   // minutes that no chunk reaches: as large as they may be
 
 // Minutes a chunk should take: the method's, less where the days are short.
@@ -64,15 +64,18 @@ class Planner {
     if (terms_.upkeep) return sound_plan(divided_, keep_up(divided_.work));
     // The bound knows nothing of what is done already.
     if (terms_.record.done.empty() && !could_fit(pieces_, terms_)) return std::nullopt;
-    // The first last day of learning that fits is kept: a better figure is no reason to learn later.
+    // The first last day of learning that fits is kept, or the one after it: better figures are no
+    // reason to learn much later.
+    int fits = 0;
     for (const int until : learning_days_.last()) {
       for (const Pace& pace :
            {Pace{.more_runs = true}, Pace{.catch_up = false, .more_runs = true}, Pace{}}) {
         if (has_chosen()) return std::move(best_);
         offer(with_pace(pace, until));
       }
-      if (best_) return std::move(best_);
+      if (best_ && ++fits == 2) return std::move(best_);
     }
+    if (best_) return std::move(best_);
     for (const int until : learning_days_.last(1)) {
       for (const bool more_runs : {true, false}) {
         if (has_chosen()) return std::move(best_);
