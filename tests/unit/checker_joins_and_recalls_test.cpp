@@ -119,6 +119,7 @@ TEST_CASE("rule 4: chunks that meet inside a return are joined where they are le
         }).empty());
   CHECK(broken_by([&](Plan& plan) {
           halves(plan);
+          without_temper(plan);
           plan.days[1].tasks[0].bars = {3, 4};
           plan.days[1].tasks[0].chunks = {1};
           // Only bars 4-9 are still joined: the pair of bars 2 and 3 is not.

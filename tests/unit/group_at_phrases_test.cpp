@@ -58,7 +58,8 @@ TEST_CASE("a phrase is divided only when it is half as long again as a group") {
   // What is not too long stays whole beside it.
   const PhraseMap two = phrases_of_sizes(24, {6, 18});
   CHECK(group_at_phrases(ranges_of(threes), two, 12) == Groups{0, 2});
-  CHECK(group_at_phrases(ranges_of(threes), two, 9) == Groups{0, 2, 5});
+  const PhraseMap nine = phrases_of_sizes(24, {9, 15});
+  CHECK(group_at_phrases(ranges_of(threes), nine, 9) == Groups{0, 3, 6});
 }
 
 TEST_CASE("where no phrase is known a group may begin with any chunk") {
