@@ -66,6 +66,8 @@ TEST_CASE("where no phrase is known a group may begin with any chunk") {
   const PhraseMap none = phrases_of_sizes(24, {});
   CHECK(group_at_phrases(ranges_of(kTwelveTwos), none, 10) == Groups{0, 4, 8});
   CHECK(group_at_phrases(ranges_of(kTwelveTwos), none, 6) == Groups{0, 3, 6, 9});
+  // Half as long again, but no phrase.
+  CHECK(group_at_phrases(ranges_of(kTwelveTwos), none, 16) == Groups{0, 6});
   CHECK(group_at_phrases({}, none, 10).empty());
 }
 

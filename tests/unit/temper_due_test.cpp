@@ -144,6 +144,10 @@ TEST_CASE("spoken and written work waits until all is learned, and in a pass on 
   for (const int chunk : {0, 1, 2}) unlearned.recalls.learn(chunk, 0);
   unlearned.pass({1, 12}, 5);
   CHECK(unlearned.take(10).empty());
+  // On the day of the last new bars nothing, though the first were in a pass long before.
+  unlearned.recalls.learn(3, 10);
+  CHECK(unlearned.take(10).empty());
+  CHECK_FALSE(unlearned.take(11).empty());
   FourChunks work;
   work.learn_all();
   CHECK(work.take(10).empty());
