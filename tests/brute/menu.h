@@ -1,4 +1,4 @@
-// What a day can hold besides learning, run-throughs and Temper, at the least cost.
+// What a day can hold besides learning and run-throughs, at the least cost.
 #pragma once
 
 #include <map>
@@ -28,7 +28,6 @@ struct Freedom {
   bool starts_recall = true;      // cue starts in place of recalls
   bool starts_by_day = true;      // a fork drill on the day of a passage's last learning
   bool more_runs = true;          // more run-throughs than are asked for
-  bool early_temper = true;       // Temper before everything is learned, or in the last days
   bool late_joins = true;         // joins on a later day than the learning of both
 };
 

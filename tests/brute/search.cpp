@@ -1,7 +1,6 @@
 #include "search.h"
 
 #include <algorithm>
-#include <stdexcept>
 
 namespace cahier::brute {
 
@@ -14,8 +13,6 @@ Search::Search(const Facts& facts, const Deadlines& deadlines, const Terms& term
       runs_stand_alone_(facts.run > deadlines.longest),
       runs_a_day_(terms.method.runs_a_day),
       failed_(deadlines.room.size() + 1) {
-  if (facts.temper.size() > kMostClasses)
-    throw std::logic_error("too many kinds of Temper for every plan to be tried");
   start_.due.fill(-1);
   start_.joins = facts.joins;
   start_.forks = facts.forks;
@@ -41,7 +38,6 @@ std::size_t Search::Hash::operator()(const State& state) const {
   std::size_t hash = state.joins;
   const auto mix = [&](std::size_t value) { hash = hash * 1000003u ^ value; };
   for (const auto due : state.due) mix(static_cast<std::size_t>(due + 1));
-  for (const auto count : state.temper) mix(static_cast<std::size_t>(count));
   mix(state.forks);
   mix(static_cast<std::size_t>(state.runs * 16 + state.run_days));
   return hash;
@@ -57,8 +53,6 @@ Mask Search::learned_in(const State& state) const {
 bool Search::complete(const State& state) const {
   for (int chunk = 0; chunk < facts_.chunks; ++chunk)
     if (state.due[chunk] != deadlines_.end()) return false;
-  for (std::size_t kind = 0; kind < facts_.temper.size(); ++kind)
-    if (state.temper[kind] < __builtin_popcount(facts_.temper[kind].chunks)) return false;
   return state.joins == 0 && state.forks == 0 && state.runs == 0 && state.run_days == 0;
 }
 
@@ -73,9 +67,6 @@ bool Search::hopeless(int at, const State& state, Mask learned) {
   if (run_days > days_left || (runs_stand_alone_ && state.runs > days_left)) return true;
   int work = learning + menu_.least_for(state.joins) + menu_.least_for_forks(state.forks);
   if (!runs_stand_alone_) work += std::max(state.runs, state.run_days) * facts_.run;
-  for (std::size_t kind = 0; kind < facts_.temper.size(); ++kind)
-    work += facts_.temper[kind].cost *
-            (__builtin_popcount(facts_.temper[kind].chunks) - state.temper[kind]);
   return work > room_left_[at];
 }
 
@@ -98,52 +89,7 @@ std::vector<Mask> Search::learnable(int at, Mask learned) const {
   return sets;
 }
 
-// The ways to temper with one drill: the weakest first, of what was learned on an earlier day.
-std::vector<Search::Tempering> Search::of_drill(Drill drill, const State& state, Mask learned,
-                                                int room) const {
-  std::vector<Tempering> found = {{}};
-  for (std::size_t kind = 0; kind < facts_.temper.size(); ++kind) {
-    const TemperClass& of = facts_.temper[kind];
-    if (of.drill != drill) continue;
-    const int waiting = __builtin_popcount(of.chunks & learned) - state.temper[kind];
-    const std::vector<Tempering> before = found;
-    for (const Tempering& one : before) {
-      // A weaker level must be done with before this one is begun.
-      const auto weaker_done = [&](std::size_t other) {
-        const TemperClass& weaker = facts_.temper[other];
-        return weaker.drill != drill || weaker.level <= of.level ||
-               state.temper[other] + one.counts[other] ==
-                   __builtin_popcount(weaker.chunks & learned);
-      };
-      bool may = true;
-      for (std::size_t other = 0; other < kind; ++other) may = may && weaker_done(other);
-      for (int count = 1; may && count <= waiting; ++count) {
-        Tempering more = one;
-        more.cost += count * of.cost;
-        more.counts[kind] = static_cast<std::int8_t>(count);
-        if (more.cost <= room) found.push_back(more);
-      }
-    }
-  }
-  return found;
-}
-
-std::vector<Search::Tempering> Search::temperings(int at, const State& state, Mask learned) const {
-  const int room = deadlines_.room[at];
-  if (!freedom_.early_temper && (learned != facts_.all || !deadlines_.may_learn[at])) return {{}};
-  std::vector<Tempering> all;
-  for (const Tempering& spoken : of_drill(Drill::spoken_part, state, learned, room))
-    for (Tempering both : of_drill(Drill::write_out, state, learned, room - spoken.cost)) {
-      both.cost += spoken.cost;
-      for (int kind = 0; kind < kMostClasses; ++kind)
-        both.counts[kind] = static_cast<std::int8_t>(both.counts[kind] + spoken.counts[kind]);
-      all.push_back(both);
-    }
-  return all;
-}
-
 void Search::add_candidates(int at, const State& state, Mask learned, Mask today,
-                            const std::vector<Tempering>& tempers,
                             std::vector<Candidate>& candidates) {
   int learning = 0;
   for (int chunk = 0; chunk < facts_.chunks; ++chunk)
@@ -180,31 +126,23 @@ void Search::add_candidates(int at, const State& state, Mask learned, Mask today
     const Mask retrieve = runs > 0 ? 0 : may;
     const Effect needed =
         menu_.retrieving(retrieve) | menu_.joining(state.joins) | menu_.drilling(forks);
-    for (const Tempering& temper : tempers) {
-      const int after_temper = after_runs - temper.cost;
-      if (after_temper < 0) continue;
-      candidate.choice.temper = temper.counts;
-      for (const Dish& joins : menu_.joins(learned, today, menu_.joining(state.joins))) {
-        const int left = after_temper - joins.cost;
-        if (left < 0) break;
-        candidate.choice.joins = joins;
-        for (const Dish& dish : menu_.from_memory(learned, needed)) {
-          if (dish.cost > left) break;
-          candidate.choice.memory = dish;
-          candidate.effect =
-              joins.effect | dish.effect | (runs > 0 ? menu_.retrieving(may) : Effect{0});
-          if (!holds(menu_.retrieved(candidate.effect), must)) continue;
-          candidates.push_back(candidate);
-        }
+    for (const Dish& joins : menu_.joins(learned, today, menu_.joining(state.joins))) {
+      const int left = after_runs - joins.cost;
+      if (left < 0) break;
+      candidate.choice.joins = joins;
+      for (const Dish& dish : menu_.from_memory(learned, needed)) {
+        if (dish.cost > left) break;
+        candidate.choice.memory = dish;
+        candidate.effect =
+            joins.effect | dish.effect | (runs > 0 ? menu_.retrieving(may) : Effect{0});
+        if (!holds(menu_.retrieved(candidate.effect), must)) continue;
+        candidates.push_back(candidate);
       }
     }
   }
   // What does no more than another of the same learning is left out.
   const auto no_better = [&](const Candidate& one, const Candidate& other) {
-    if (!holds(other.effect, one.effect) || other.choice.runs < one.choice.runs) return false;
-    for (int kind = 0; kind < kMostClasses; ++kind)
-      if (other.choice.temper[kind] < one.choice.temper[kind]) return false;
-    return true;
+    return holds(other.effect, one.effect) && other.choice.runs >= one.choice.runs;
   };
   std::vector<Candidate> kept;
   for (std::size_t one = first; one < candidates.size(); ++one) {
@@ -230,9 +168,6 @@ Search::State Search::after(int at, State state, Mask learned, const Candidate& 
   state.forks &= ~menu_.drilled(candidate.effect);
   state.runs = static_cast<std::int8_t>(std::max(0, state.runs - candidate.choice.runs));
   if (candidate.choice.runs > 0 && state.run_days > 0) --state.run_days;
-  for (int kind = 0; kind < kMostClasses; ++kind)
-    state.temper[kind] =
-        static_cast<std::int8_t>(state.temper[kind] + candidate.choice.temper[kind]);
   return state;
 }
 
@@ -242,9 +177,8 @@ bool Search::finish(int at, const State& state) {
   if (hopeless(at, state, learned)) return false;
   if (failed_[at].count(state) > 0) return false;
   std::vector<Candidate> candidates;
-  const std::vector<Tempering> tempers = temperings(at, state, learned);
   for (const Mask today : learnable(at, learned))
-    add_candidates(at, state, learned, today, tempers, candidates);
+    add_candidates(at, state, learned, today, candidates);
   for (const Candidate& candidate : candidates)
     if (finish(at + 1, after(at, state, learned, candidate))) {
       choices_.push_back(candidate.choice);

@@ -12,9 +12,6 @@
 namespace cahier::brute {
 
 inline constexpr int kMostChunks = 6;
-inline constexpr int kMostClasses = 12;
-
-using Counts = std::array<std::int8_t, kMostClasses>;  // by Temper class
 
 // One practice day of a plan that was found.
 struct Choice {
@@ -23,7 +20,6 @@ struct Choice {
   Dish joins;
   int runs = 0;
   bool alone = false;  // a run-through that no day could hold
-  Counts temper{};
 };
 
 class Search {
@@ -42,15 +38,10 @@ class Search {
     Mask forks = 0;                              // not yet drilled
     std::int8_t runs = 0;                        // not yet played
     std::int8_t run_days = 0;                    // not yet used
-    Counts temper{};                             // done, by class
     bool operator==(const State&) const = default;
   };
   struct Hash {
     std::size_t operator()(const State& state) const;
-  };
-  struct Tempering {
-    int cost = 0;
-    Counts counts{};
   };
   struct Candidate {
     Choice choice;
@@ -61,10 +52,8 @@ class Search {
   bool hopeless(int at, const State& state, Mask learned);
   bool complete(const State& state) const;
   std::vector<Mask> learnable(int at, Mask learned) const;
-  std::vector<Tempering> temperings(int at, const State& state, Mask learned) const;
-  std::vector<Tempering> of_drill(Drill drill, const State& state, Mask learned, int room) const;
   void add_candidates(int at, const State& state, Mask learned, Mask today,
-                      const std::vector<Tempering>& tempers, std::vector<Candidate>& candidates);
+                      std::vector<Candidate>& candidates);
   State after(int at, State state, Mask learned, const Candidate& candidate) const;
   Mask learned_in(const State& state) const;
 

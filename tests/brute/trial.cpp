@@ -23,14 +23,13 @@ struct Liberty {
   bool Freedom::*what;
   std::string_view words;
 };
-constexpr std::array<Liberty, 8> kLiberties = {{
+constexpr std::array<Liberty, 7> kLiberties = {{
     {&Freedom::any_order, "another order of learning"},
     {&Freedom::wide_recalls, "recalls over section boundaries"},
     {&Freedom::recalls_at_return, "recalls where a chunk comes back"},
     {&Freedom::starts_recall, "cue starts as recalls"},
     {&Freedom::starts_by_day, "a fork drill on the day of learning"},
     {&Freedom::more_runs, "more run-throughs than asked for"},
-    {&Freedom::early_temper, "Temper early or in the last days"},
     {&Freedom::late_joins, "joins left for a later day"},
 }};
 

@@ -10,11 +10,9 @@ namespace {
 class Writer {
  public:
   Writer(const Facts& facts, const Terms& terms)
-      : facts_(facts), make_(facts.analysis, terms.method, 0), left_(facts.temper.size()) {
-    for (std::size_t kind = 0; kind < left_.size(); ++kind) left_[kind] = facts.temper[kind].chunks;
-  }
+      : facts_(facts), make_(facts.analysis, terms.method, 0) {}
 
-  // Run-throughs and recalls cold, then what is new, its joins, cue starts and Temper.
+  // Run-throughs and recalls cold, then what is new, its joins and cue starts.
   void write(const Choice& choice, Day& day) {
     for (int run = 0; run < choice.runs; ++run) day.tasks.push_back(make_.run_through());
     if (choice.alone) day.note = DayNote::run_alone;
@@ -27,8 +25,6 @@ class Writer {
       day.tasks.push_back(make_.cue_starts(starts.cues, 0));
       day.tasks.back().fork = starts.forks != 0;
     }
-    for (std::size_t kind = 0; kind < left_.size(); ++kind) temper(kind, choice, day);
-    learned_ |= choice.learn;
     name_tasks(day);
   }
 
@@ -37,17 +33,6 @@ class Writer {
   void add_ranges(std::uint64_t ranges, Day& day, Make make) const {
     for (std::size_t at = 0; at < facts_.ranges.size(); ++at)
       if (ranges >> at & 1) day.tasks.push_back(make(facts_.ranges[at].bars));
-  }
-
-  void temper(std::size_t kind, const Choice& choice, Day& day) {
-    int count = choice.temper[kind];
-    for (int chunk = 0; chunk < facts_.chunks && count > 0; ++chunk) {
-      if (!((left_[kind] & learned_) >> chunk & 1)) continue;
-      left_[kind] &= ~(Mask{1} << chunk);
-      --count;
-      day.tasks.push_back(facts_.temper[kind].drill == Drill::spoken_part ? make_.spoken_part(chunk)
-                                                                          : make_.write_out(chunk));
-    }
   }
 
   static void name_tasks(Day& day) {
@@ -60,8 +45,6 @@ class Writer {
 
   const Facts& facts_;
   TaskMaker make_;
-  std::vector<Mask> left_;  // by Temper class
-  Mask learned_ = 0;        // on earlier days
 };
 
 }  // namespace
@@ -72,7 +55,7 @@ Plan written_plan(const Piece& piece, const Facts& facts, const Terms& terms,
   plan.from = terms.from;
   plan.by = terms.by;
   plan.method = terms.method;
-  plan.temper = terms.temper;
+  plan.temper = Temper::no;  // none is searched for
   plan.order = terms.order;
   plan.new_to_performing = terms.new_to_performing;
   plan.blocks = terms.blocks;

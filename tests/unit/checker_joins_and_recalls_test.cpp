@@ -11,6 +11,7 @@ using namespace cahier;
 TEST_CASE("rule 4: neighbours meet after both are learned, into a return as well") {
   const auto join_bars = [](int first, int last) {
     return [=](Plan& plan) {
+      without_temper(plan);
       plan.days[1].tasks[2].bars = {first, last};
       plan.days[2].tasks[0].bars = {5, 12};
       plan.days[12].tasks[0].bars = {5, 12};
@@ -20,6 +21,7 @@ TEST_CASE("rule 4: neighbours meet after both are learned, into a return as well
   CHECK(broken_by(join_bars(5, 12)) == Rules{4});
   // Between sections, and into the return.
   const auto into_the_return = [](Plan& plan) {
+    without_temper(plan);
     plan.days[1].tasks[2].bars = {1, 8};
     plan.days[2].tasks[0].bars = {1, 8};
     plan.days[12].tasks[0].bars = {1, 8};
@@ -27,6 +29,7 @@ TEST_CASE("rule 4: neighbours meet after both are learned, into a return as well
   CHECK(broken_by(into_the_return) == Rules{4});
   // A join listed before the second chunk is learned, and none after.
   const auto early = [](Plan& plan) {
+    without_temper(plan);
     std::swap(plan.days[1].tasks[1], plan.days[1].tasks[2]);
     std::swap(plan.days[1].tasks[1].id, plan.days[1].tasks[2].id);
     plan.days[2].tasks[0].bars = {5, 12};
@@ -47,8 +50,7 @@ TEST_CASE("rule 4: the way out of a return is joined where it stands") {
       piece.chunks.push_back({"C1", {13, 16}, 3, 2});
       piece.cues.push_back({4, 13, 3});
       piece.dice = dice_tables({1, 2, 3, 4});
-      plan.temper = Temper::weak;
-      plan.days[4].tasks.resize(1);
+      without_temper(plan);
       for (Day& day : plan.days)
         for (Task& task : day.tasks)
           if (task.drill == Drill::run_through) {
@@ -77,6 +79,7 @@ TEST_CASE("rule 4: the way out of a return is joined where it stands") {
 
 TEST_CASE("rule 4: a run-through alone does not join") {
   CHECK(broken_by([](Plan& plan) {
+          without_temper(plan);
           plan.days[1].tasks.pop_back();
           plan.days[2].tasks[0].bars = {5, 12};
           plan.days[12].tasks[0].bars = {5, 12};
@@ -116,6 +119,7 @@ TEST_CASE("rule 4: chunks that meet inside a return are joined where they are le
         }).empty());
   CHECK(broken_by([&](Plan& plan) {
           halves(plan);
+          without_temper(plan);
           plan.days[1].tasks[0].bars = {3, 4};
           plan.days[1].tasks[0].chunks = {1};
           // Only bars 4-9 are still joined: the pair of bars 2 and 3 is not.
@@ -132,6 +136,7 @@ TEST_CASE("rule 4: chunks that meet inside a return are joined where they are le
 TEST_CASE("rule 5: recall waits for a night, comes in time, and goes on to the end") {
   // The first recall on the fourth practice day after learning; three are allowed.
   const auto late = [](Plan& plan) {
+    without_temper(plan);
     plan.pieces[0].piece.look_alikes.clear();
     plan.days[1].tasks[0].drill = Drill::join;
     plan.days[2].tasks[0].drill = Drill::join;
@@ -181,8 +186,7 @@ TEST_CASE("rule 5: a gap may run past its limit only to the next practice day") 
   const auto away = [&](Plan& plan) {
     week_away(plan);
     plan.pieces[0].piece.instrument.parts = {"right hand", "left hand"};
-    plan.temper = Temper::no;
-    plan.days[2].tasks.resize(2);
+    without_temper(plan);
     plan.days[4].tasks.clear();
     for (int day = 3; day <= 6; ++day) {
       plan.days[day].off = true;

@@ -195,6 +195,12 @@ const std::multimap<Kind, Change>& changes() {
          p.method.chunk_most = 1;
        }},
       {Kind::temper_not_asked_for, [](Plan& p) { p.temper = Temper::no; }},
+      {Kind::temper_before_pass, [](Plan& p) { task(p, 2, 0).drill = Drill::recall; }},
+      {Kind::temper_before_pass,
+       [](Plan& p) {
+         task(p, 2, 0).bars = {1, 7};
+       }},
+      {Kind::temper_before_pass, [](Plan& p) { std::swap(p.days[2].tasks, p.days[3].tasks); }},
       {Kind::temper_not_weak, [](Plan& p) { p.temper = Temper::weak; }},
       {Kind::temper_before_weaker, [](Plan& p) { piece(p).piece.sections[0].level = 5; }},
       {Kind::temper_missing, [](Plan& p) { p.days[4].tasks.pop_back(); }},

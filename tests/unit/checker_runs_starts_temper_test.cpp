@@ -1,5 +1,7 @@
 #include "broken_rules.h"
 
+#include <fmt/format.h>
+
 #include <utility>
 
 using namespace cahier;
@@ -126,8 +128,17 @@ TEST_CASE("rule 9: Temper is for learned bars, asked for, weakest first") {
           plan.temper = Temper::weak;
           plan.days[4].tasks.resize(1);
         }).empty());
-  // A required drill left out.
+  // A drill left out, in silence and not.
   CHECK(broken_by([](Plan& plan) { plan.days[4].tasks.pop_back(); }) == Rules{9});
+  const auto let_go = [](Drill drill, BarRange bars) {
+    return [=](Plan& plan) {
+      plan.days[4].tasks.pop_back();
+      plan.let_go = {{0, drill, bars, 4, Why::no_room_to_temper}};
+    };
+  };
+  CHECK(broken_by(let_go(Drill::write_out, {1, 4})).empty());
+  CHECK(broken_by(let_go(Drill::spoken_part, {1, 4})) == Rules{9});
+  CHECK(broken_by(let_go(Drill::write_out, {5, 8})) == Rules{9});
   // The easier chunk first.
   CHECK(broken_by(with_first_level(5)) == Rules{9});
   CHECK(broken_by(with_first_level(4)).empty());
@@ -140,6 +151,38 @@ TEST_CASE("rule 9: Temper is for learned bars, asked for, weakest first") {
         }) == Rules{9});
   CHECK(broken_by([](Plan& plan) { plan.days[3].tasks[0].steps.pop_back(); }) == Rules{9});
   CHECK(broken_by([](Plan& plan) { plan.days[3].tasks[1].tempo = 60; }) == Rules{9});
+}
+
+TEST_CASE("rule 9: Temper comes after a slow or counted pass, and is weakest first among those") {
+  // The pass over both on the third day, their Temper on the fourth and fifth.
+  const auto with_pass = [](Drill drill) {
+    return [=](Plan& plan) { plan.days[2].tasks[0].drill = drill; };
+  };
+  CHECK(broken_by(with_pass(Drill::counted_pass)).empty());
+  CHECK(broken_by(with_pass(Drill::recall)) == Rules{9});
+  CHECK(broken_by([](Plan& plan) { plan.days[2].tasks[0].bars = {1, 7}; }) == Rules{5, 9});
+  // Of A1 only on the fourth day: it may be tempered on the fifth, though it is weaker than B1.
+  const auto a_day_later = [](int level) {
+    return [=](Plan& plan) {
+      plan.pieces[0].piece.sections[0].level = level;
+      plan.pieces[0].chunks[0].level = level;
+      Task later = plan.days[2].tasks[0];
+      plan.days[2].tasks[0].bars = {5, 8};
+      plan.days[2].tasks[0].chunks = {1};
+      later.bars = {1, 8};
+      plan.days[3].tasks.insert(plan.days[3].tasks.begin(), later);
+      for (std::size_t number = 0; number < plan.days[3].tasks.size(); ++number)
+        plan.days[3].tasks[number].id = fmt::format("0107-{}", number + 1);
+    };
+  };
+  CHECK(broken_by(a_day_later(2)).empty());
+  CHECK(broken_by(a_day_later(5)).empty());
+  // On the day of its pass it may not.
+  CHECK(broken_by([&](Plan& plan) {
+          a_day_later(2)(plan);
+          std::swap(plan.days[4].tasks[2], plan.days[3].tasks[2]);
+          std::swap(plan.days[4].tasks[2].id, plan.days[3].tasks[2].id);
+        }) == Rules{9});
 }
 
 TEST_CASE("rule 9: a single part is never spoken") {

@@ -82,10 +82,28 @@ TEST_CASE("a write-out longer than any day is never placed") {
   const std::vector<Piece> pieces = {
       sample::piece("title: Four\nbars: 2\ntempo: 400\nlevel: 5\ninstrument: piano\n"
                     "parts: [one, two, three, four]\n")};
-  CHECK_FALSE(could_fit(pieces, terms_for(8, 60, Temper::yes)));
-  CHECK(could_fit(pieces, terms_for(8, 60, Temper::no)));
-  CHECK(could_fit(pieces, terms_for(8.5, 60, Temper::yes)));
-  CHECK(plan_that_fits(pieces, terms_for(8.5, 60, Temper::yes)).has_value());
+  const auto placed = [](const Plan& plan) {
+    int write_outs = 0;
+    for (const Day& day : plan.days)
+      for (const Task& task : day.tasks) write_outs += task.drill == Drill::write_out ? 1 : 0;
+    return write_outs;
+  };
+  const auto let_go = [](const Plan& plan) {
+    return std::count_if(plan.let_go.begin(), plan.let_go.end(), [](const Unplaced& work) {
+      return work.drill == Drill::write_out && work.minutes == 8.5;
+    });
+  };
+  // It is let go, and the plan fits.
+  CHECK(could_fit(pieces, terms_for(8, 60, Temper::yes)));
+  const Plan shorter = make_plan(pieces, terms_for(8, 60, Temper::yes));
+  CHECK(shorter.fits);
+  CHECK(placed(shorter) == 0);
+  CHECK(let_go(shorter) == 1);
+  CHECK(shorter.gave_way.at(0) == GaveWay::write_outs);
+  const Plan long_enough = make_plan(pieces, terms_for(8.5, 60, Temper::yes));
+  CHECK(long_enough.fits);
+  CHECK(placed(long_enough) == 1);
+  CHECK(let_go(long_enough) == 0);
 }
 
 TEST_CASE("the smallest allowance that the planner makes do with is near the bound") {

@@ -28,7 +28,7 @@ struct Work {
 const std::vector<Work>& works() {
   static const std::vector<Work> all = {
       {"title: A\nbars: 32\ntempo: 96\n", "2027-03-20"},
-      {"title: B\nbars: 96\ntempo: 96\nlevel: 4\n", "2027-03-01"},
+      {"title: B\nbars: 96\ntempo: 96\nlevel: 4\n", "2027-02-12"},
       {"title: C\nbars: 96\ntempo: 96\nlevel: 5\npractice: {minutes: 20}\n", "2027-02-20"},
       {"title: D\nbars: 16\ntempo: 60\nlevel: 5\n", "2027-08-20"}};
   return all;

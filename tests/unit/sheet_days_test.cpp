@@ -149,9 +149,9 @@ TEST_CASE("A break stands between two sittings") {
   CHECK(breaks(plan) == 0);
   plan.days[1].tasks.back().block = 1;
   CHECK(breaks(plan) == 1);
+  plan.days[2].tasks.push_back(plan.days[2].tasks.back());
   for (std::size_t task = 0; task < 3; ++task)
     plan.days[2].tasks.at(task).block = static_cast<int>(task);
-  plan.days[2].tasks.resize(3);
   CHECK(breaks(plan) == 3);
 }
 
