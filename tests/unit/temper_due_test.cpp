@@ -2,6 +2,7 @@
 #include "plan/due/temper_due.h"
 
 #include "catch.h"
+#include "plan/chunks/analyse.h"
 #include "sample_plan.h"
 
 namespace cahier {
