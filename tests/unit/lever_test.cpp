@@ -24,7 +24,6 @@ TEST_CASE("what is typed does what the lever did, at every step, and asks more a
         CHECK(pulled.from == typed.from);
         CHECK(pulled.by == typed.by);
         CHECK(pulled.minutes == typed.minutes);
-        CHECK(pulled.temper == typed.temper);
         CHECK(pulled.method.repetitions == typed.method.repetitions);
         CHECK(pulled.method.chunk_most == typed.method.chunk_most);
         CHECK(pulled.method.chunk_minutes == typed.method.chunk_minutes);

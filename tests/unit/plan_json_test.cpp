@@ -140,7 +140,7 @@ TEST_CASE("a misfit says in JSON what is not placed and what would help") {
   Plan plan = sound_plan();
   plan.fits = false;
   plan.unplaced = {{0, Drill::learn, {5, 8}, 8.5, Why::no_room_to_learn}};
-  plan.remedies = {{"--minutes 22", 22}, {"--temper no", 0}};
+  plan.remedies = {{"--minutes 22", 22}, {"--repetitions 4", 0.2}};
   const Json read = tree(plan);
   CHECK(read.at("fits") == false);
   CHECK(keys(read) == Names{"format", "from", "by", "fits", "minutes_total", "pieces", "days",

@@ -59,7 +59,7 @@ Plan misfit() {
   plan.remedies = {
       {"--minutes 120", 1},
       {"--by 2027-06-01", 2},
-      {"--minutes mon:121,tue:122,wed:123,thu:124,fri:125,sat:126,sun:127 --temper no", 3},
+      {"--minutes mon:121,tue:122,wed:123,thu:124,fri:125,sat:126,sun:127 --repetitions 2", 3},
       {"--repetitions 3 --chunk-bars 6", 4}};
   REQUIRE_FALSE(plan.fits);
   return plan;

@@ -19,13 +19,12 @@ inline Terms typed(const Terms& terms, const std::string& say) {
   if (request.by) changed.by = *request.by;
   if (request.from) changed.from = *request.from;
   if (request.wishes.minutes) changed.minutes = *request.wishes.minutes;
-  if (request.wishes.temper) changed.temper = *request.wishes.temper;
   if (request.repetitions) changed.method.repetitions = *request.repetitions;
   if (request.chunk_bars) changed.method = changed.method.with_chunks_up_to(*request.chunk_bars);
   return changed;
 }
 
-// "--minutes 18 --temper no" as "--minutes 18" and "--temper no".
+// "--minutes 18 --repetitions 4" as "--minutes 18" and "--repetitions 4".
 inline std::vector<std::string> options_of(const std::string& say) {
   std::vector<std::string> options;
   for (std::size_t at = 0; at < say.size();) {

@@ -22,7 +22,6 @@ std::string meaning_of_one(const Words& words, const std::string& say) {
   if (say.starts_with("--minutes")) return words.say("left_out.more_minutes");
   if (say.starts_with("--by")) return words.say("left_out.put_off");
   if (say.starts_with("--from")) return words.say("left_out.bring_forward");
-  if (say.starts_with("--temper")) return words.say("left_out.no_temper");
   if (say.starts_with("--repetitions")) return words.say("left_out.fewer_times");
   if (say.starts_with("--chunk-bars")) return words.say("left_out.larger_chunks");
   return {};
