@@ -13,7 +13,7 @@ constexpr int kPassesAtLast = 21;          // days before the date
 constexpr double kPassRipe = 0.25;         // best gaps since the bars were last played
 constexpr double kPassAgain = 0.2;         // the same where a day has room
 constexpr int kManyTimes = 4;              // passes of each kind over a stretch
-constexpr double kWholeAgain = 0.01;       // best gaps, for a stretch where a day has room
+constexpr double kWholeAgain = 0.25;       // best gaps, for a stretch where a day has room
 
 }  // namespace
 
@@ -25,19 +25,22 @@ bool WelcomeWork::put(PieceProgress& progress, Task task, int day) {
 }
 
 void WelcomeWork::recall_sooner(int day) {
-  recall(day, [&](const RecallsDue& recalls) { return recalls.wants_sooner(day); });
+  recall(day, [&](const PieceProgress& progress) { return progress.recalls.wants_sooner(day); });
 }
 
 void WelcomeWork::recall_hard(int day) {
-  recall(day, [&](const RecallsDue& recalls) { return recalls.hard_on(day); });
+  // Where something slips, the minutes are its own.
+  recall(day, [&](const PieceProgress& progress) {
+    return progress.slips() ? std::vector<Want>{} : progress.recalls.hard_on(day);
+  });
 }
 
 void WelcomeWork::recall(int day,
-                         const std::function<std::vector<Want>(const RecallsDue&)>& wanted) {
+                         const std::function<std::vector<Want>(const PieceProgress&)>& wanted) {
   if (!draft_.is_welcome(Drill::recall, day)) return;
   for (auto& progress : draft_.pieces) {
     if (progress->runs.runs[day] > 0) continue;
-    for (const Want& want : wanted(progress->recalls)) {
+    for (const Want& want : wanted(*progress)) {
       Task task =
           progress->make.recall(want.bars, progress->recalls.tempo_progress(want.chunks, day));
       task.reason = Reason::sooner;

@@ -40,7 +40,7 @@ class WelcomeWork {
   void play_silently(int day);
 
  private:
-  void recall(int day, const std::function<std::vector<Want>(const RecallsDue&)>& wanted);
+  void recall(int day, const std::function<std::vector<Want>(const PieceProgress&)>& wanted);
   int passes_wanted(const PieceProgress& progress) const;
   // Puts the task where the day has room for it.
   bool put(PieceProgress& progress, Task task, int day);
