@@ -12,7 +12,7 @@ constexpr double kPassesUpTo = 0.5;        // of a day's allowance
 constexpr int kPassesAtLast = 21;          // days before the date
 constexpr double kPassRipe = 0.25;         // best gaps since the bars were last played
 constexpr double kPassAgain = 0.2;         // the same where a day has room
-constexpr int kManyTimes = 4;              // passes of each kind over a stretch
+constexpr int kManyTimes = 3;              // passes of each kind over a stretch
 constexpr double kWholeAgain = 0.25;       // best gaps, for a stretch where a day has room
 
 }  // namespace
@@ -98,6 +98,8 @@ void WelcomeWork::fill_up(int day) {
       if (put(*progress, std::move(task), day)) ++progress->weak_turns;
     }
   for (auto& progress : draft_.pieces) {
+    // Where something slips, the minutes are its own.
+    if (progress->slips()) continue;
     for (Task& task : progress->passes_due.on_day(progress->recalls, progress->make, day,
                                                   kManyTimes, kPassAgain)) {
       if (is_full(day)) return;
