@@ -4,7 +4,8 @@
 // recall, a slow or counted pass, a join, a spoken part or a write-out of bars that hold it. Of cue
 // starts, each start that is assigned is a turn for the bars from it to the end of the chunk that
 // it begins in, and each throw of the dice the share of a turn that the outcomes give to each
-// start. Learning and run-throughs are no turns: they touch every bar alike. A turn in a return is
+// start. Learning, run-throughs and what
+// is played in the head are no turns: they touch every bar alike. A turn in a return is
 // one for the bars whose notes it has.
 #pragma once
 
@@ -21,7 +22,9 @@ class Attention {
       : planned_(planned), turns_(static_cast<std::size_t>(planned.piece.bars) + 1, 0) {}
 
   void add(const Task& task) {
-    if (task.drill == Drill::learn || task.drill == Drill::run_through) return;
+    if (task.drill == Drill::learn || task.drill == Drill::run_through ||
+        task.drill == Drill::silent_run)
+      return;
     if (task.drill != Drill::cue_starts) return add(task.bars, 1);
     for (const int number : task.cues) add_start(number, 1);
     for (const DiceTable& table : planned_.dice) {

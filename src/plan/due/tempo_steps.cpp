@@ -31,13 +31,21 @@ void TempoSteps::recalled(const Task& task, const std::vector<int>& chunks) {
   const double wanted = analysis_.time.mark(task.bars.first, method_.proved_tempo, task.beat);
   const bool near = *task.tempo >= wanted - 1e-9;
   for (const int chunk : chunks) {
-    reached_[chunk] = share;
+    reached_[chunk] = std::max(reached_[chunk], share);
     near_tempo_[chunk] += near ? 1 : 0;
   }
 }
 
+void TempoSteps::climbed(const std::vector<int>& chunks) {
+  for (const int chunk : chunks) {
+    double& reached = reached_[chunk];
+    reached = std::min(1.0, reached > 0 ? reached + kTempoStep : kFirstStep * learn_share(chunk));
+    near_tempo_[chunk] += reached >= method_.proved_tempo ? 1 : 0;
+  }
+}
+
 bool TempoSteps::wants_tempo(int chunk, int day) const {
-  return near_tempo_[chunk] < method_.proved_times && at_tempo_by_ > day &&
+  return first_run_to_come_ && near_tempo_[chunk] < method_.proved_times && at_tempo_by_ > day &&
          at_tempo_by_ - day <= kNearTempoDays;
 }
 

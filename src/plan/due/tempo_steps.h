@@ -16,12 +16,19 @@ class TempoSteps {
   // Everything is at the performance tempo already.
   void is_at_tempo() { at_tempo_ = true; }
 
-  // The day of the first run-through, before which the tempo is to be reached.
-  void be_at_tempo_by(int day) { at_tempo_by_ = day; }
+  // The day of the next run-through, before which the tempo is to be reached; `first` says whether
+  // none was made before.
+  void be_at_tempo_by(int day, bool first) {
+    at_tempo_by_ = day;
+    first_run_to_come_ = first;
+  }
 
   void learned(int chunk, int day) { learned_[chunk] = day; }
   // The chunks of `task` were recalled at its tempo.
   void recalled(const Task& task, const std::vector<int>& chunks);
+
+  // The chunks were recalled before the plan, of which no log tells the tempo: each time a step up.
+  void climbed(const std::vector<int>& chunks);
 
   // How far these chunks, played together, are on the way from the tempo at which the hardest was
   // learned, 0, to the performance tempo, 1.
@@ -41,6 +48,7 @@ class TempoSteps {
   std::vector<double> reached_;  // by chunk: share of the tempo at its last recall, 0 for none
   std::vector<int> near_tempo_;  // by chunk: recalls at the proved tempo or above
   int at_tempo_by_ = -1;
+  bool first_run_to_come_ = true;
   bool at_tempo_ = false;
 };
 

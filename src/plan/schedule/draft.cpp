@@ -37,6 +37,7 @@ void Draft::remember(const Task& task, int day) {
   }
   const DrillFacts& facts = facts_of(task.drill);
   if (facts.retrieves) progress.recalls.retrieve(task, day);
+  if (task.drill == Drill::recall) progress.recalls.tempo().climbed(task.chunks);
   if (facts.plays_across) progress.joins.played(task);
   progress.sections.played(task);
   progress.passes_due.played(task);

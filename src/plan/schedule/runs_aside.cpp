@@ -76,7 +76,7 @@ void set_runs_aside(Draft& draft, const Pace& pace) {
   }
   for (auto& progress : draft.pieces) {
     draft.set_aside(*progress, run_days(draft, pace, *progress));
-    progress->recalls.tempo().be_at_tempo_by(progress->next_run(-1));
+    progress->recalls.tempo().be_at_tempo_by(progress->next_run(-1), progress->runs_made == 0);
   }
   if (!pace.catch_up) return;
   for (auto& progress : draft.pieces)
