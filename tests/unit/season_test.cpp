@@ -11,6 +11,13 @@ namespace {
 
 using namespace sample;
 
+bool misses_a_run(const PractisedEdition& edition) {
+  return std::any_of(edition.days.begin(), edition.days.end(), [](const auto& day) {
+    return std::any_of(day.undone.begin(), day.undone.end(),
+                       [](const Task& task) { return task.drill == Drill::run_through; });
+  });
+}
+
 }  // namespace
 
 // One test, for the seasons are practised once for all of it.
@@ -68,7 +75,7 @@ TEST_CASE("seasons of a simulated player") {
                    << last.slips);
     // All is learned by the fifth week: then the pace is known as well as it can be.
     CHECK(soon.pace < before.pace / 2);
-    CHECK(last.pace < soon.pace);
+    CHECK(last.pace < 1.2 * soon.pace);
     CHECK(last.pace < .08);
     CHECK(soon.slips < before.slips);
     CHECK(later.slips < soon.slips);
@@ -83,13 +90,13 @@ TEST_CASE("seasons of a simulated player") {
       const Turns turns = turns_of(season);
       // Run-throughs and passes are turns of every bar; spoken work is one turn, however often the
       // bars are played in it.
-      CHECK(mean(turns.weak) >= 1.4 * mean(turns.strong_and_known_so));
-      CHECK(mean(turns.weak) >= 1.15 * mean(turns.strong));
+      CHECK(mean(turns.weak) >= 1.7 * mean(turns.strong_and_known_so));
+      CHECK(mean(turns.weak) >= 1.35 * mean(turns.strong));
       of_all += mean(turns.weak) / mean(turns.strong) / kSeasons;
     }
     // Strong bars that slipped by chance are among all the strong ones.
     INFO("over all seasons " << of_all);
-    CHECK(of_all >= 1.55);
+    CHECK(of_all >= 1.65);
   }
 
   SECTION("every edition fits and keeps every rule") {
@@ -115,18 +122,20 @@ TEST_CASE("seasons of a simulated player") {
 
   // Two things cannot be asked of what was done. Temper goes by the levels of the edition that set
   // it, and the next log changes them: rule 9's order, and which bars are asked for, are checked
-  // edition by edition. And of a day missed at the very end no edition and no day is left to make
-  // good its run-through. Every other rule is asked of the whole season.
+  // edition by edition; so is that a pass comes first, since a pass may be missed and what rests on
+  // it done. And for a run-through missed in the last edition no edition is left to make
+  // it good. Every other rule is asked of the whole season.
   SECTION("what was really done keeps the rules as one plan") {
     for (const Season& season : seasons()) {
-      const bool missed_the_last_day = season.editions.back().days.back().missed;
+      const bool missed_a_run = misses_a_run(season.editions.back());
       std::string faults;
       for (const Violation& violation : violations(SeasonAsOnePlan(season.editions).plan())) {
         using Kind = Violation::Kind;
         if (violation.kind == Kind::temper_before_weaker ||
-            violation.kind == Kind::temper_not_weak || violation.kind == Kind::temper_missing)
+            violation.kind == Kind::temper_not_weak || violation.kind == Kind::temper_missing ||
+            violation.kind == Kind::temper_before_pass)
           continue;
-        if (missed_the_last_day && violation.kind == Kind::too_few_runs) continue;
+        if (missed_a_run && violation.kind == Kind::too_few_runs) continue;
         faults += fmt::format("rule {}: {}\n", violation.rule, violation.what);
       }
       CHECK(faults == "");

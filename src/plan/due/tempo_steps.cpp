@@ -31,7 +31,7 @@ void TempoSteps::recalled(const Task& task, const std::vector<int>& chunks) {
   const double wanted = analysis_.time.mark(task.bars.first, method_.proved_tempo, task.beat);
   const bool near = *task.tempo >= wanted - 1e-9;
   for (const int chunk : chunks) {
-    reached_[chunk] = std::max(reached_[chunk], share);
+    reached_[chunk] = share;
     near_tempo_[chunk] += near ? 1 : 0;
   }
 }

@@ -36,8 +36,12 @@ void Draft::remember(const Task& task, int day) {
     progress.joins.learned(task.chunks.front(), day, progress.recalls);
   }
   const DrillFacts& facts = facts_of(task.drill);
-  if (facts.retrieves) progress.recalls.retrieve(task, day);
-  if (task.drill == Drill::recall) progress.recalls.tempo().climbed(task.chunks);
+  if (facts.retrieves) {
+    Task at_no_tempo = task;  // none was written down
+    at_no_tempo.tempo.reset();
+    progress.recalls.retrieve(at_no_tempo, day);
+    if (task.drill == Drill::recall) progress.recalls.tempo().climbed(task.chunks);
+  }
   if (facts.plays_across) progress.joins.played(task);
   progress.sections.played(task);
   progress.passes_due.played(task);
