@@ -33,12 +33,12 @@ std::vector<double> rooms(std::size_t length) { return std::vector<double>(lengt
 
 }  // namespace
 
-TEST_CASE("run-throughs grow from the week after the last new bars to two days before the date") {
-  CHECK(days_left(days_of(77), rooms(77), 20) == std::vector<int>{49, 40, 31, 22, 13, 5, 2});
-  // A free day gives way to the nearest one within ten.
+TEST_CASE("run-throughs grow from ten days after the last new bars to two days before the date") {
+  CHECK(days_left(days_of(77), rooms(77), 20) == std::vector<int>{47, 38, 29, 20, 11, 5, 2});
+  // A day without room gives way to the nearest one within ten.
   std::vector<double> room = rooms(77);
-  room[28] = 0;
-  CHECK(days_left(days_of(77), room, 20).front() == 50);
+  room[30] = 0;
+  CHECK(days_left(days_of(77), room, 20).front() == 48);
 }
 
 TEST_CASE("with more time left run-throughs lie farther apart") {
@@ -58,7 +58,8 @@ TEST_CASE("as many run-throughs as are asked for, not more than half of them in 
 
 TEST_CASE("where little time is left, run-throughs do not grow") {
   CHECK(days_left(days_of(40), rooms(40), 23).empty());
-  CHECK_FALSE(days_left(days_of(40), rooms(40), 22).empty());
+  CHECK(days_left(days_of(40), rooms(40), 22).empty());
+  CHECK_FALSE(days_left(days_of(40), rooms(40), 18).empty());
 }
 
 }  // namespace cahier

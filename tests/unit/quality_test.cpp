@@ -192,7 +192,8 @@ TEST_CASE("table of every figure", "[.table]") {
       if (getenv("WHY"))
         for (const QualityFigure& figure : quality(plan))
           for (const Shortfall& shortfall : figure.why)
-            std::cout << "WHY " << slack << " " << seed << " " << figure_word(figure.name) << ": " << say_shortfall(english_words(), plan, shortfall) << "\n";
+            std::cout << "WHY " << slack << " " << seed << " " << figure_word(figure.name) << ": "
+                      << say_shortfall(english_words(), plan, shortfall) << "\n";
     }
     std::cout << "of " << plans << " plans with " << slack
               << " times the least minutes: asked, met, share\n";
@@ -201,9 +202,9 @@ TEST_CASE("table of every figure", "[.table]") {
       all.asked += share.asked;
       all.met += share.met;
       std::cout << one_line(
-          kind, fmt::format("{:>6}{:>6}{:>6}", share.asked, share.met,
-                            share.asked > 0 ? fmt::format("{:.2f}", 1.0 * share.met / share.asked)
-                                            : ""));
+          kind,
+          fmt::format("{:>6}{:>6}{:>6}", share.asked, share.met,
+                      share.asked > 0 ? fmt::format("{:.2f}", 1.0 * share.met / share.asked) : ""));
     }
     std::cout << "all figures " << fmt::format("{:.3f}", 1.0 * all.met / all.asked) << "\n";
   }

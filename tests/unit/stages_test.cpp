@@ -97,9 +97,9 @@ TEST_CASE("a run-through is recorded, and for three of the later ones somebody l
   for (const Day& day : plan.days)
     for (const Task& task : day.tasks)
       if (task.drill == Drill::run_through) reasons.push_back(task.reason);
-  CHECK(reasons == std::vector<Reason>{Reason::whole, Reason::whole, Reason::whole,
-                                       Reason::recorded, Reason::listener, Reason::listener,
-                                       Reason::listener, Reason::whole});
+  CHECK(reasons == std::vector<Reason>{Reason::whole, Reason::whole, Reason::recorded,
+                                       Reason::listener, Reason::listener, Reason::listener,
+                                       Reason::whole});
 }
 
 TEST_CASE("the last days hold cue starts and run-throughs only") {

@@ -17,7 +17,8 @@ namespace {
 
 // Groups whose keys the program composes at run time from the word of a reason, a note, a cause or
 // a shortfall, and so does not name one by one.
-const std::vector<std::string> kComposed = {"notes.", "reasons.", "teacher_asks.", "why."};
+const std::vector<std::string> kComposed = {"gave_way.", "notes.", "reasons.", "teacher_asks.",
+                                            "why."};
 
 std::string english_text() {
   for (const BuiltIn& one : built_in_templates())

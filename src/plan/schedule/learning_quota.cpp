@@ -35,14 +35,17 @@ LearningQuota::LearningQuota(const Work& work, const Pace& pace,
   rests_ = pace.catch_up ? catch_up_days(work.days, practice_days, pace.learn_until)
                          : std::vector<bool>(work.days.size(), false);
   chunks_ = pace.chunks;
-  // No day to catch up where each is needed for one chunk a day.
-  const auto learning_days = [&](bool resting) {
-    return std::count_if(practice_days.begin(), practice_days.end(),
-                         [&](int day) { return day <= learn_until_ && !(resting && rests_[day]); });
-  };
-  if (chunks_ > learning_days(true))
-    for (int day = 0; day <= learn_until_ && day < static_cast<int>(rests_.size()); ++day)
+  // Where each day is needed for one chunk a day, as many of the first weeks have none to catch up:
+  // little is behind as yet.
+  const auto learning_days =
+      std::count_if(practice_days.begin(), practice_days.end(),
+                    [&](int day) { return day <= learn_until_ && !rests_[day]; });
+  for (int day = 0, missing = chunks_ - static_cast<int>(learning_days);
+       missing > 0 && day <= learn_until_ && day < static_cast<int>(rests_.size()); ++day)
+    if (rests_[day]) {
       rests_[day] = false;
+      --missing;
+    }
   days_after_.assign(work.days.size(), 0);
   for (const int learning : practice_days)
     if (learning <= learn_until_ && !rests_[learning])
