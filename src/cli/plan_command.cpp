@@ -1,4 +1,4 @@
-#include <fmt/format.h>
+#include <algorithm>
 
 #include "cli/commands.h"
 #include "cli/find_plan.h"
@@ -9,12 +9,22 @@
 #include "report/plan_text.h"
 
 namespace cahier {
+namespace {
+
+bool has_new_bars(const Plan& plan) {
+  return std::any_of(plan.days.begin(), plan.days.end(), [](const Day& day) {
+    return std::any_of(day.tasks.begin(), day.tasks.end(),
+                       [](const Task& task) { return task.drill == Drill::learn; });
+  });
+}
+
+}  // namespace
 
 int show_plan(const Request& request, const TypedLine& typed, Date today) {
   const Inputs inputs = read_inputs(request, typed, today);
   say_all(inputs.warnings);
   Plan plan = find_plan(inputs, today);
-  if (plan.fits) plan.sensitivity = sensitivity(inputs.pieces, inputs.terms);
+  if (plan.fits && has_new_bars(plan)) plan.sensitivity = sensitivity(inputs.pieces, inputs.terms);
   if (request.json)
     say_out(plan_json(plan));
   else

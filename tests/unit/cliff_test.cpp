@@ -1,12 +1,10 @@
 // What is left of a plan after a week that went slower than planned.
 
-#include <iostream>
 #include <map>
 
 #include "catch.h"
 #include "later_edition.h"
 #include "long_checks.h"
-#include "plan/quality/quality.h"
 #include "plan/search/planner.h"
 #include "roomy_work.h"
 
@@ -81,61 +79,41 @@ const std::vector<Kind>& kinds() {
 
 }  // namespace
 
-TEST_CASE("table of what a slow week leaves", "[.][table]") {
-  if (const char* one = getenv("SEED")) {
-    const auto made = sample::roomy_work(static_cast<unsigned>(atoi(one)), 2);
-    setenv("DBG", "1", 1);
-    std::cerr << "EDITION ONE\n";
-    const TwoEditions two = after_a_week(made->pieces, made->terms, {1.0, atoi(one) % 3});
-    unsetenv("DBG");
-    return;
-  }
-  for (const double slack : {1.2, 1.6, 2.0}) {
-    std::map<std::string, std::pair<int, int>> sums;
-    std::map<std::string, int> cliffs;
-    int fits = 0;
-    for (unsigned seed = 0; seed < 40; ++seed) {
-      const auto made = sample::roomy_work(seed, slack);
-      if (!made) continue;
-      for (const double factor : {1.0, 1.3, 1.6, 2.0}) {
-        const TwoEditions two =
-            after_a_week(made->pieces, made->terms, {factor, static_cast<int>(seed % 3)});
-        if (!two.before.fits || !two.after.fits) continue;
-        ++fits;
-        for (const Kind& kind : kinds()) {
-          const int before = count(two.before, two.week_over, kind.drills);
-          const int after = count(two.after, two.week_over, kind.drills);
-          auto& sum = sums[kind.name];
-          sum.first += before;
-          sum.second += after;
-          if (after < kind.kept * before - 1e-9) {
-            ++cliffs[kind.name];
-            if (kind.name == "passes" || kind.name == "runs") {
-              std::cout << "seed " << seed << " slack " << slack << " × " << factor << " "
-                        << kind.name << " " << before << " → " << after << " gave way "
-                        << two.after.gave_way.size();
-              for (const Plan* plan : {&two.before, &two.after}) {
-                Date last{}, run{};
-                std::string runs;
-                for (const Day& day : plan->days)
-                  for (const Task& task : day.tasks) {
-                    if (task.drill == Drill::learn) last = day.date;
-                    if (task.drill == Drill::run_through) runs += " " + iso(day.date).substr(5);
-                  }
-                std::cout << " | learned " << iso(last) << " runs" << runs;
-                for (const QualityFigure& figure : quality(*plan))
-                  if (!figure.met) std::cout << " " << figure_word(figure.name);
-              }
-              std::cout << "\n";
-            }
-          }
-        }
+TEST_CASE("a slow week leaves most of what was planned, and what gives way is said") {
+  std::map<std::string, std::pair<int, int>> sums;
+  int pairs = 0;
+  int unsaid = 0;
+  const unsigned seeds = sample::in_long_checks() ? 60 : 36;
+  for (unsigned seed = 0; seed < seeds; ++seed) {
+    const auto made = sample::roomy_work(seed, 1.6);
+    if (!made) continue;
+    for (const double factor : {1.0, 1.6}) {
+      const TwoEditions two =
+          after_a_week(made->pieces, made->terms, {factor, static_cast<int>(seed % 3)});
+      INFO("seed " << seed << ", " << factor << " times the minutes");
+      REQUIRE(two.before.fits);
+      if (!two.after.fits) continue;
+      ++pairs;
+      bool cliff = false;
+      for (const Kind& kind : kinds()) {
+        const int before = count(two.before, two.week_over, kind.drills);
+        const int after = count(two.after, two.week_over, kind.drills);
+        INFO(kind.name << ": " << before << " before, " << after << " after");
+        auto& sum = sums[kind.name];
+        sum.first += before;
+        sum.second += after;
+        cliff = cliff || after < kind.kept * before;
+        CHECK(after >= before / 4);
       }
+      unsaid += cliff && two.after.gave_way.empty() ? 1 : 0;
     }
-    std::cout << "slack " << slack << ", " << fits << " pairs that fit\n";
-    for (const Kind& kind : kinds())
-      std::cout << "  " << kind.name << " " << sums[kind.name].first << " → "
-                << sums[kind.name].second << ", cliffs " << cliffs[kind.name] << "\n";
+  }
+  INFO(unsaid << " of " << pairs << " say nothing");
+  CHECK(pairs > 10);
+  CHECK(unsaid <= pairs / 5);
+  for (const Kind& kind : kinds()) {
+    INFO(kind.name << ": " << sums[kind.name].first << " and " << sums[kind.name].second);
+    CHECK(sums[kind.name].second >= .8 * sums[kind.name].first);
   }
 }
 

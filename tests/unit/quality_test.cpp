@@ -181,19 +181,8 @@ TEST_CASE("table of every figure", "[.table]") {
     for (unsigned seed = 0; seed < 300; ++seed) {
       const auto work = sample::roomy_work(seed, slack, 120);
       if (!work) continue;
-      if (const char* one = getenv("SEED")) {
-        if (atoi(one) != static_cast<int>(seed)) continue;
-        setenv("DBG", "1", 1);
-      }
       ++plans;
-      const Plan plan = make_plan(work->pieces, work->terms);
-      count(shares, plan);
-      if (getenv("SEED")) std::cout << plan_text(plan, english_words(), true) << "\n";
-      if (getenv("WHY"))
-        for (const QualityFigure& figure : quality(plan))
-          for (const Shortfall& shortfall : figure.why)
-            std::cout << "WHY " << slack << " " << seed << " " << figure_word(figure.name) << ": "
-                      << say_shortfall(english_words(), plan, shortfall) << "\n";
+      count(shares, make_plan(work->pieces, work->terms));
     }
     std::cout << "of " << plans << " plans with " << slack
               << " times the least minutes: asked, met, share\n";
