@@ -1,5 +1,6 @@
 #!/bin/sh
-# judge_plans.sh CAHIER JUDGE SOURCE: many plans, each judged by the ten rules from its JSON alone.
+# judge_plans.sh CAHIER JUDGE SOURCE: many plans, each judged by the ten rules from its JSON alone;
+# with CAHIER_LONG=1 over another half year, too.
 set -u
 cahier=$1
 judge=$2
@@ -28,7 +29,7 @@ judged() {
 }
 
 for piece in "$source"/examples/*.yaml "$source"/tests/judges/pieces/*.yaml; do
-  for dates in "2027-01-04 2027-03-20" "2026-12-30 2027-06-05"; do
+  for dates in "2027-01-04 2027-03-20" ${CAHIER_LONG:+"2026-12-30 2027-06-05"}; do
     from=${dates% *}
     by=${dates#* }
     judged "$piece" weak 5 --from "$from" --by "$by"
