@@ -124,8 +124,9 @@ void WelcomeWork::play_silently(int day) {
   const int days_between = draft_.work.terms.method.silent_days;
   for (auto& progress : draft_.pieces) {
     if (progress->slips() || progress->runs.runs[day] > 0) continue;
-    auto [known, fresh] = silent_.try_emplace(progress.get(), last_silent(*progress), -1);
-    auto& [last, section] = known->second;
+    auto& known = silent_.try_emplace(progress.get(), last_silent(*progress), -1).first->second;
+    int& last = known.first;
+    int& section = known.second;
     if (day - last < days_between) continue;
     const auto put_silently = [&](BarRange bars) {
       if (!progress->recalls.learned_before(progress->analysis.chunks_touching(bars), day))

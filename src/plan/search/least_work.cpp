@@ -13,7 +13,7 @@ namespace {
 class Reckoning {
  public:
   Reckoning(const Piece& piece, const Terms& terms)
-      : piece_(piece), terms_(terms), method_(terms.method), time_(piece, terms.method) {}
+      : piece_(piece), method_(terms.method), time_(piece, terms.method) {}
 
   LeastWork find() const {
     LeastWork least;
@@ -122,7 +122,6 @@ class Reckoning {
   }
 
   const Piece& piece_;
-  const Terms& terms_;
   const Method& method_;
   TimeModel time_;
 };
