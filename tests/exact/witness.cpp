@@ -135,7 +135,7 @@ class Writer {
     task.chunks = {chunk};
     if (piece_.parts.size() == 1) return;
     for (const std::string& part : piece_.parts)
-      task.steps.insert(task.steps.begin(), {{part}, repetitions});
+      task.steps.insert(task.steps.begin(), {{part}, repetitions, {}});
   }
 
   judge::Task& add(judge::Day& day, const char* stage, const std::string& drill, const Bars& bars,
@@ -145,7 +145,7 @@ class Writer {
     task.stage = stage;
     task.drill = drill;
     task.bars = bars;
-    task.steps = {{piece_.parts, times}};
+    task.steps = {{piece_.parts, times, {}}};
     task.has_tempo = true;
     task.minutes = halves / 2.0;
     day.tasks.push_back(task);
