@@ -70,7 +70,7 @@ std::string one_line(FigureKind kind, const std::string& text) {
 
 TEST_CASE("a figure is met where it lies within its bounds, and else says why") {
   std::set<Lack> lacks;
-  for (const Plan& plan : random_plans(0, 150))
+  for (const Plan& plan : random_plans(0, 100))
     for (const QualityFigure& figure : quality(plan)) {
       INFO(figure_word(figure.name) << " " << figure.figure);
       REQUIRE(figure.met == figure.wanted.holds(figure.figure));

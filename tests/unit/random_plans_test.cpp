@@ -14,7 +14,7 @@ namespace cahier {
 namespace {
 
 constexpr int kShards = 6;  // test cases, that they may run side by side
-const int kPlans = sample::in_long_checks() ? 400 : 100;  // in each shard
+const int kPlans = sample::in_long_checks() ? 400 : 70;  // in each shard
 
 int runs_in(const Plan& plan, int piece) {
   int runs = 0;

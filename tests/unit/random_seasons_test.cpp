@@ -11,7 +11,7 @@ namespace cahier {
 namespace {
 
 constexpr int kShards = 3;  // test cases, that they may run side by side
-const int kSeasons = sample::in_long_checks() ? 16 : 8;  // in each shard
+const int kSeasons = sample::in_long_checks() ? 16 : 6;  // in each shard
 constexpr int kMostBars = 40;
 
 struct RandomSeason {

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <iterator>
 
 #include "plan/chunks/analyse.h"
 #include "plan/chunks/divide_to_fill.h"
@@ -10,7 +9,6 @@
 #include "plan/quality/quality.h"
 #include "plan/rules/rules.h"
 #include "plan/schedule/comfortable.h"
-#include "plan/schedule/day_order.h"
 #include "plan/schedule/divided_work.h"
 #include "plan/schedule/learning_order.h"
 #include "plan/schedule/past_tasks.h"
@@ -18,6 +16,7 @@
 #include "plan/schedule/upkeep.h"
 #include "plan/schedule/work.h"
 #include "plan/search/better_plan.h"
+#include "plan/search/finish_plan.h"
 #include "plan/search/learning_days.h"
 #include "plan/search/lower_bound.h"
 #include "practice/kept_record.h"
@@ -241,28 +240,7 @@ class Planner {
   }
 
   Plan finished(const DividedWork& divided, Schedule schedule) const {
-    Plan plan;
-    plan.from = terms_.from;
-    plan.by = terms_.by;
-    plan.method = terms_.method;
-    plan.temper = terms_.temper;
-    plan.order = terms_.order;
-    plan.new_to_performing = terms_.new_to_performing;
-    plan.blocks = terms_.blocks;
-    for (const Analysis& analysis : divided.analyses) {
-      plan.pieces.push_back(analysis.planned);
-      plan.pieces.back().dice = weighted_dice_tables(analysis.planned.thrown_cues(), terms_.dice);
-    }
-    plan.record = terms_.record;
-    plan.past = divided.work.past;
-    plan.upkeep = terms_.upkeep;
-    plan.days.assign(std::make_move_iterator(schedule.days.begin() + divided.work.first),
-                     std::make_move_iterator(schedule.days.end()));
-    number_tasks(plan.days);
-    plan.unplaced = std::move(schedule.unplaced);
-    plan.let_go = std::move(schedule.let_go);
-    plan.fits = plan.unplaced.empty();
-    return plan;
+    return finish_plan(terms_, divided, std::move(schedule));
   }
 
   static double unplaced_minutes(const Plan& plan) {
