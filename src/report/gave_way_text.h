@@ -8,7 +8,7 @@
 
 namespace cahier {
 
-// "To make room: no write-outs, one slow and one counted pass of some bars." Empty where nothing
+// "What gave way: no write-outs, one slow and one counted pass of some bars." Empty where nothing
 // gave way.
 std::string gave_way_text(const Plan& plan, const Words& words);
 
