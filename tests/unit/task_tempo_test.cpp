@@ -1,8 +1,10 @@
 // The tempo of a task where the piece changes its own.
 
 #include "plan/due/task_tempo.h"
+
 #include "catch.h"
 #include "drawn_sheet.h"
+#include "plan/counted_task.h"
 #include "practice/beat_units.h"
 #include "practice/time_model.h"
 #include "sample_plan.h"
@@ -117,11 +119,46 @@ TEST_CASE("a mark counted in smaller beats is a mark, the piece's own tempo exac
   CHECK(counted_in({50, Beat::dotted_quarter}, Beat::eighth, true) == 150);
 }
 
-TEST_CASE("two beats are counted in the longest that divides both") {
-  CHECK(common_beat(Beat::quarter, Beat::quarter) == Beat::quarter);
-  CHECK(common_beat(Beat::quarter, Beat::dotted_quarter) == Beat::eighth);
-  CHECK(common_beat(Beat::half, Beat::quarter) == Beat::quarter);
-  CHECK(common_beat(Beat::dotted_half, Beat::dotted_quarter) == Beat::dotted_quarter);
-  CHECK(common_beat(Beat::dotted_half, Beat::half) == Beat::quarter);
-  CHECK_FALSE(common_beat(Beat::dotted_eighth, Beat::quarter).has_value());
+TEST_CASE("music is counted in the longest beat that divides all of theirs") {
+  const CountedMusic quarters_of_four{Beat::quarter, 4, 60};
+  const CountedMusic compound{Beat::dotted_quarter, 3, 60};
+  const CountedMusic halves{Beat::half, 4, 60};
+  CHECK(common_unit({quarters_of_four, quarters_of_four}) == Beat::quarter);
+  CHECK(common_unit({quarters_of_four, compound}) == Beat::eighth);
+  CHECK(common_unit({halves, quarters_of_four}) == Beat::quarter);
+  CHECK(common_unit({{Beat::dotted_half, 6, 60}, compound}) == Beat::dotted_quarter);
+  CHECK(common_unit({{Beat::dotted_half, 3, 60}, halves}) == Beat::quarter);
+  CHECK_FALSE(common_unit({{Beat::dotted_eighth, 3, 60}, quarters_of_four}).has_value());
+  CHECK_FALSE(common_unit({}).has_value());
+}
+
+// A metronome ends at 208, see practice/metronome.h.
+TEST_CASE("where that is too fast a longer beat is taken, if the bar holds a whole number of it") {
+  const CountedMusic fast{Beat::quarter, 4, 150};
+  CHECK(common_unit({fast, {Beat::eighth, 4, 75}}) == Beat::quarter);     // 4/4 in eighths
+  CHECK_FALSE(common_unit({fast, {Beat::eighth, 1.5, 75}}).has_value());  // 3/8
+  CHECK_FALSE(common_unit({fast, {Beat::dotted_quarter, 3, 150}}).has_value());
+  CHECK(common_unit({{Beat::quarter, 4, 104}, {Beat::eighth, 1.5, 75}}) == Beat::eighth);
+  CHECK_FALSE(common_unit({{Beat::quarter, 4, 105}, {Beat::eighth, 1.5, 75}}).has_value());
+}
+
+TEST_CASE("rows that no one unit can count change it as seldom as can be") {
+  Piece piece = sample::piece(kChanging);
+  piece.changes[0].meter = Meter{{6}, 8};
+  piece.changes[0].tempo = Tempo{60, Beat::dotted_quarter};
+  const auto row = [&](BarRange bars, double per_minute, Beat beat) {
+    Task task;
+    task.drill = Drill::recall;
+    task.bars = bars;
+    task.tempo = per_minute;
+    task.beat = beat;
+    return task;
+  };
+  const Task quick = row({1, 8}, 120, Beat::quarter);
+  const Task slow = row({1, 8}, 60, Beat::quarter);
+  const Task compound = row({9, 16}, 40, Beat::dotted_quarter);
+  CHECK(beats_of_rows({&quick, &slow, &compound, &slow}, piece) ==
+        std::vector<Beat>{Beat::quarter, Beat::quarter, Beat::eighth, Beat::eighth});
+  CHECK(beats_of_rows({&slow, &compound, &quick}, piece) ==
+        std::vector<Beat>{Beat::eighth, Beat::eighth, Beat::quarter});
 }

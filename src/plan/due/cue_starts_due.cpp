@@ -65,6 +65,12 @@ void CueStartsDue::add_forks(int day, int end, int days_left, const RecallsDue& 
   }
 }
 
+bool CueStartsDue::has_fork_due(int day, int end, const RecallsDue& recalls) const {
+  return std::any_of(forks_.begin(), forks_.end(), [&](const ForksDue::Waiting& fork) {
+    return is_due(fork, day, end, recalls);
+  });
+}
+
 bool CueStartsDue::is_due(const ForksDue::Waiting& fork, int day, int end,
                           const RecallsDue& recalls) const {
   if (!ForksDue::ready(*fork.fork, recalls, day)) return false;

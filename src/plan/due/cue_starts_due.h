@@ -27,6 +27,9 @@ class CueStartsDue {
   // Cue starts begun from before the plan: each has been met, whatever the dice brought besides.
   void remember(const std::vector<int>& cues);
 
+  // Whether one of the forks has its day.
+  bool has_fork_due(int day, int end, const RecallsDue& recalls) const;
+
  private:
   void add_forks(int day, int end, int days_left, const RecallsDue& recalls, const TaskMaker& make,
                  double& room, std::vector<Task>& tasks);

@@ -1,16 +1,13 @@
 #include "plan/due/task_tempo.h"
 
-#include <algorithm>
 #include <optional>
 #include <set>
 
+#include "plan/counted_task.h"
 #include "practice/beat_units.h"
-#include "practice/metronome.h"
 
 namespace cahier {
 namespace {
-
-constexpr double kFastest = kMetronomeMarks.back();
 
 double full_tempo(const Piece& piece, int bar) {
   return tempo_or_usual(piece, bar).quarters_per_minute();
@@ -38,11 +35,6 @@ void take(Task& task, std::vector<TempoFrom> tempi) {
   task.tempi = tempi.size() > 1 ? std::move(tempi) : std::vector<TempoFrom>();
 }
 
-std::vector<TempoFrom> tempi_of(const Task& task) {
-  if (!task.tempi.empty()) return task.tempi;
-  return {{task.bars.first, *task.tempo}};
-}
-
 // The task's tempi, each counted in `unit`.
 std::vector<TempoFrom> counted(const Task& task, const Piece& piece, Beat unit) {
   std::vector<TempoFrom> tempi = tempi_of(task);
@@ -54,63 +46,35 @@ std::vector<TempoFrom> counted(const Task& task, const Piece& piece, Beat unit) 
   return tempi;
 }
 
-bool needs_a_metronome(const Task& task) { return task.tempo && task.drill != Drill::run_through; }
-
-bool too_fast(const std::vector<Task*>& tasks, const Piece& piece, Beat unit) {
-  return std::any_of(tasks.begin(), tasks.end(), [&](const Task* task) {
-    const std::vector<TempoFrom> tempi = counted(*task, piece, unit);
-    return needs_a_metronome(*task) &&
-           std::any_of(tempi.begin(), tempi.end(),
-                       [](const TempoFrom& from) { return from.per_minute > kFastest; });
-  });
-}
-
-std::optional<Beat> unit_for(const std::vector<Task*>& tasks, const Piece& piece) {
-  std::optional<Beat> unit = tasks.front()->beat;
-  for (const Task* task : tasks) {
-    if (unit) unit = common_beat(*unit, task->beat);
-  }
-  if (!unit || too_fast(tasks, piece, *unit)) return std::nullopt;
-  return unit;
-}
-
 }  // namespace
 
 void set_tempo(Task& task, const Piece& piece, const TimeModel& time, double share) {
   const std::vector<int> places = places_of(task, piece);
   task.beat = tempo_or_usual(piece, places.front()).beat;
-  std::optional<Beat> unit = task.beat;
-  for (const int bar : places)
-    if (unit) unit = common_beat(*unit, tempo_or_usual(piece, bar).beat);
-  const auto in_beats_of = [&](Beat beat) {
-    std::vector<TempoFrom> tempi;
-    for (const int bar : places) {
-      const Tempo tempo{time.mark(bar, share), tempo_or_usual(piece, bar).beat};
-      tempi.push_back({bar, counted_in(tempo, beat, share >= 1)});
-    }
-    return tempi;
-  };
-  std::vector<TempoFrom> tempi = in_beats_of(unit.value_or(task.beat));
-  if (unit && std::all_of(tempi.begin(), tempi.end(),
-                          [](const TempoFrom& from) { return from.per_minute <= kFastest; }))
-    task.beat = *unit;
-  else
-    tempi = in_beats_of(task.beat);
+  std::vector<CountedMusic> music;
+  std::vector<Tempo> marks;
+  for (const int bar : places) {
+    marks.push_back({time.mark(bar, share), tempo_or_usual(piece, bar).beat});
+    music.push_back(
+        {marks.back().beat, piece.meter_at(bar).quarters(), marks.back().quarters_per_minute()});
+  }
+  task.beat = common_unit(music).value_or(task.beat);
+  std::vector<TempoFrom> tempi;
+  for (std::size_t i = 0; i < places.size(); ++i)
+    tempi.push_back({places[i], counted_in(marks[i], task.beat, share >= 1)});
   take(task, std::move(tempi));
 }
 
 void count_in_one_beat(std::vector<Task>& tasks, const std::vector<const Piece*>& pieces) {
   for (int index = 0; index < static_cast<int>(pieces.size()); ++index) {
     const Piece& piece = *pieces[index];
-    std::vector<Task*> of_piece;
+    std::vector<Task*> own;
     for (Task& task : tasks)
-      if (task.piece == index && task.tempo) of_piece.push_back(&task);
-    if (of_piece.empty()) continue;
-    const std::optional<Beat> unit = unit_for(of_piece, piece);
-    if (!unit) continue;
-    for (Task* task : of_piece) {
-      take(*task, counted(*task, piece, *unit));
-      task->beat = *unit;
+      if (task.piece == index && task.tempo) own.push_back(&task);
+    const std::vector<Beat> beats = beats_of_rows({own.begin(), own.end()}, piece);
+    for (std::size_t row = 0; row < own.size(); ++row) {
+      take(*own[row], counted(*own[row], piece, beats[row]));
+      own[row]->beat = beats[row];
     }
   }
 }

@@ -13,9 +13,8 @@ namespace cahier {
 // task plays is set.
 void set_tempo(Task& task, const Piece& piece, const TimeModel& time, double share);
 
-// Counts the tasks of each piece on one day in one unit of beat, the longest that divides their
-// own. Where that would be too fast for a metronome, they stay as they are; run-throughs are played
-// without one.
+// Counts the tasks of each piece on one day in one unit of beat. Where no metronome could, as many
+// neighbours as can be share one.
 void count_in_one_beat(std::vector<Task>& tasks, const std::vector<const Piece*>& pieces);
 
 }  // namespace cahier

@@ -40,6 +40,7 @@ class Layout {
       keep_light(day);
       play_reserved(day);
       std::vector<Wanted> wanted = wants_on(position);
+      if (can_stay_free(position, wanted)) continue;
       if (quota.rests_on(day) && everything_learned()) {
         catch_up(wanted, day);
         continue;
@@ -164,6 +165,46 @@ class Layout {
   bool everything_learned() const {
     return std::all_of(draft_.pieces.begin(), draft_.pieces.end(),
                        [](const auto& progress) { return progress->recalls.everything_learned(); });
+  }
+
+  // Practice days without work just before this one.
+  int free_before(int position) const {
+    int free = 0;
+    while (free < position &&
+           draft_.schedule.days[draft_.practice_days[position - 1 - free]].tasks.empty())
+      ++free;
+    return free;
+  }
+
+  bool runs_on(int position) const {
+    return position < static_cast<int>(draft_.practice_days.size()) &&
+           std::any_of(draft_.pieces.begin(), draft_.pieces.end(), [&](const auto& progress) {
+             return progress->runs.runs[draft_.practice_days[position]] > 0;
+           });
+  }
+
+  // Whether all that the day would hold can wait for the next one, which becomes the fuller for it:
+  // two thin days make one that is worth sitting down for.
+  bool can_stay_free(int position, const std::vector<Wanted>& wanted) const {
+    if (!pace_.catch_up || !everything_learned() || position < 1) return false;
+    const int day = draft_.practice_days[position];
+    if (free_before(position) >= (runs_on(position + 1) ? 2 : 1)) return false;
+    if (!draft_.is_welcome(Drill::slow_pass, day)) return false;
+    double minutes = draft_.schedule.days[day].allowance - draft_.room[day];
+    if (minutes > 0) return false;
+    for (const Wanted& one : wanted) {
+      if (one.want.must || one.want.first) return false;
+      const PieceProgress& progress = *draft_.pieces[one.piece];
+      minutes += recall_task(progress, one.want, day, draft_.room[day]).minutes;
+    }
+    if (minutes >= kFullShare * draft_.schedule.days[day].allowance) return false;
+    return std::all_of(draft_.pieces.begin(), draft_.pieces.end(), [&](const auto& progress) {
+      return !progress->slips() &&
+             !progress->starts_due.has_fork_due(day, draft_.end, progress->recalls) &&
+             progress->recalls.wants_sooner(day).empty() &&
+             progress->recalls.hard_on(day).empty() &&
+             progress->sections.on_day(progress->recalls, day).empty();
+    });
   }
 
   // Only what cannot wait.
