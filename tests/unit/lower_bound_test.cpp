@@ -10,6 +10,7 @@
 #include "plan/schedule/comfortable.h"
 #include "plan/schedule/learning_order.h"
 #include "plan/schedule/tight.h"
+#include "plan/search/least_work.h"
 #include "random_work.h"
 #include "sample_plan.h"
 
@@ -74,6 +75,18 @@ TEST_CASE("the bound of a piece that can be worked out by hand") {
   CHECK_FALSE(could_fit(pieces, terms_for(1, 4, Temper::no)));    // the chunk is longer than a day
   CHECK_FALSE(could_fit(pieces, terms_for(2.5, 4, Temper::no)));  // three run-throughs of five
   CHECK_FALSE(could_fit(pieces, terms_for(60, 3, Temper::no)));   // no day before the run-throughs
+}
+
+TEST_CASE("joining all of a piece takes at least one playing at the fastest tempo from memory") {
+  // Eight bars of one second. A recall of level 1 is the fastest drill across joins: 0.7 of the
+  // tempo, times 0.6 / 0.5 for the level, and 1.2 for stumbling.
+  const std::string two_chunks =
+      "title: Eight\nbars: 8\nmeter: 1/4\ntempo: 60\nlevel: 1\ninstrument: violin\n";
+  const Terms terms = terms_for(15, 40, Temper::no);
+  CHECK(least_work(sample::piece(two_chunks), terms).once_through == Approx(8 / 0.84 * 1.2 / 60));
+  // A single chunk is joined to nothing.
+  CHECK(least_work(sample::piece("title: Four\nbars: 4\nmeter: 1/4\ntempo: 60\nlevel: 1\n"), terms)
+            .once_through == 0);
 }
 
 TEST_CASE("a write-out longer than any day is never placed") {
