@@ -1,4 +1,5 @@
-// Which days are practice days, and what is left of one that a run-through has to itself.
+// Which days are practice days, what is left of one that a run-through has to itself, and what was
+// done on those before the plan.
 #include "catch.h"
 #include "plan/chunks/analyse.h"
 #include "plan/schedule/divided_work.h"
@@ -41,4 +42,24 @@ TEST_CASE("a day that a run-through has to itself has no minute left") {
   CHECK(draft.room[0] == 20);
   CHECK(draft.room[7] == 0);
   CHECK(draft.schedule.days[7].note == DayNote::run_alone);
+}
+
+TEST_CASE("starts from bars that are no cue starts today were as many as held and failed") {
+  const Piece piece = sample::piece("title: Short\nbars: 8\ntempo: 60\n");
+  Record record;
+  Done done;
+  done.date = sample::date("2027-01-04");
+  done.drill = Drill::cue_starts;
+  done.bars = {3, 6};
+  done.hit = {3, 3};
+  done.missed = {6};
+  record.done = {done};
+  const Method& method = sample::steady();
+  const std::vector<Day> past =
+      past_days(record, {analyse(piece, method, 6)}, method, sample::date("2027-01-11"));
+  REQUIRE(past.size() == 1);
+  REQUIRE(past[0].tasks.size() == 1);
+  CHECK(past[0].tasks[0].throws == 3);
+  CHECK(past[0].tasks[0].from_starts.size() == 2);
+  CHECK(past[0].tasks[0].cues.empty());
 }
