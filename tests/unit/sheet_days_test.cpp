@@ -178,6 +178,24 @@ TEST_CASE("A day stays on one page while a page can hold it") {
   CHECK(sheet.faults() == "");
 }
 
+TEST_CASE("A week begins below another where a day of it has room, and pages end full") {
+  const Plan plan =
+      sample::plan("title: Song\nbars: 24\nmeter: 3/4\ntempo: 96\n", "2027-01-04", "2027-03-29");
+  const DrawnSheet sheet(draw_day_panels, plan);
+  CHECK(sheet.faults().empty());
+  // Twelve weeks, most of them light.
+  CHECK(sheet.pages() <= 10);
+  int heads_below = 0;
+  for (const DrawnPage& page : sheet.canvas().pages()) {
+    const std::string words = page.words();
+    for (int week = 1; week <= 12; ++week) {
+      const std::size_t at = words.find("Week " + std::to_string(week) + " of 12");
+      heads_below += at != std::string::npos && words.find("Stop here") < at ? 1 : 0;
+    }
+  }
+  CHECK(heads_below >= 4);
+}
+
 TEST_CASE("Every week has one entry in the outline, and the teacher's lines at its end") {
   const Plan plan = sound_plan();
   const DrawnSheet sheet(draw_day_panels, plan, Print{kA4, 8, true});

@@ -12,6 +12,7 @@ namespace {
 
 constexpr double kPadding = 2 * kGrid;  // above the first and below the last strip of a panel
 constexpr double kTightPadding = kGrid;
+constexpr double kSaved = 2 * (kPadding - kTightPadding);  // by a panel of a tight page
 constexpr double kSlimHeight = 6 * kGrid;
 constexpr double kWeekTitle = 5 * kGrid;  // the goal of the week stands below
 constexpr double kBelowHead = 2 * kGrid;
@@ -43,7 +44,6 @@ double PanelPages::full_height(const Day& day, double strips) const {
 void PanelPages::measure() {
   for (const PlanWeek& week : weeks_) {
     Week& measured = measured_.emplace_back();
-    measured.padding = kPadding;
     const TextBlock goal(book_.typefaces(), week_goal(book_.words(), book_.plan(), week),
                          style::kBody, content_.width);
     measured.goal = goal.lines();
@@ -62,43 +62,40 @@ void PanelPages::measure() {
       if (!panel.slim()) panel.height = full_height(day, height_of(panel.strips));
       panels.push_back(std::move(panel));
     }
-    tighten(measured);
   }
 }
 
-double PanelPages::whole_height(const Week& week) const {
-  double whole = week.head + (book_.print().teacher ? kSignOff : 0);
-  for (const Panel& panel : week.panels) whole += panel.height;
-  const bool last = measured_.size() == weeks_.size() && &week == &measured_.back();
-  return whole + (last ? kTheDay : 0);
+bool PanelPages::is_full(const Item& item) const {
+  return item.kind == Item::Kind::panel && !measured_[item.week].panels[item.panel].slim();
 }
 
-// A week that nearly fits on a page is made to fit.
-void PanelPages::tighten(Week& week) const {
-  constexpr double kSaved = 2 * (kPadding - kTightPadding);
-  const auto full = static_cast<double>(std::count_if(
-      week.panels.begin(), week.panels.end(), [](const Panel& panel) { return !panel.slim(); }));
-  const double whole = whole_height(week);
-  if (whole <= content_.height || whole - full * kSaved > content_.height) return;
-  week.padding = kTightPadding;
-  for (Panel& panel : week.panels)
-    if (!panel.slim()) panel.height -= kSaved;
+// Whether the page has room for so many millimetres more, of so many panels with work. What is
+// higher than a page has one to itself, and sticks out below.
+bool PanelPages::takes(const Page& page, double height, int panels) const {
+  if (page.items.empty()) return true;
+  return page.height + height - (page.panels + panels) * kSaved <= content_.height + 1e-6;
 }
 
 void PanelPages::set(const Item& item) {
-  // What is higher than a page has one to itself, and sticks out below.
-  const bool full = !pages_.empty() && !pages_.back().items.empty() &&
-                    pages_.back().height + item.height > content_.height + 1e-6;
-  if (pages_.empty() || full) pages_.emplace_back();
-  pages_.back().items.push_back(item);
-  pages_.back().height += item.height;
+  const int panels = is_full(item) ? 1 : 0;
+  if (pages_.empty() || !takes(pages_.back(), item.height, panels)) pages_.emplace_back();
+  Page& page = pages_.back();
+  page.items.push_back(item);
+  page.height += item.height;
+  page.panels += panels;
+  page.tight = page.height > content_.height + 1e-6;
 }
 
 void PanelPages::set_week(std::size_t week) {
   const Week& measured = measured_[week];
-  const bool fits =
-      share_ && !pages_.empty() && pages_.back().height + whole_height(measured) <= content_.height;
-  if (!fits) pages_.emplace_back();
+  // Where weeks share pages, one begins where its head and its first days with work have room.
+  double beginning = measured.head;
+  int panels = 0;
+  for (std::size_t at = 0; at < measured.panels.size() && panels == 0; ++at) {
+    beginning += measured.panels[at].height;
+    panels += measured.panels[at].slim() ? 0 : 1;
+  }
+  if (!share_ || pages_.empty() || !takes(pages_.back(), beginning, panels)) pages_.emplace_back();
   set({Item::Kind::head, week, 0, 0, 0, measured.head});
   for (std::size_t at = 0; at < measured.panels.size(); ++at) {
     const Panel& panel = measured.panels[at];
@@ -147,16 +144,14 @@ void PanelPages::draw_page(const Page& page) {
       begins ? std::string()
              : words.say("panels.week_continued", {{"week", week_title(words, weeks_[top.week])}}));
   // What the page has left goes to its panels, then to lines for notes.
-  const auto panels = std::count_if(page.items.begin(), page.items.end(), [&](const Item& item) {
-    return item.kind == Item::Kind::panel && !measured_[item.week].panels[item.panel].slim();
-  });
-  const double left = rest.height - page.height;
-  double air = panels == 0 ? 0 : std::floor(left / static_cast<double>(panels) / kGrid) * kGrid;
+  const double saved = page.tight ? kSaved : 0;
+  const double left = rest.height - page.height + page.panels * saved;
+  double air = page.panels == 0 ? 0 : std::floor(left / page.panels / kGrid) * kGrid;
   air = std::clamp(air, 0.0, kMostAir);
   for (const Item& item : page.items) {
     const Week& week = measured_[item.week];
-    const bool full = item.kind == Item::Kind::panel && !week.panels[item.panel].slim();
-    const double height = item.height + (full ? air : 0);
+    const bool full = is_full(item);
+    const double height = item.height + (full ? air - saved : 0);
     const Box box = rest.top(height);
     rest = rest.without_top(height);
     if (item.kind == Item::Kind::head)
@@ -166,7 +161,8 @@ void PanelPages::draw_page(const Page& page) {
     else if (item.kind == Item::Kind::the_day)
       draw_the_day(box);
     else if (full)
-      draw_full(box.inset(0, air / 2), week.panels[item.panel], item), rule(box.bottom(), box);
+      draw_full(box.inset(0, air / 2), week.panels[item.panel], item, kPadding - saved / 2),
+          rule(box.bottom(), box);
     else
       draw_slim(box, week.panels[item.panel]);
   }
@@ -226,11 +222,11 @@ void PanelPages::draw_slim(const Box& box, const Panel& panel) {
   rule(box.bottom(), box);
 }
 
-void PanelPages::draw_full(const Box& box, const Panel& panel, const Item& item) {
+void PanelPages::draw_full(const Box& box, const Panel& panel, const Item& item, double padding) {
   const Day& day = *panel.days.front();
   const bool continued = item.first_strip > 0;
   if (!continued) book_.note_day(day.date);
-  Box rest = box.inset(0, measured_[item.week].padding);
+  Box rest = box.inset(0, padding);
   const double date = panels_.date_height(day);
   panels_.draw_date(rest.top(date), day, continued);
   if (!panels_.date_beside()) rest = rest.without_top(date);

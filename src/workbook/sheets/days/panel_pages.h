@@ -10,8 +10,8 @@ namespace cahier {
 
 class PanelPages {
  public:
-  // Weeks that fit whole on what is left of a page may share it, or each begins on a page of its
-  // own. REQUIRES: book and weeks outlive the pages.
+  // A week may begin below another on its page, or each begins on a page of its own. REQUIRES: book
+  // and weeks outlive the pages.
   PanelPages(Book& book, const std::vector<PlanWeek>& weeks, bool weeks_share_pages);
 
   // How many pages begin with this week.
@@ -32,7 +32,6 @@ class PanelPages {
     std::vector<Panel> panels;
     std::vector<std::string> goal;
     double head = 0;
-    double padding = 0;  // above the first and below the last strip of its panels
   };
   // What stands on a page, from its top: a week's head, (a part of) a panel, the teacher's lines,
   // and last the day of the performance.
@@ -45,22 +44,25 @@ class PanelPages {
     std::size_t strips = 0;
     double height = 0;
   };
+  // A page that nearly holds one more panel is set tight and holds it.
   struct Page {
     std::vector<Item> items;
     double height = 0;
+    int panels = 0;  // with work
+    bool tight = false;
   };
 
   void measure();
   double full_height(const Day& day, double strips) const;
-  double whole_height(const Week& week) const;
-  void tighten(Week& week) const;
+  bool is_full(const Item& item) const;
+  bool takes(const Page& page, double height, int panels) const;
   void set_week(std::size_t week);
   void set(const Item& item);
   void set_divided(std::size_t week, std::size_t panel);
   void draw_page(const Page& page);
   void draw_head(const Box& box, std::size_t week);
   void draw_slim(const Box& box, const Panel& panel);
-  void draw_full(const Box& box, const Panel& panel, const Item& item);
+  void draw_full(const Box& box, const Panel& panel, const Item& item, double padding);
   void draw_sign_off(const Box& box);
   void draw_the_day(const Box& box);
   void draw_notes(const Box& box);
