@@ -6,13 +6,13 @@
 namespace cahier {
 namespace {
 
-std::vector<BarRange> chunk_bars(const std::string& yaml) {
+std::vector<BarRange> chunk_bars(const std::string& yaml,
+                                 double load = sample::steady().chunk_minutes) {
   const Piece piece = sample::piece(yaml);
   const TimeModel time(piece, sample::steady());
   std::vector<BarRange> bars;
   for (const Chunk& chunk :
-       divide_into_chunks(piece, divide_into_sections(piece), {}, sample::steady(), time,
-                          sample::steady().chunk_minutes))
+       divide_into_chunks(piece, divide_into_sections(piece), {}, sample::steady(), time, load))
     bars.push_back(chunk.bars);
   return bars;
 }
@@ -44,6 +44,13 @@ TEST_CASE("chunks fall on fours where the load allows") {
   using Bars = std::vector<BarRange>;
   CHECK(chunk_bars("title: T\nbars: 12\nmeter: 3/4\ntempo: 132\n") ==
         Bars{{1, 4}, {5, 8}, {9, 12}});
+}
+
+TEST_CASE("chunks rather begin four bars apart than three, though they are a little too long") {
+  using Bars = std::vector<BarRange>;
+  const std::string twelve = "title: T\nbars: 12\ntempo: 96\nlevel: 3\n";
+  CHECK(chunk_bars(twelve, 8.3) == Bars{{1, 4}, {5, 8}, {9, 12}});
+  CHECK(chunk_bars(twelve, 7.2) == Bars{{1, 2}, {3, 4}, {5, 6}, {7, 8}, {9, 10}, {11, 12}});
 }
 
 TEST_CASE("no chunk crosses a phrase, and no bar is left an orphan") {
