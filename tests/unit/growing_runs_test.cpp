@@ -21,7 +21,7 @@ std::vector<Day> days_of(int length) {
 // Days before the date of the run-throughs, of 5 minutes each; empty where there are none.
 std::vector<int> days_left(const std::vector<Day>& calendar, const std::vector<double>& room,
                            int learned, RunsAsked asked = {5, 3, 0}) {
-  const auto chosen = choose_growing_runs(calendar, room, learned, asked, 5);
+  const auto chosen = choose_growing_runs(sample::steady(), calendar, room, learned, asked, 5);
   std::vector<int> left;
   if (!chosen) return left;
   for (std::size_t day = 0; day < calendar.size(); ++day)
@@ -60,6 +60,11 @@ TEST_CASE("where little time is left, run-throughs do not grow") {
   CHECK(days_left(days_of(40), rooms(40), 23).empty());
   CHECK(days_left(days_of(40), rooms(40), 22).empty());
   CHECK_FALSE(days_left(days_of(40), rooms(40), 18).empty());
+}
+
+TEST_CASE("run-throughs grow where eighteen days follow the last new bars", "[numbers]") {
+  CHECK(days_left(days_of(40), rooms(40), 23, {1, 1, 0}).empty());
+  CHECK_FALSE(days_left(days_of(40), rooms(40), 22, {1, 1, 0}).empty());
 }
 
 }  // namespace cahier

@@ -53,6 +53,46 @@ TEST_CASE("numbers of a method are kept within reason") {
   CHECK(faults_with("repetitions:", "repetition: {value: 5, source: x}").size() == 2);
 }
 
+TEST_CASE("lists of days and steps of a method are kept in order") {
+  const auto run_days = [](const std::string& value) {
+    return faults_with("last run days:", "last run days: {value: " + value + ", source: x}").size();
+  };
+  CHECK(run_days("[6, 3, 1]") == 0);
+  CHECK(run_days("[3, 6]") == 1);
+  CHECK(run_days("[5.5, 2]") == 1);
+  CHECK(run_days("[8, 2]") == 1);  // of the last week
+  CHECK(run_days("[]") == 1);
+  CHECK(run_days("5") == 1);
+  const auto apart = [](const std::string& value) {
+    return faults_with("days between runs:", "days between runs: {value: " + value + ", source: x}")
+        .size();
+  };
+  CHECK(apart("[[0, 7]]") == 0);
+  CHECK(apart("[[10, 7]]") == 1);
+  CHECK(apart("[[0, 7], [70, 10], [70, 14]]") == 1);
+  CHECK(apart("[[0, 7, 8]]") == 1);
+  CHECK(apart("[]") == 1);
+}
+
+TEST_CASE("two numbers of a method that contradict each other are told once") {
+  CHECK(faults_with("most learn share:", "most learn share: {value: 0.2, source: x}").size() == 1);
+  CHECK(faults_with("chunk least:", "chunk least: {value: 4, source: x}").size() == 1);
+  // One that has a fault of its own is not compared with another.
+  CHECK(faults_with("most learn share:", "most learn share: {value: -1, source: x}").size() == 1);
+  CHECK(faults_with("chunk most:", "chunk most: {value: 0, source: x}").size() == 1);
+  CHECK(faults_with("run throughs for a new performer:",
+                    "run throughs for a new performer: {value: x, source: x}")
+            .size() == 1);
+}
+
+TEST_CASE("the days between run-throughs are those of the last step that is reached") {
+  const Method& method = sample::steady();
+  CHECK(method.days_between_runs(0) == 10);
+  CHECK(method.days_between_runs(69) == 10);
+  CHECK(method.days_between_runs(70) == 14);
+  CHECK(method.days_between_runs(180) == 21);
+}
+
 TEST_CASE("chunks of another size take minutes in proportion") {
   const Method& method = sample::steady();
   const Method larger = method.with_chunks_up_to(6);

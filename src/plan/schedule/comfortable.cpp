@@ -9,13 +9,10 @@
 #include "plan/schedule/runs_aside.h"
 #include "plan/schedule/thin_days.h"
 #include "plan/schedule/welcome_work.h"
+#include "practice/numbers.h"
 
 namespace cahier {
 namespace {
-
-constexpr int kJoinWithin = 4;       // days: then a join no longer waits for a better place
-constexpr double kOverdue = 1.5;     // best gaps since the last recall
-constexpr double kLightShare = 0.5;  // of the last day's allowance
 
 class Layout {
  public:
@@ -95,7 +92,7 @@ class Layout {
     if (!pace_.catch_up || day != draft_.practice_days.back()) return;
     const double used = day_of(day).allowance - draft_.room[day];
     draft_.room[day] =
-        std::clamp(kLightShare * day_of(day).allowance - used, 0.0, draft_.room[day]);
+        std::clamp(numbers::kLightShare * day_of(day).allowance - used, 0.0, draft_.room[day]);
   }
 
   void play_reserved(int day) {
@@ -144,7 +141,8 @@ class Layout {
     for (Wanted& one : wanted) {
       if (one.done) continue;
       PieceProgress& progress = *draft_.pieces[one.piece];
-      const bool pressing = one.want.must || one.want.first || one.want.ripeness >= kOverdue;
+      const bool pressing =
+          one.want.must || one.want.first || one.want.ripeness >= numbers::kLateGap;
       const double room = draft_.room[day] - (pressing ? 0 : kept);
       Task task = recall_task(progress, one.want, day, room);
       if (task.minutes > room) continue;
@@ -169,7 +167,7 @@ class Layout {
   // Only what cannot wait.
   void catch_up(std::vector<Wanted>& wanted, int day) {
     std::erase_if(wanted, [](const Wanted& one) {
-      return !one.want.must && !one.want.first && one.want.ripeness < kOverdue;
+      return !one.want.must && !one.want.first && one.want.ripeness < numbers::kLateGap;
     });
     recall(wanted, day, 0);
     note_missed(wanted);
@@ -220,7 +218,7 @@ class Layout {
         draft_.put(std::move(task), day);
     };
     for (auto& progress : draft_.pieces) {
-      take(*progress, {pace_.eager ? day : day - kJoinWithin});
+      take(*progress, {pace_.eager ? day : day - work_.terms.method.join_days});
       take(*progress,
            {day - 1, true, [&](const Task& join) { return draft_.stands_apart(join, day); }});
     }
@@ -234,7 +232,7 @@ class Layout {
       for (Task& task : progress.starts_due.on_day(
                position, draft_.practice_days, draft_.end, progress.recalls, progress.make,
                set_aside, draft_.room[day], !day_of(day).tasks.empty(),
-               kFullShare * day_of(day).allowance - day_of(day).minutes())) {
+               draft_.full_share() * day_of(day).allowance - day_of(day).minutes())) {
         if (retrieves(task.drill)) progress.recalls.retrieve(task, day);
         draft_.put(std::move(task), day);
       }

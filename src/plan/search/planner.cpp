@@ -20,18 +20,17 @@
 #include "plan/search/learning_days.h"
 #include "plan/search/lower_bound.h"
 #include "practice/kept_record.h"
+#include "practice/numbers.h"
 #include "practice/pace_samples.h"
 
 namespace cahier {
 namespace {
 
-constexpr std::size_t kTiny = 12;  // chunks
-constexpr int kChoices = 6;        // plans that fit, of which the best is taken
-constexpr double kAnyLoad = 1e3;   // minutes that no chunk reaches: as large as they may be
+constexpr double kAnyLoad = 1e3;  // minutes that no chunk reaches: as large as they may be
 
 // Minutes a chunk should take: the method's, less where the days are short.
 double chunk_load(const Terms& terms) {
-  return std::min(terms.method.chunk_minutes, 0.6 * longest_day(terms));
+  return std::min(terms.method.chunk_minutes, numbers::kChunkOfADay * longest_day(terms));
 }
 
 Terms at_own_pace(const std::vector<Piece>& pieces, Terms terms) {
@@ -197,7 +196,7 @@ class Planner {
     attempt(divide_for_load(kAnyLoad));
   }
 
-  bool is_tiny() const { return divided_.work.order.size() <= kTiny; }
+  bool is_tiny() const { return divided_.work.order.size() <= numbers::kTinyWork; }
 
   void find_tight_plan(const DividedWork& divided) {
     for (const TightVariant& variant : tight_variants(is_tiny())) {
@@ -286,7 +285,7 @@ std::optional<Plan> plan_that_fits(const std::vector<Piece>& pieces, const Terms
 }
 
 Plan make_plan(const std::vector<Piece>& pieces, const Terms& terms, Effort& effort) {
-  Planner planner(pieces, terms, effort, kChoices);
+  Planner planner(pieces, terms, effort, numbers::kChoices);
   if (auto plan = planner.that_fits()) return *std::move(plan);
   return planner.what_fits();
 }
