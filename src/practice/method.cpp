@@ -100,7 +100,7 @@ class MethodReader {
     }
     for (const YamlNode& item : value->items) {
       int days = 1;
-      take_whole(item, key, days, 1, most);
+      if (!take_whole(item, key, days, 1, most)) return;
       if (!target.empty() && days >= target.back())
         diagnostics_.error(source_, item.at,
                            fmt::format("the days of \"{}\" must come nearer to the date", key),
@@ -120,8 +120,9 @@ class MethodReader {
                            "a pair must be [days left, days between two run-throughs]", example);
         return;
       }
-      take_whole(pair.items[0], "days between runs", step.left, 0, 4000);
-      take_whole(pair.items[1], "days between runs", step.days, 1, 400);
+      if (!take_whole(pair.items[0], "days between runs", step.left, 0, 4000) ||
+          !take_whole(pair.items[1], "days between runs", step.days, 1, 400))
+        return;
       if (target.empty() ? step.left != 0 : step.left <= target.back().left)
         diagnostics_.error(source_, pair.at, "the days left must rise, from 0 on", example);
       target.push_back(step);
@@ -161,23 +162,26 @@ class MethodReader {
     return value;
   }
 
-  void take(const YamlNode& node, std::string_view key, double& target, double least, double most) {
+  // Whether the number can be used.
+  bool take(const YamlNode& node, std::string_view key, double& target, double least, double most) {
     const std::optional<double> value = number_in(node);
     if (value && *value >= least && *value <= most) {
       target = *value;
-      return;
+      return true;
     }
     faulty_.insert(std::string(key));
     diagnostics_.error(source_, node.at,
                        fmt::format("\"{}\" must be a number from {} to {}", key, least, most));
+    return false;
   }
 
-  void take_whole(const YamlNode& node, std::string_view key, int& target, int least, int most) {
+  bool take_whole(const YamlNode& node, std::string_view key, int& target, int least, int most) {
     double value = target;
-    take(node, key, value, least, most);
-    if (value != static_cast<int>(value))
-      diagnostics_.error(source_, node.at, fmt::format("\"{}\" needs whole numbers", key));
+    if (!take(node, key, value, least, most)) return false;
     target = static_cast<int>(value);
+    if (value == target) return true;
+    diagnostics_.error(source_, node.at, fmt::format("\"{}\" needs whole numbers", key));
+    return false;
   }
 
   const Source& source_;

@@ -89,7 +89,6 @@ inline constexpr double kMostDaysAChunk = 6;    // of practice: to wait longer s
 inline constexpr double kFullPaceShare = 0.5;   // of a day's minutes: so much new is full pace
 inline constexpr double kLearnShareSpare = 0.00667;  // over the least share: days are whole
 inline constexpr std::size_t kTinyWork = 12;         // chunks: of less every variant is tried
-inline constexpr int kChoices = 6;                   // plans that fit, of which the best is taken
 inline constexpr double kMostLeverMinutes = 240;     // a day: no remedy asks for more
 inline constexpr int kFewestRepetitions = 2;         // no remedy asks for fewer
 inline constexpr int kMostLeverChunk = 8;            // bars: no remedy asks for longer chunks
