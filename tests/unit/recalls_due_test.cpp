@@ -56,7 +56,7 @@ TEST_CASE("a start names what it plays from end to end, and all that it plays of
   CHECK(analysis().fork_drills[0].learned == Numbers{0, 2, 3});
 }
 
-TEST_CASE("a start that plays a part of a chunk does not recall it") {
+TEST_CASE("a start that plays a part of a chunk does not recall it", "[numbers]") {
   const TaskMaker make(analysis(), sample::steady(), 0);
   Numbers practice_days;
   for (int day = kFirst; day < kEnd; ++day) practice_days.push_back(day);

@@ -1,7 +1,10 @@
 // When a piece that is kept is played again.
 #include "plan/schedule/upkeep.h"
 
+#include <algorithm>
+
 #include "catch.h"
+#include "practice/best_gap.h"
 #include "sample_plan.h"
 
 namespace cahier {
@@ -44,6 +47,20 @@ TEST_CASE("every third sitting of a kept piece is a run-through", "[numbers]") {
   const Sittings found = sittings(200);
   REQUIRE(found.all.size() > 6);
   CHECK(found.whole.front() == found.all[2]);
+}
+
+TEST_CASE("the last sitting of a kept piece leaves half a best gap before its run-throughs",
+          "[numbers]") {
+  double nearest = 100;  // in best gaps
+  for (int length = 60; length < 80; ++length) {
+    const Sittings found = sittings(length);
+    // The five for the date; sittings before them are run-throughs at times.
+    const int first_run = *(found.whole.end() - 5);
+    const auto last = std::prev(std::find(found.all.begin(), found.all.end(), first_run));
+    nearest = std::min(nearest, (first_run - *last) / best_gap(sample::steady(), length - *last));
+  }
+  CHECK(nearest >= 0.5);
+  CHECK(nearest < 0.9);
 }
 
 }  // namespace cahier
