@@ -4,7 +4,8 @@
 #   sh tests/run.sh --debug      the same, built for a debugger
 #   sh tests/run.sh --sanitize   the tests built by clang, with the address and undefined-behaviour
 #                                sanitizers
-#   sh tests/run.sh --long       those, the fuzzers, brute force, the exact solver and the bench
+#   sh tests/run.sh --long       those, the fuzzers, brute force, the exact solver,
+#                                altered numbers and the bench
 # Ends with "N passed, N failed"; the exit code is 0 only when nothing failed.
 set -eu
 cd "$(dirname "$0")/.."
@@ -115,6 +116,8 @@ if [ $what = long ]; then
   export CAHIER_LONG=1
   build build "all brute_force search_check exact_case cahier_bench" -DCMAKE_BUILD_TYPE=Release
   run_alone judges ctest --test-dir build -j "$(nproc)" -R 'judge: (workbooks|many)' --output-on-failure
+  run_alone alter env ALTER_QUICK=1 sh tests/alter/alter.sh 20
+  tail -n 1 "$folder/alter.log"
   run_alone brute_force build/tests/brute/brute_force
   run_alone search_check build/tests/brute/search_check
   run_alone exact env EXACT_SECONDS=6 sh tests/exact/exact.sh build 11 6

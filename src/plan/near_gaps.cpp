@@ -3,11 +3,10 @@
 #include <algorithm>
 
 #include "practice/best_gap.h"
+#include "practice/numbers.h"
 
 namespace cahier {
 namespace {
-
-constexpr int kWeek = 7;  // days in which what is overdue may come back
 
 // Fewer too long ones first, then fewer that are off, then more that are near.
 bool is_better(const GapCount& one, const GapCount& other) {
@@ -58,7 +57,7 @@ GapCount NearGaps::after(GapCount count, Date first, Date second) const {
 bool NearGaps::is_past_limit(Date first, Date second) const {
   const int left = static_cast<int>((plan_.by - first).count());
   Date limit = first + days{longest_gap_days(plan_.method, left)};
-  if (limit < plan_.from) limit = plan_.from + days{kWeek - 1};
+  if (limit < plan_.from) limit = plan_.from + days{numbers::kOverdueWeek - 1};
   return second >= plan_.from && second > limit &&
          !is_next_practice_day(std::max(first, plan_.from - days{1}), second);
 }

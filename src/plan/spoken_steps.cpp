@@ -1,5 +1,6 @@
 #include "plan/spoken_steps.h"
 
+#include "practice/numbers.h"
 #include "practice/time_model.h"
 
 namespace cahier {
@@ -11,7 +12,8 @@ std::vector<Step> spoken_steps(const std::vector<std::string>& parts, const Meth
     for (const std::string& part : parts)
       if (part != said) others.parts.push_back(part);
     steps.push_back(std::move(others));
-    if (parts.size() <= kMostPartsAlone) steps.push_back({{said}, {said}, method.spoken_own_times});
+    if (parts.size() <= numbers::kMostPartsAlone)
+      steps.push_back({{said}, {said}, method.spoken_own_times});
   }
   steps.push_back({parts, {}, method.spoken_together_times});
   return steps;

@@ -3,10 +3,10 @@
 #include <cmath>
 #include <vector>
 
+#include "practice/numbers.h"
+
 namespace cahier {
 namespace {
-
-constexpr double kDoubt = 0.05;
 
 // The chance of at most `slips` slips in `runs` runs, each clean with chance `clean` (0 < clean <
 // 1).
@@ -24,13 +24,13 @@ double chance_of_as_good(int runs, int slips, double clean) {
 
 double clean_run_bound(int runs, int slips) {
   if (slips >= runs) return 0;
-  if (slips == 0) return std::pow(kDoubt, 1.0 / runs);
+  if (slips == 0) return std::pow(numbers::kDoubt, 1.0 / runs);
   double low = 0;
   double high = 1;
   while (true) {
     const double middle = (low + high) / 2;
     if (middle <= low || middle >= high) return low;
-    (chance_of_as_good(runs, slips, middle) < kDoubt ? low : high) = middle;
+    (chance_of_as_good(runs, slips, middle) < numbers::kDoubt ? low : high) = middle;
   }
 }
 

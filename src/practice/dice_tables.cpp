@@ -4,11 +4,10 @@
 
 #include <cstddef>
 
+#include "practice/numbers.h"
+
 namespace cahier {
 namespace {
-
-constexpr std::size_t kMostCoins = 6;
-constexpr double kPatience = 1.5;  // throws to be expected of coins, where six of them can
 
 struct Dice {
   std::size_t faces;
@@ -35,8 +34,9 @@ double throws_until_one_counts(std::size_t outcomes, std::size_t cues) {
 // REQUIRES: 1 <= cues <= 2 ^ kMostCoins.
 Dice coins_for(std::size_t cues) {
   Dice coins{2, 1};
-  while (coins.count < kMostCoins &&
-         (coins.outcomes() < cues || throws_until_one_counts(coins.outcomes(), cues) > kPatience))
+  while (coins.count < numbers::kMostCoins &&
+         (coins.outcomes() < cues ||
+          throws_until_one_counts(coins.outcomes(), cues) > numbers::kCoinPatience))
     ++coins.count;
   return coins;
 }
@@ -56,7 +56,7 @@ Dice dice_for(Throw thrown, std::size_t cues) {
 }
 
 std::size_t most_cues(Throw thrown) {
-  if (thrown == Throw::coins) return Dice{2, kMostCoins}.outcomes();
+  if (thrown == Throw::coins) return Dice{2, numbers::kMostCoins}.outcomes();
   return dice_for(thrown, 1).outcomes();
 }
 

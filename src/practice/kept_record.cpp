@@ -2,10 +2,10 @@
 
 #include <algorithm>
 
+#include "practice/numbers.h"
+
 namespace cahier {
 namespace {
-
-constexpr int kLearnedBefore = 3;  // days before the last in which anything new is allowed
 
 Done done_on(Date date, int piece, Drill drill, BarRange bars) {
   Done done;
@@ -24,7 +24,7 @@ std::vector<Done> taken_as_done(const Piece& piece, int index, const Method& met
   std::vector<Done> taken;
   const bool nothing_known = known.at_one_time().empty();
   const Date learned =
-      nothing_known ? performed - days{method.quiet_days + kLearnedBefore} : performed;
+      nothing_known ? performed - days{method.quiet_days + numbers::kKeptLearnedBefore} : performed;
   for (const BarRange& missing : known.unlearned())
     taken.push_back(done_on(learned, index, Drill::learn, missing));
   if (!nothing_known) return taken;

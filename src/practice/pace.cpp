@@ -9,11 +9,12 @@
 #include <array>
 #include <cmath>
 
+#include "practice/numbers.h"
+
 namespace cahier {
 namespace {
 
 // A ratio beyond this is taken for it: a pause for lunch must not pace a season.
-constexpr double kMostRatio = 5;
 
 struct LevelMean {
   double weight = 0;
@@ -24,7 +25,8 @@ std::array<LevelMean, 5> means_by_level(const std::vector<PaceSample>& samples) 
   std::array<LevelMean, 5> levels{};
   for (const PaceSample& sample : samples) {
     LevelMean& level = levels[sample.level - 1];
-    const double ratio = std::fmin(kMostRatio, std::fmax(1 / kMostRatio, sample.ratio));
+    const double ratio =
+        std::fmin(numbers::kMostPaceRatio, std::fmax(1 / numbers::kMostPaceRatio, sample.ratio));
     level.weight += sample.weight;
     level.mean += sample.weight * std::log(ratio);
   }

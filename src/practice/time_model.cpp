@@ -5,6 +5,7 @@
 
 #include "practice/beat_units.h"
 #include "practice/metronome.h"
+#include "practice/numbers.h"
 
 namespace cahier {
 namespace {
@@ -146,7 +147,7 @@ double TimeModel::spoken_part(BarRange bars, int level) const {
 
 int TimeModel::spoken_turns() const {
   const std::size_t parts = piece_->parts().size();
-  const int alone = parts <= kMostPartsAlone ? method_->spoken_own_times : 0;
+  const int alone = parts <= numbers::kMostPartsAlone ? method_->spoken_own_times : 0;
   return static_cast<int>(parts) * (method_->spoken_times + alone) + method_->spoken_together_times;
 }
 

@@ -21,7 +21,6 @@ struct TempoLadder {
 };
 
 // With more parts than these, spoken work does not play and say each by itself.
-inline constexpr std::size_t kMostPartsAlone = 3;
 
 class TimeModel {
  public:

@@ -77,7 +77,7 @@ TEST_CASE("the checker decides anew from the record which chunks are weak") {
       kind));
 }
 
-TEST_CASE("the share of a start goes by what the record tells of its chunk") {
+TEST_CASE("the share of a start goes by what the record tells of its chunk", "[numbers]") {
   const auto own = [](Plan& plan) {
     auto& cues = plan.pieces[0].cues;
     return std::find_if(cues.begin(), cues.end(), [&](const CueStart& cue) {

@@ -109,7 +109,8 @@ TEST_CASE("one die and the die of twenty faces hold as many cue starts as they h
   CHECK(dice_tables(numbers_to(16), Throw::d20)[0].again.size() == 4);
 }
 
-TEST_CASE("there are as few coins as keep the throws to be expected at one and a half") {
+TEST_CASE("there are as few coins as keep the throws to be expected at one and a half",
+          "[numbers]") {
   // Computed: 2^k / (floor(2^k / n) n); five starts of three coins take 1.6 throws, of four 1.07;
   // seventeen of five coins 1.88, of six 1.25. Six coins at most.
   const struct {

@@ -26,7 +26,7 @@ std::vector<BarRange> section_bars(const std::string& yaml) {
 
 }  // namespace
 
-TEST_CASE("a piece without sections is cut into sixteens, or nearly") {
+TEST_CASE("a piece without sections is cut into sixteens, or nearly", "[numbers]") {
   using Bars = std::vector<BarRange>;
   CHECK(section_bars("title: T\nbars: 48\n") == Bars{{1, 16}, {17, 32}, {33, 48}});
   CHECK(section_bars("title: T\nbars: 5\n") == Bars{{1, 5}});

@@ -33,7 +33,7 @@ const std::vector<int> kTwelveTwos(12, 2);
 
 }  // namespace
 
-TEST_CASE("groups of chunks begin where phrases do") {
+TEST_CASE("groups of chunks begin where phrases do", "[numbers]") {
   const PhraseMap fours = phrases_of_sizes(24, {4, 4, 4, 4, 4, 4});
   // Ten bars would hold five chunks, and the next phrase's first half.
   CHECK(group_at_phrases(ranges_of(kTwelveTwos), fours, 10) == Groups{0, 4, 8});
@@ -43,14 +43,14 @@ TEST_CASE("groups of chunks begin where phrases do") {
   CHECK(group_at_phrases(ranges_of(kTwelveTwos), uneven, 24) == Groups{0});
 }
 
-TEST_CASE("as few groups of chunks as hold them, of about equal length") {
+TEST_CASE("as few groups of chunks as hold them, of about equal length", "[numbers]") {
   const PhraseMap fours = phrases_of_sizes(24, {4, 4, 4, 4, 4, 4});
   // Not sixteen bars and eight.
   CHECK(group_at_phrases(ranges_of(kTwelveTwos), fours, 16) == Groups{0, 6});
   CHECK(group_at_phrases(ranges_of(kTwelveTwos), fours, 23) == Groups{0, 6});
 }
 
-TEST_CASE("a phrase is divided only when it is half as long again as a group") {
+TEST_CASE("a phrase is divided only when it is half as long again as a group", "[numbers]") {
   const std::vector<int> threes(8, 3);
   const PhraseMap one = phrases_of_sizes(24, {24});
   CHECK(group_at_phrases(ranges_of(threes), one, 16) == Groups{0});
@@ -62,7 +62,7 @@ TEST_CASE("a phrase is divided only when it is half as long again as a group") {
   CHECK(group_at_phrases(ranges_of(threes), nine, 9) == Groups{0, 3, 6});
 }
 
-TEST_CASE("where no phrase is known a group may begin with any chunk") {
+TEST_CASE("where no phrase is known a group may begin with any chunk", "[numbers]") {
   const PhraseMap none = phrases_of_sizes(24, {});
   CHECK(group_at_phrases(ranges_of(kTwelveTwos), none, 10) == Groups{0, 4, 8});
   CHECK(group_at_phrases(ranges_of(kTwelveTwos), none, 6) == Groups{0, 3, 6, 9});
@@ -71,7 +71,7 @@ TEST_CASE("where no phrase is known a group may begin with any chunk") {
   CHECK(group_at_phrases({}, none, 10).empty());
 }
 
-TEST_CASE("a pickup rides along in a group without counting") {
+TEST_CASE("a pickup rides along in a group without counting", "[numbers]") {
   // Bars 0-4 and 5-8 in a group of eight.
   const PhraseMap fours = phrases_of_sizes(8, {5, 4}, 0);
   CHECK(group_at_phrases(ranges_of({5, 4}, 0), fours, 8) == Groups{0});

@@ -51,4 +51,18 @@ TEST_CASE("levers that would change nothing are not there") {
     CHECK(number_without([&](Terms& terms) { terms.temper = temper; }) == 5);
 }
 
+TEST_CASE(
+    "no remedy asks for more than four hours, a year, two repetitions or chunks of eight bars",
+    "[numbers]") {
+  const Terms terms =
+      settle(sample::date("2027-01-04"), sample::date("2027-03-20"), {}, sample::steady());
+  const std::vector<Lever> all = levers(terms, std::nullopt);
+  REQUIRE(all.size() == 5);
+  CHECK(all[0].steps == 240 - 15);
+  CHECK(all[1].steps == 366);
+  CHECK(all[2].steps == 366);
+  CHECK(all[3].steps == 5 - 2);
+  CHECK(all[4].steps == 8 - 4);
+}
+
 }  // namespace cahier

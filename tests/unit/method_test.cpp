@@ -21,7 +21,7 @@ std::vector<std::string> faults_with(const std::string& line, const std::string&
 
 }  // namespace
 
-TEST_CASE("the built-in method has the customary numbers") {
+TEST_CASE("the built-in method has the customary numbers", "[numbers]") {
   const Method& method = sample::steady();
   CHECK(method.repetitions == 5);  // common practice
   CHECK(method.chunk_least == 2);
@@ -32,9 +32,57 @@ TEST_CASE("the built-in method has the customary numbers") {
   // Cepeda and others 2008, Psychological Science 19(11): gaps 3, 8, 12, 27 days for delays of 7,
   // 35, 70, 350.
   REQUIRE(method.spacing.size() == 4);
-  CHECK(method.spacing[1].delay == 35);
-  CHECK(method.spacing[1].gap == 8);
-  CHECK(method.spacing[3].gap == 27);
+  const double published[][2] = {{7, 3}, {35, 8}, {70, 12}, {350, 27}};
+  for (std::size_t pair = 0; pair < 4; ++pair) {
+    CHECK(method.spacing[pair].delay == published[pair][0]);
+    CHECK(method.spacing[pair].gap == published[pair][1]);
+  }
+}
+
+TEST_CASE("the times that drills take are those of the built-in method", "[numbers]") {
+  const Method& method = sample::steady();
+  CHECK(method.chunk_minutes == 9);
+  CHECK(method.learn_tempo == ByLevel{0.6, 0.5, 0.45, 0.4, 0.33});
+  CHECK(method.learn_stumble == ByLevel{1.2, 1.3, 1.5, 1.7, 2});
+  CHECK(method.learn_pause == 5);  // seconds
+  CHECK(method.setup == 30);
+  CHECK(method.join_tempo == 0.5);
+  CHECK(method.recall_tempo == 0.7);
+  CHECK(method.slow_tempo == 0.45);
+  CHECK(method.counted_tempo == 0.6);
+  CHECK(method.recall_stumble == 1.2);
+  CHECK(method.cue_start_seconds == 40);
+  CHECK(method.cue_throws == 4);
+  CHECK(method.spoken_times == 2);
+  CHECK(method.spoken_own_times == 1);
+  CHECK(method.spoken_together_times == 1);
+  CHECK(method.spoken_tempo == 0.4);
+  CHECK(method.write_out_seconds == ByLevel{20, 25, 35, 45, 60});
+  CHECK(method.silent_stumble == 1.5);
+  CHECK(method.run_setup == 60);
+}
+
+TEST_CASE(
+    "a day has a quarter of an hour, a break every 25 minutes, and a silent play-through a week",
+    "[numbers]") {
+  const Method& method = sample::steady();
+  CHECK(method.minutes == 15);
+  CHECK(method.blocks == 1);
+  CHECK(method.break_minutes == 5);
+  CHECK(method.break_after == 25);
+  CHECK(method.silent_days == 7);
+  CHECK(method.first_recall_days == 3);
+  CHECK(method.runs_a_day == 2);
+  CHECK(method.run_days == 3);
+}
+
+TEST_CASE("what the log teaches begins with the guesses of the built-in method", "[numbers]") {
+  const Method& method = sample::steady();
+  CHECK(method.slip_chance == ByLevel{0.02, 0.04, 0.08, 0.15, 0.25});
+  CHECK(method.slip_weight == 4);
+  CHECK(method.pace_of_players == 0.35);
+  CHECK(method.pace_of_levels == 0.15);
+  CHECK(method.pace_of_times == 0.3);
 }
 
 TEST_CASE("every number of a method needs its source") {
@@ -51,6 +99,47 @@ TEST_CASE("numbers of a method are kept within reason") {
   CHECK(faults_with("chunk most:", "chunk most: {value: 2, source: x}").size() == 1);
   CHECK(faults_with("  value: [[7, 3]", "  value: [[7, 3], [35, 2]]").size() == 1);
   CHECK(faults_with("repetitions:", "repetition: {value: 5, source: x}").size() == 2);
+}
+
+TEST_CASE("lists of days and steps of a method are kept in order") {
+  const auto run_days = [](const std::string& value) {
+    return faults_with("last run days:", "last run days: {value: " + value + ", source: x}").size();
+  };
+  CHECK(run_days("[6, 3, 1]") == 0);
+  CHECK(run_days("[3, 6]") == 1);
+  CHECK(run_days("[5.5, 2]") == 1);
+  CHECK(run_days("[8, 2]") == 1);  // of the last week
+  CHECK(run_days("[]") == 1);
+  CHECK(run_days("5") == 1);
+  const auto apart = [](const std::string& value) {
+    return faults_with("days between runs:", "days between runs: {value: " + value + ", source: x}")
+        .size();
+  };
+  CHECK(apart("[[0, 7]]") == 0);
+  CHECK(apart("[[10, 7]]") == 1);
+  CHECK(apart("[[0, 7], [70, 10], [70, 14]]") == 1);
+  CHECK(apart("[[0, 7, 8]]") == 1);
+  CHECK(apart("[]") == 1);
+}
+
+TEST_CASE("two numbers of a method that contradict each other are told once") {
+  CHECK(faults_with("most learn share:", "most learn share: {value: 0.2, source: x}").size() == 1);
+  CHECK(faults_with("chunk least:", "chunk least: {value: 4, source: x}").size() == 1);
+  // One that has a fault of its own is not compared with another.
+  CHECK(faults_with("most learn share:", "most learn share: {value: -1, source: x}").size() == 1);
+  CHECK(faults_with("chunk most:", "chunk most: {value: 0, source: x}").size() == 1);
+  CHECK(faults_with("run throughs for a new performer:",
+                    "run throughs for a new performer: {value: x, source: x}")
+            .size() == 1);
+}
+
+TEST_CASE("the days between run-throughs are those of the last step that is reached", "[numbers]") {
+  const Method& method = sample::steady();
+  CHECK(method.days_between_runs(0) == 10);
+  CHECK(method.days_between_runs(69) == 10);
+  CHECK(method.days_between_runs(70) == 14);
+  CHECK(method.days_between_runs(179) == 14);
+  CHECK(method.days_between_runs(180) == 21);
 }
 
 TEST_CASE("chunks of another size take minutes in proportion") {

@@ -8,7 +8,7 @@ using namespace cahier;
 
 // Clopper, Pearson 1934, Biometrika 26:404-413; the values computed, for n of n as 0.05^(1/n).
 
-TEST_CASE("clean runs only give the published lower bounds") {
+TEST_CASE("clean runs only give the published lower bounds", "[numbers]") {
   const struct {
     int runs;
     double bound;
@@ -21,7 +21,7 @@ TEST_CASE("clean runs only give the published lower bounds") {
   }
 }
 
-TEST_CASE("one slip among the runs gives the published lower bounds") {
+TEST_CASE("one slip among the runs gives the published lower bounds", "[numbers]") {
   const struct {
     int runs;
     double bound;
@@ -33,7 +33,7 @@ TEST_CASE("one slip among the runs gives the published lower bounds") {
   }
 }
 
-TEST_CASE("a bound asked for takes the published number of runs") {
+TEST_CASE("a bound asked for takes the published number of runs", "[numbers]") {
   const struct {
     double chance;
     int clean;
@@ -46,7 +46,7 @@ TEST_CASE("a bound asked for takes the published number of runs") {
   }
 }
 
-TEST_CASE("the fewest runs are the fewest") {
+TEST_CASE("the fewest runs are the fewest", "[numbers]") {
   for (const int slips : {0, 1, 2, 5})
     for (const double chance : {.3, .6, .85, .97}) {
       const int runs = runs_needed(chance, slips);
@@ -56,18 +56,18 @@ TEST_CASE("the fewest runs are the fewest") {
     }
 }
 
-TEST_CASE("the rule of three comes close to the bound for many clean runs") {
+TEST_CASE("the rule of three comes close to the bound for many clean runs", "[numbers]") {
   // Hanley, Lippman-Hand 1983, JAMA 249:1743-1745: 1 - 3/n. JAMA 1995;274:1013: 0 of 50, 6 %.
   CHECK(clean_run_bound(50, 0) == Approx(1 - .06).margin(.003));
   CHECK(clean_run_bound(100, 0) == Approx(1 - 3. / 100).margin(.001));
 }
 
-TEST_CASE("no clean run proves nothing") {
+TEST_CASE("no clean run proves nothing", "[numbers]") {
   CHECK(clean_run_bound(1, 1) == 0);
   CHECK(clean_run_bound(7, 7) == 0);
 }
 
-TEST_CASE("a streak of five within twenty tries is likely even for a shaky player") {
+TEST_CASE("a streak of five within twenty tries is likely even for a shaky player", "[numbers]") {
   // Computed: .9196 at p = .8 and .4777 at p = .6.
   CHECK(streak_chance(5, 20, .8) == Approx(.9196).margin(5e-5));
   CHECK(streak_chance(5, 20, .6) == Approx(.4777).margin(5e-5));

@@ -217,7 +217,7 @@ TEST_CASE("the order of the samples does not matter beyond rounding") {
     CHECK(forward[i] == Approx(backward[i]).margin(1e-12));
 }
 
-TEST_CASE("a pause for lunch counts as five times, a slip of the pen as a fifth") {
+TEST_CASE("a pause for lunch counts as five times, a slip of the pen as a fifth", "[numbers]") {
   CHECK(learn_pace(method_with(), {{2, 60}}) == learn_pace(method_with(), {{2, 5}}));
   CHECK(learn_pace(method_with(), {{2, .001}}) == learn_pace(method_with(), {{2, .2}}));
   CHECK(learn_pace(method_with(), {{2, 4.9}})[1] < learn_pace(method_with(), {{2, 5}})[1]);

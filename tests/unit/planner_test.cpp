@@ -70,6 +70,17 @@ TEST_CASE("a run-through longer than any day has its day to itself, and the day 
   CHECK(alone == 5);
 }
 
+TEST_CASE("a chunk takes six tenths of the longest day at most", "[numbers]") {
+  const auto chunks = [](int minutes) {
+    return sample::plan("title: T\nbars: 16\npractice: {minutes: " + std::to_string(minutes) +
+                        "}\n")
+        .pieces[0]
+        .chunks.size();
+  };
+  CHECK(chunks(15) == 4);
+  CHECK(chunks(12) == 6);
+}
+
 TEST_CASE("what does not fit is named, and what is placed keeps the rules") {
   const Plan plan = sample::plan(kFiveLines, "2027-03-10", "2027-03-16");
   CHECK_FALSE(plan.fits);

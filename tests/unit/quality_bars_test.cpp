@@ -22,7 +22,7 @@ Plan with_sections(int a, int b) {
 
 }  // namespace
 
-TEST_CASE("each section is played whole within fourteen days of its last new bars") {
+TEST_CASE("each section is played whole within fourteen days of its last new bars", "[numbers]") {
   CHECK(figure_of(with_sections(15, 17), kStretches).value().met);
   const QualityFigure late = figure_of(with_sections(15, 18), kStretches).value();
   CHECK(late.figure == 0.5);
@@ -36,20 +36,20 @@ TEST_CASE("each section is played whole within fourteen days of its last new bar
   CHECK_FALSE(figure_of(in_two, kStretches).value().met);
 }
 
-TEST_CASE("a section counts with 21 days after its own last new bars") {
+TEST_CASE("a section counts with 21 days after its own last new bars", "[numbers]") {
   Plan plan = learned_plan(20);  // of A 22
   CHECK(figure_of(plan, kStretches).value().why.at(0).bars == Bars{{1, 8}});
   play(plan, 10, Drill::recall, {1, 8});
   CHECK(figure_of(plan, kStretches).value().met);
 }
 
-TEST_CASE("a short section is not asked to be played whole") {
+TEST_CASE("a short section is not asked to be played whole", "[numbers]") {
   Plan plan = with_sections(15, 30);
   plan.pieces[0].sections[1].bars.first = 10;
   CHECK(figure_of(plan, kStretches).value().met);
 }
 
-TEST_CASE("of a long section 32 bars at a time are enough") {
+TEST_CASE("of a long section 32 bars at a time are enough", "[numbers]") {
   Plan plan = empty_plan(40);
   PlannedPiece& piece = plan.pieces[0];
   piece.piece.bars = 64;
@@ -67,7 +67,7 @@ TEST_CASE("of a long section 32 bars at a time are enough") {
   CHECK(figure_of(plan, kStretches).value().met);
 }
 
-TEST_CASE("each half of the piece is played whole before the first run-through") {
+TEST_CASE("each half of the piece is played whole before the first run-through", "[numbers]") {
   Plan plan = learned_plan(30);
   plan.pieces[0].sections = {{"A", {1, 4}, {}}, {"B", {5, 8}, {}}, {"C", {9, 16}, {}}};
   play(plan, 5, Drill::recall, {9, 16});
@@ -95,7 +95,7 @@ Plan joined_on(int first, int second, int third) {
 
 }  // namespace
 
-TEST_CASE("every seam is played within seven days of both sides being learned") {
+TEST_CASE("every seam is played within seven days of both sides being learned", "[numbers]") {
   const auto kind = FigureKind::seams;
   CHECK(figure_of(joined_on(8, 4, 5), kind).value().met);
   const QualityFigure late = figure_of(joined_on(9, 4, 5), kind).value();
@@ -110,14 +110,14 @@ TEST_CASE("every seam is played within seven days of both sides being learned") 
   CHECK_FALSE(figure_of(plan, kind).value().met);
 }
 
-TEST_CASE("half of the seams are played within three days") {
+TEST_CASE("half of the seams are played within three days", "[numbers]") {
   const auto kind = FigureKind::seams;
   CHECK(figure_of(joined_on(4, 5, 10), kind).value().met);  // 3, 3 and 7 days
   CHECK(lacks_of(joined_on(5, 5, 10), kind) == Lacks{Lack::seams_slow});
   CHECK(figure_of(joined_on(5, 5, 10), kind).value().wanted.at_least == 0.5);
 }
 
-TEST_CASE("a seam counts where it stands, and inside a return only at its source") {
+TEST_CASE("a seam counts where it stands, and inside a return only at its source", "[numbers]") {
   Plan plan = joined_on(4, 4, 4);
   PlannedPiece& piece = plan.pieces[0];
   piece.piece.bars = 24;
@@ -128,7 +128,8 @@ TEST_CASE("a seam counts where it stands, and inside a return only at its source
   CHECK(figure_of(plan, FigureKind::seams).value().met);
 }
 
-TEST_CASE("every bar lies in a slow and in a counted pass, with 56 days left in two of each") {
+TEST_CASE("every bar lies in a slow and in a counted pass, with 56 days left in two of each",
+          "[numbers]") {
   const auto kind = FigureKind::passes;
   Plan plan = learned_plan(55);
   play(plan, 10, Drill::slow_pass, {1, 16});
@@ -149,7 +150,8 @@ TEST_CASE("every bar lies in a slow and in a counted pass, with 56 days left in 
   CHECK_FALSE(figure_of(learned_plan(20), kind).has_value());
 }
 
-TEST_CASE("a pass counts for the bars where it stands, not for those that a return repeats") {
+TEST_CASE("a pass counts for the bars where it stands, not for those that a return repeats",
+          "[numbers]") {
   Plan plan = learned_plan(30);
   PlannedPiece& piece = plan.pieces[0];
   piece.piece.bars = 24;
@@ -159,7 +161,7 @@ TEST_CASE("a pass counts for the bars where it stands, not for those that a retu
   CHECK(figure_of(plan, FigureKind::passes).value().why.at(0).bars == Bars{{17, 24}});
 }
 
-TEST_CASE("cue starts, passes and long recalls begin where phrases begin") {
+TEST_CASE("cue starts, passes and long recalls begin where phrases begin", "[numbers]") {
   const auto kind = FigureKind::phrases;
   Plan plan = learned_plan(10);
   play(plan, 5, Drill::slow_pass, {5, 16});
@@ -177,7 +179,8 @@ TEST_CASE("cue starts, passes and long recalls begin where phrases begin") {
   CHECK(figure_of(cue, kind).value().why.at(0).bars == Bars{{11, 11}});
 }
 
-TEST_CASE("inside a phrase begin what is asked for, what leads into a fork, and what slips") {
+TEST_CASE("inside a phrase begin what is asked for, what leads into a fork, and what slips",
+          "[numbers]") {
   const auto kind = FigureKind::phrases;
   Plan plan = learned_plan(10);
   plan.pieces[0].cues.push_back({3, 11, 1});
@@ -204,7 +207,8 @@ TEST_CASE("inside a phrase begin what is asked for, what leads into a fork, and 
   CHECK(figure_of(unknown, kind).value().met);
 }
 
-TEST_CASE("a return has the phrases of its source, and bar 0 and bar 1 are one start") {
+TEST_CASE("a return has the phrases of its source, and bar 0 and bar 1 are one start",
+          "[numbers]") {
   const auto kind = FigureKind::phrases;
   Plan plan = learned_plan(10);
   PlannedPiece& piece = plan.pieces[0];

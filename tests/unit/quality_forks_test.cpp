@@ -33,7 +33,7 @@ Plan drilled_on(int days_left, const std::vector<int>& on,
 
 }  // namespace
 
-TEST_CASE("each way on at a fork is drilled three times, farther and farther apart") {
+TEST_CASE("each way on at a fork is drilled three times, farther and farther apart", "[numbers]") {
   const auto kind = FigureKind::forks;
   const int by = kAllLearned + 40;
   CHECK(figure_of(drilled_on(40, {10, 19, by - 14}), kind).value().met);
@@ -45,7 +45,7 @@ TEST_CASE("each way on at a fork is drilled three times, farther and farther apa
   CHECK(figure_of(drilled_on(40, {10, 15, 29, 35, 40}), kind).value().met);
 }
 
-TEST_CASE("with less than 28 days left a fork needs one drill in the last fortnight") {
+TEST_CASE("with less than 28 days left a fork needs one drill in the last fortnight", "[numbers]") {
   const auto kind = FigureKind::forks;
   CHECK(figure_of(drilled_on(27, {20}), kind).value().met);
   CHECK_FALSE(figure_of(drilled_on(28, {20}), kind).value().met);
@@ -55,7 +55,8 @@ TEST_CASE("with less than 28 days left a fork needs one drill in the last fortni
   CHECK_FALSE(figure_of(learned_plan(40), kind).has_value());  // no forks
 }
 
-TEST_CASE("a fork drill counts for the ways that it plays, from starts just before them") {
+TEST_CASE("a fork drill counts for the ways that it plays, from starts just before them",
+          "[numbers]") {
   Plan plan = drilled_on(27, {20}, {{10, 11}});
   const QualityFigure figure = figure_of(plan, FigureKind::forks).value();
   CHECK(figure.figure == 0.5);
@@ -93,7 +94,7 @@ const auto kTemper = FigureKind::spoken_and_written;
 
 }  // namespace
 
-TEST_CASE("spoken and written work takes a quarter of the minutes at most") {
+TEST_CASE("spoken and written work takes a quarter of the minutes at most", "[numbers]") {
   CHECK_FALSE(figure_of(proven(), kTemper).has_value());
   Plan plan = proven();
   speak(plan, 6, 0, 20);
@@ -103,7 +104,7 @@ TEST_CASE("spoken and written work takes a quarter of the minutes at most") {
   CHECK(lacks_of(plan, kTemper) == Lacks{Lack::temper_share});
 }
 
-TEST_CASE("the last seven days have no spoken and written work") {
+TEST_CASE("the last seven days have no spoken and written work", "[numbers]") {
   Plan plan = proven();
   const int by = kAllLearned + 30;
   speak(plan, by - 8, 0);
@@ -115,7 +116,7 @@ TEST_CASE("the last seven days have no spoken and written work") {
   CHECK(figure_of(near, kTemper).value().met);
 }
 
-TEST_CASE("the same bars are spoken or written at most twice in a week") {
+TEST_CASE("the same bars are spoken or written at most twice in a week", "[numbers]") {
   Plan plan = proven();
   speak(plan, 6, 0);
   put(plan, 8, sound::write_out({1, 4}, 0));
@@ -128,7 +129,8 @@ TEST_CASE("the same bars are spoken or written at most twice in a week") {
   CHECK(figure_of(plan, kTemper).value().figure == 3);
 }
 
-TEST_CASE("bars are spoken or written after a slow or counted pass, the weakest first") {
+TEST_CASE("bars are spoken or written after a slow or counted pass, the weakest first",
+          "[numbers]") {
   Plan plan = proven();
   speak(plan, 4, 0);
   CHECK(lacks_of(plan, kTemper) == Lacks{Lack::temper_before_pass});
@@ -144,7 +146,7 @@ TEST_CASE("bars are spoken or written after a slow or counted pass, the weakest 
   CHECK(figure_of(plan, kTemper).value().met);
 }
 
-TEST_CASE("spoken and written work stands in place of nothing") {
+TEST_CASE("spoken and written work stands in place of nothing", "[numbers]") {
   const auto on_day_12 = [](Plan plan) {
     speak(plan, 12, 0);
     return plan;

@@ -33,8 +33,7 @@ inline Plan empty_plan(int length) {
   Plan plan;
   plan.from = parse_date("2027-01-04").value();
   plan.by = plan.from + days{length};
-  plan.method.name = "steady";
-  plan.method.spacing = {{7, 3}, {35, 8}, {70, 12}, {350, 27}};
+  plan.method = sample::steady();
   plan.method.learn_tempo.fill(0.5);
   plan.method.learn_stumble.fill(1);
   plan.method.write_out_seconds.fill(30);

@@ -12,7 +12,7 @@ using Bars = std::vector<BarRange>;
 
 }  // namespace
 
-TEST_CASE("hard bars come back in at most three quarters of the days of easy ones") {
+TEST_CASE("hard bars come back in at most three quarters of the days of easy ones", "[numbers]") {
   const auto kind = FigureKind::hard_bars;
   const auto recalled = [](int easy, int hard, int level) {
     Plan plan = learned_plan(60);
@@ -51,19 +51,20 @@ Plan at_tempo(double first_recall, std::vector<double> more = {72, 90, 90}) {
 
 }  // namespace
 
-TEST_CASE("the first recall is at most a tenth faster than learning was") {
+TEST_CASE("the first recall is at most a tenth faster than learning was", "[numbers]") {
   CHECK(figure_of(at_tempo(55), kTempo).value().met);
   CHECK(lacks_of(at_tempo(56), kTempo) == Lacks{Lack::first_recall_fast});
   CHECK(figure_of(at_tempo(56), kTempo).value().figure == Approx(1.12));
 }
 
-TEST_CASE("the tempo rises by steps") {
+TEST_CASE("the tempo rises by steps", "[numbers]") {
   CHECK(figure_of(at_tempo(52), kTempo).value().met);  // 20 at most
   CHECK(lacks_of(at_tempo(51), kTempo) == Lacks{Lack::tempo_leaps});
   CHECK(figure_of(at_tempo(52, {63, 83, 92, 92}), kTempo).value().met);
 }
 
-TEST_CASE("every section is at nine tenths of its tempo twice before the first run-through") {
+TEST_CASE("every section is at nine tenths of its tempo twice before the first run-through",
+          "[numbers]") {
   CHECK(lacks_of(at_tempo(55, {72, 90}), kTempo) == Lacks{Lack::never_near_tempo});
   // 88 is the mark of a metronome below nine tenths of 100.
   CHECK(figure_of(at_tempo(55, {72, 88, 88}), kTempo).value().met);
@@ -77,7 +78,7 @@ TEST_CASE("every section is at nine tenths of its tempo twice before the first r
   CHECK(figure_of(late, kTempo).value().met);
 }
 
-TEST_CASE("each task has the tempo of its place") {
+TEST_CASE("each task has the tempo of its place", "[numbers]") {
   Plan plan = at_tempo(55);
   plan.pieces[0].piece.changes = {{9, {}, {}, Tempo{100, Beat::quarter}}};
   CHECK(figure_of(plan, kTempo).value().met);
@@ -96,7 +97,7 @@ TEST_CASE("each task has the tempo of its place") {
   CHECK(lacks_of(plan, kTempo) == Lacks{Lack::one_tempo});
 }
 
-TEST_CASE("the unit of the beat stays the same from row to row") {
+TEST_CASE("the unit of the beat stays the same from row to row", "[numbers]") {
   Plan plan = at_tempo(55);
   play(plan, 15, Drill::slow_pass, {1, 8});
   play(plan, 15, Drill::slow_pass, {9, 16});
@@ -108,7 +109,7 @@ TEST_CASE("the unit of the beat stays the same from row to row") {
   CHECK(figure_of(plan, kTempo).value().met);
 }
 
-TEST_CASE("new bars go forward within a phrase") {
+TEST_CASE("new bars go forward within a phrase", "[numbers]") {
   const auto kind = FigureKind::order;
   const auto learned_in = [](std::vector<int> on) {
     Plan plan = empty_plan(40);
@@ -130,7 +131,7 @@ TEST_CASE("new bars go forward within a phrase") {
   CHECK_FALSE(figure_of(back, kind).has_value());
 }
 
-TEST_CASE("in a programme the piece changes at most three times a day") {
+TEST_CASE("in a programme the piece changes at most three times a day", "[numbers]") {
   const auto kind = FigureKind::order;
   Plan plan = learned_plan(40);
   plan.pieces.push_back(plan.pieces[0]);
@@ -158,7 +159,7 @@ Plan recalled_on(const std::vector<int>& on, int length = 30) {
 
 }  // namespace
 
-TEST_CASE("gaps are near the best within half to twice of it") {
+TEST_CASE("gaps are near the best within half to twice of it", "[numbers]") {
   // The date is day 33.
   CHECK(figure_of(recalled_on({5, 7, 15, 19, 23, 27, 31}), kSpacing).value().met);
   const QualityFigure long_gap = figure_of(recalled_on({5, 9, 18, 22, 26, 30}), kSpacing).value();
@@ -170,7 +171,7 @@ TEST_CASE("gaps are near the best within half to twice of it") {
   CHECK(lacks_of(recalled_on({5, 9, 16, 24}), kSpacing) == Lacks{Lack::gap_too_long});
 }
 
-TEST_CASE("what is played more often never counts against the gaps") {
+TEST_CASE("what is played more often never counts against the gaps", "[numbers]") {
   std::vector<int> daily;
   for (int day = 5; day < 33; ++day) daily.push_back(day);
   CHECK(figure_of(recalled_on(daily), kSpacing).value().figure == 1);
@@ -181,7 +182,7 @@ TEST_CASE("what is played more often never counts against the gaps") {
   CHECK(lacks_of(recalled_on({5, 6, 14, 22, 30}), kSpacing) == Lacks{Lack::gaps_off});
 }
 
-TEST_CASE("nineteen of twenty gaps near the best are enough") {
+TEST_CASE("nineteen of twenty gaps near the best are enough", "[numbers]") {
   // The first of 20 gaps of each chunk is a single day, and cannot be left aside.
   std::vector<int> on = {5, 6};
   while (on.size() < 21) on.push_back(on.back() + 8);
@@ -191,7 +192,7 @@ TEST_CASE("nineteen of twenty gaps near the best are enough") {
   CHECK_FALSE(figure_of(recalled_on(on, on.back() + 2), kSpacing).value().met);
 }
 
-TEST_CASE("a gap that days off alone make too long counts neither way") {
+TEST_CASE("a gap that days off alone make too long counts neither way", "[numbers]") {
   Plan plan = recalled_on({5, 9, 18, 22, 26, 30});
   for (int day = 10; day < 18; ++day) plan.days[day].allowance = 0;
   CHECK(figure_of(plan, kSpacing).value().met);

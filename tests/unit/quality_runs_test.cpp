@@ -24,7 +24,7 @@ void fill(Plan& plan, int first, int last) {
 
 }  // namespace
 
-TEST_CASE("the first run-through comes at most ten days after the last new bars") {
+TEST_CASE("the first run-through comes at most ten days after the last new bars", "[numbers]") {
   const auto with_run_on = [](int day, int days_left = 40) {
     Plan plan = learned_plan(days_left);
     run_on(plan, {day});
@@ -47,7 +47,8 @@ TEST_CASE("the first run-through comes at most ten days after the last new bars"
   CHECK(lacks_of(learned_plan(40), kind) == Lacks{Lack::first_run_missing});
 }
 
-TEST_CASE("what would make room for a run-through is said only where the days are full") {
+TEST_CASE("what would make room for a run-through is said only where the days are full",
+          "[numbers]") {
   const auto mend_of = [](const Plan& plan) {
     return figure_of(plan, FigureKind::first_run_through).value().why.at(0).mend;
   };
@@ -63,7 +64,7 @@ TEST_CASE("what would make room for a run-through is said only where the days ar
   CHECK(mend_of(plan) == Mend::fewer_days_off);
 }
 
-TEST_CASE("what was run before the edition is done") {
+TEST_CASE("what was run before the edition is done", "[numbers]") {
   Plan plan = learned_plan(60);
   run_on(plan, {kAllLearned + 30, kAllLearned + 41});
   REQUIRE_FALSE(figure_of(plan, FigureKind::first_run_through).value().met);
@@ -81,7 +82,7 @@ TEST_CASE("what was run before the edition is done") {
   CHECK(figure_of(plan, FigureKind::first_run_through).value().figure == 10);
 }
 
-TEST_CASE("the days between run-throughs are few, and more where more are left") {
+TEST_CASE("the days between run-throughs are few, and more where more are left", "[numbers]") {
   const auto kind = FigureKind::between_run_throughs;
   const auto apart = [&](int gap, int left) {
     Plan plan = learned_plan(left + 5);
@@ -102,7 +103,7 @@ TEST_CASE("the days between run-throughs are few, and more where more are left")
   CHECK_FALSE(figure_of(plan, kind).has_value());
 }
 
-TEST_CASE("at most half of the run-throughs come in the last seven days") {
+TEST_CASE("at most half of the run-throughs come in the last seven days", "[numbers]") {
   const auto kind = FigureKind::not_at_the_end;
   Plan plan = learned_plan(30);
   const int by = kAllLearned + 30;
@@ -116,7 +117,7 @@ TEST_CASE("at most half of the run-throughs come in the last seven days") {
   CHECK(figure_of(plan, kind).value().met);
 }
 
-TEST_CASE("the last two days have one run-through each, and the last is light") {
+TEST_CASE("the last two days have one run-through each, and the last is light", "[numbers]") {
   const auto kind = FigureKind::not_at_the_end;
   Plan plan = learned_plan(7);
   const int by = kAllLearned + 7;
@@ -139,7 +140,7 @@ TEST_CASE("the last two days have one run-through each, and the last is light") 
   CHECK_FALSE(figure_of(learned_plan(6), kind).has_value());
 }
 
-TEST_CASE("at most a quarter of the days use less than a third of their minutes") {
+TEST_CASE("at most a quarter of the days use less than a third of their minutes", "[numbers]") {
   const auto kind = FigureKind::use_of_time;
   Plan plan = learned_plan(22);
   for (int day = kAllLearned + 1; day <= kAllLearned + 9; ++day) work(plan, day, 20);
@@ -159,8 +160,8 @@ TEST_CASE("at most a quarter of the days use less than a third of their minutes"
   CHECK_FALSE(figure_of(last, kind).value().met);
 }
 
-TEST_CASE(
-    "the use of time is asked where fourteen practice days and two follow the last new bars") {
+TEST_CASE("the use of time is asked where fourteen practice days and two follow the last new bars",
+          "[numbers]") {
   CHECK(figure_of(learned_plan(17), FigureKind::use_of_time).has_value());
   CHECK_FALSE(figure_of(learned_plan(16), FigureKind::use_of_time).has_value());
   Plan plan = learned_plan(17);
@@ -168,7 +169,7 @@ TEST_CASE(
   CHECK_FALSE(figure_of(plan, FigureKind::use_of_time).has_value());
 }
 
-TEST_CASE("weekdays that are always thin could be free") {
+TEST_CASE("weekdays that are always thin could be free", "[numbers]") {
   Plan plan = learned_plan(29);
   // Thursday 7 January has the last new bars; the next Tuesday is five days on.
   for (int day = kAllLearned + 5; day < kAllLearned + 26; day += 7) {
@@ -196,7 +197,7 @@ Plan learned_on(int length, const std::vector<int>& on) {
 
 }  // namespace
 
-TEST_CASE("learning is spread over a third to a half of the practice days") {
+TEST_CASE("learning is spread over a third to a half of the practice days", "[numbers]") {
   const auto kind = FigureKind::spread;
   CHECK(figure_of(learned_on(54, {0, 6, 12, 17}), kind).value().met);  // 18 of 54 days
   CHECK(lacks_of(learned_on(54, {0, 6, 12, 16}), kind) == Lacks{Lack::learned_early});
@@ -205,7 +206,7 @@ TEST_CASE("learning is spread over a third to a half of the practice days") {
   CHECK(figure_of(learned_on(54, {0, 9, 18, 27}), kind).value().wanted.at_most == 0.5);
 }
 
-TEST_CASE("spreading leaves eight weeks where full pace leaves them") {
+TEST_CASE("spreading leaves eight weeks where full pace leaves them", "[numbers]") {
   const auto kind = FigureKind::spread;
   // 30 of 90 days are a third; with 34 there would be 56 left.
   CHECK(figure_of(learned_on(90, {0, 11, 22, 34}), kind).value().met);
@@ -217,7 +218,7 @@ TEST_CASE("spreading leaves eight weeks where full pace leaves them") {
   CHECK(lacks_of(learned_on(70, {0, 1, 2, 3}), kind) == Lacks{Lack::learned_early});
 }
 
-TEST_CASE("one chunk a day is new, where the date does not need a second") {
+TEST_CASE("one chunk a day is new, where the date does not need a second", "[numbers]") {
   const auto kind = FigureKind::spread;
   CHECK(lacks_of(learned_on(54, {0, 9, 18, 18}), kind) == Lacks{Lack::two_new});
   // Without slack nothing is asked: full pace ends after a third of the days.
@@ -229,14 +230,14 @@ TEST_CASE("one chunk a day is new, where the date does not need a second") {
   CHECK_FALSE(figure_of(learned_on(40, {0, 10, 15, 20}), kind).has_value());  // 19 days left
 }
 
-TEST_CASE("new bars come in no two blocks") {
+TEST_CASE("new bars come in no two blocks", "[numbers]") {
   const auto kind = FigureKind::spread;
   // The mean is 6 days (23 by 4), so 12 without anything new may lie between.
   CHECK(figure_of(learned_on(54, {0, 1, 14, 22}), kind).value().met);
   CHECK(lacks_of(learned_on(54, {0, 1, 15, 22}), kind) == Lacks{Lack::new_in_blocks});
 }
 
-TEST_CASE("three recalls come in the first ten days of a chunk, where minutes allow") {
+TEST_CASE("three recalls come in the first ten days of a chunk, where minutes allow", "[numbers]") {
   const auto kind = FigureKind::criterion;
   const auto recalled = [](const std::vector<int>& on) {
     Plan plan = learned_plan(30);
@@ -259,7 +260,7 @@ TEST_CASE("three recalls come in the first ten days of a chunk, where minutes al
   CHECK_FALSE(figure_of(full, kind).value().met);
 }
 
-TEST_CASE("a recall that slipped was not correct") {
+TEST_CASE("a recall that slipped was not correct", "[numbers]") {
   Plan plan = learned_plan(30);
   for (const int day : {5, 6, 7}) play(plan, day, Drill::recall, {1, 16});
   const auto begin = plan.days.begin() + 6;

@@ -3,6 +3,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "laid_out.h"
 #include "plan/chunks/analyse.h"
 #include "plan/due/task_maker.h"
 #include "sample_plan.h"
@@ -55,7 +56,7 @@ TEST_CASE("a start names what it plays from end to end, and all that it plays of
   CHECK(analysis().fork_drills[0].learned == Numbers{0, 2, 3});
 }
 
-TEST_CASE("a start that plays a part of a chunk does not recall it") {
+TEST_CASE("a start that plays a part of a chunk does not recall it", "[numbers]") {
   const TaskMaker make(analysis(), sample::steady(), 0);
   Numbers practice_days;
   for (int day = kFirst; day < kEnd; ++day) practice_days.push_back(day);
@@ -82,4 +83,79 @@ TEST_CASE("a start that plays a part of a chunk does not recall it") {
   CHECK(recalls.must(1, 3));
   CHECK_FALSE(recalls.ripe_enough(from(3).bars, 51));
   CHECK(recalls.ripe_enough(BarRange{1, 2}, 51));
+}
+
+namespace {
+
+// Five chunks in one section, the last one hard.
+struct FiveChunks : sample::LaidOut {
+  explicit FiveChunks(double gap = 10)
+      : LaidOut("bars: 20\nhard: [{bars: 17-20, level: 4}]\n", sample::fours(5), 100, gap) {
+    learn_all();
+    recall_all(1);
+  }
+
+  RecallsDue& recalls() { return progress.recalls; }
+  bool sooner(int day) { return !recalls().wants_sooner(day).empty(); }
+  // What is wanted on a day when all is set aside for another one anyway, or -1.
+  std::vector<Want> wants(int day, int next_played = -1) {
+    return recalls().wants(day, std::vector<int>(analysis.stretches.size(), next_played));
+  }
+};
+
+}  // namespace
+
+TEST_CASE("new bars come back every other day until three recalls held", "[numbers]") {
+  FiveChunks work;
+  CHECK_FALSE(work.sooner(2));
+  CHECK(work.sooner(3));
+  work.recall_all(3);
+  CHECK(work.sooner(5));
+  work.recall_all(5);
+  CHECK_FALSE(work.sooner(8));
+}
+
+TEST_CASE("new bars come back sooner for ten days, not longer", "[numbers]") {
+  FiveChunks work;
+  CHECK(work.sooner(10));
+  CHECK_FALSE(work.sooner(11));
+}
+
+TEST_CASE("bars on their way to their tempo come back every day", "[numbers]") {
+  FiveChunks work;
+  for (const int day : {3, 5, 39}) work.recall_all(day);
+  REQUIRE_FALSE(work.sooner(40));
+  work.recalls().tempo().be_at_tempo_by(50, true);
+  CHECK(work.sooner(40));
+}
+
+TEST_CASE("hard bars come back after an eighth of the best gap, where a day has room",
+          "[numbers]") {
+  FiveChunks work(50);
+  CHECK(work.recalls().hard_on(6).empty());
+  const std::vector<Want> hard = work.recalls().hard_on(8);
+  REQUIRE(hard.size() == 1);
+  CHECK(hard[0].bars == BarRange{17, 20});
+}
+
+TEST_CASE("what slips comes back after half of the best gap", "[numbers]") {
+  FiveChunks work;
+  work.analysis.planned.chunks[1].raised = true;
+  CHECK(work.wants(5).empty());
+  REQUIRE(work.wants(6).size() == 1);
+  CHECK(work.wants(6)[0].bars == BarRange{5, 8});
+}
+
+TEST_CASE("what is set aside within one and a half best gaps of the last recall waits for it",
+          "[numbers]") {
+  FiveChunks work;
+  CHECK_FALSE(work.wants(11).empty());
+  CHECK(work.wants(11, 16).empty());
+  CHECK_FALSE(work.wants(11, 17).empty());
+}
+
+TEST_CASE("nothing is recalled less than half a best gap before it is played anyway", "[numbers]") {
+  FiveChunks work;
+  CHECK(work.wants(13, 17).empty());
+  CHECK_FALSE(work.wants(13, 18).empty());
 }

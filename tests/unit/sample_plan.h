@@ -8,21 +8,9 @@
 #include "piece/read_piece.h"
 #include "plan/rules/rules.h"
 #include "plan/search/planner.h"
-#include "practice/method.h"
-#include "text/templates.h"
+#include "steady_method.h"
 
 namespace cahier::sample {
-
-// The built-in method.
-inline const Method& steady() {
-  static const Method method = [] {
-    Diagnostics diagnostics;
-    Method read = read_method(Templates().read("methods", "steady"), "steady", diagnostics);
-    REQUIRE_FALSE(diagnostics.has_errors());
-    return read;
-  }();
-  return method;
-}
 
 inline Piece piece(const std::string& yaml) {
   Diagnostics diagnostics;

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "plan/plan.h"
+#include "steady_method.h"
 
 namespace cahier {
 namespace sound {
@@ -107,8 +108,7 @@ inline Plan sound_plan() {
   plan.from = parse_date("2027-01-04").value();
   plan.by = plan.from + days{14};
   plan.temper = Temper::yes;
-  plan.method.name = "steady";
-  plan.method.spacing = {{7, 3}, {35, 8}, {70, 12}, {350, 27}};
+  plan.method = sample::steady();
   plan.pieces = {small_planned_piece()};
   for (int day = 0; day < 14; ++day) {
     Day made;

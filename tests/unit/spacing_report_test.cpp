@@ -16,7 +16,7 @@ Plan empty_plan(int length, std::initializer_list<int> days_off = {}) {
   Plan plan;
   plan.from = kFrom;
   plan.by = kFrom + days{length};
-  plan.method.spacing = {{7, 3}, {35, 8}, {70, 12}, {350, 27}};
+  plan.method = sample::steady();
   plan.pieces = {sound::small_planned_piece()};
   for (int day = 0; day < length; ++day) {
     Day made;

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "catch.h"
+#include "sample_plan.h"
 
 using namespace cahier;
 
@@ -11,7 +12,7 @@ namespace {
 // Cepeda, Vul, Rohrer, Wixted, Pashler 2008, Psychological Science 19(11):1095-1102: best gaps of
 // 3, 8, 12, 27 days for delays of 7, 35, 70, 350 days.
 Method published() {
-  Method method;
+  Method method = sample::steady();
   method.spacing = {{7, 3}, {35, 8}, {70, 12}, {350, 27}};
   return method;
 }
@@ -55,7 +56,7 @@ TEST_CASE("the best gap is never less than a day") {
 
 TEST_CASE("a tie between two whole days goes to the longer gap") {
   // Gaps too long cost much less than gaps too short (Cepeda et al. 2008).
-  Method method;
+  Method method = sample::steady();
   method.spacing = {{7.5, 2.5}, {97.5, 2.5}};
   CHECK(best_gap_days(method, 10) == 3);
   CHECK(best_gap_days(method, 40) == 3);

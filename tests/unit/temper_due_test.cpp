@@ -84,7 +84,7 @@ std::size_t taken_with_left(int days_left) { return Passed().take(kEnd - days_le
 
 }  // namespace
 
-TEST_CASE("an empty day has no spoken and written work that would not fill it") {
+TEST_CASE("an empty day has no spoken and written work that would not fill it", "[numbers]") {
   Passed work;
   double all = 0;
   for (const Task& task : work.due.left_over(work.make)) all += task.minutes;
@@ -96,7 +96,7 @@ TEST_CASE("an empty day has no spoken and written work that would not fill it") 
   CHECK(work.take(10, {kPlenty, false, first + 0.5}).size() == 2);
 }
 
-TEST_CASE("a day with other work takes a share of what waits, by the days left") {
+TEST_CASE("a day with other work takes a share of what waits, by the days left", "[numbers]") {
   // Eight wait; of about every other day of those before the last week each has as many.
   CHECK(taken_with_left(50) == 1);  // 16 / 43
   CHECK(taken_with_left(23) == 1);  // 16 / 16
@@ -105,7 +105,8 @@ TEST_CASE("a day with other work takes a share of what waits, by the days left")
   CHECK(taken_with_left(8) == 8);   // all, on the last of them
 }
 
-TEST_CASE("spoken and written work: the weaker chunk first, one drill after the next is spoken") {
+TEST_CASE("spoken and written work: the weaker chunk first, one drill after the next is spoken",
+          "[numbers]") {
   Passed work;
   const std::vector<Task> all = work.take(kEnd - 8);
   CHECK(chunks_of(all, Drill::spoken_part) == Chunks{3, 1, 2, 0});
@@ -118,7 +119,7 @@ TEST_CASE("spoken and written work: the weaker chunk first, one drill after the 
   CHECK(work.due.left_over(work.make).empty());
 }
 
-TEST_CASE("what a day took of spoken and written work waits no longer") {
+TEST_CASE("what a day took of spoken and written work waits no longer", "[numbers]") {
   Passed work;
   const Task first = work.take(10).at(0);
   const Task second = work.take(11).at(0);
@@ -127,7 +128,8 @@ TEST_CASE("what a day took of spoken and written work waits no longer") {
   CHECK(work.due.left_over(work.make).size() == 6);
 }
 
-TEST_CASE("no spoken and written work in the last week where the date leaves the choice") {
+TEST_CASE("no spoken and written work in the last week where the date leaves the choice",
+          "[numbers]") {
   CHECK(taken_with_left(8) > 0);
   CHECK(taken_with_left(7) == 0);
   CHECK(taken_with_left(1) == 0);
@@ -140,7 +142,8 @@ TEST_CASE("no spoken and written work in the last week where the date leaves the
   CHECK(Passed(weeks - 1).take(weeks - 1 - 2).empty());
 }
 
-TEST_CASE("spoken and written work waits until all is learned, and in a pass on an earlier day") {
+TEST_CASE("spoken and written work waits until all is learned, and in a pass on an earlier day",
+          "[numbers]") {
   FourChunks unlearned;
   for (const int chunk : {0, 1, 2}) unlearned.recalls.learn(chunk, 0);
   unlearned.pass({1, 12}, 5);
@@ -157,7 +160,7 @@ TEST_CASE("spoken and written work waits until all is learned, and in a pass on 
   CHECK_FALSE(work.take(11).empty());
 }
 
-TEST_CASE("what is less weak waits with what is in a pass only today") {
+TEST_CASE("what is less weak waits with what is in a pass only today", "[numbers]") {
   FourChunks work;
   work.learn_all();
   work.pass({1, 8}, 5);
@@ -168,14 +171,14 @@ TEST_CASE("what is less weak waits with what is in a pass only today") {
   CHECK(work.take(11).at(0).chunks == Chunks{3});
 }
 
-TEST_CASE("a day without room for the weakest takes nothing easier") {
+TEST_CASE("a day without room for the weakest takes nothing easier", "[numbers]") {
   Passed work;
   const double weakest = Passed().take(10).at(0).minutes;
   CHECK(work.take(10, {weakest - 0.5, true, 20}).empty());
   CHECK(work.take(10, {weakest, true, 20}).size() == 1);
 }
 
-TEST_CASE("a single part is written out, never spoken") {
+TEST_CASE("a single part is written out, never spoken", "[numbers]") {
   Passed work(kEnd, "instrument: violin\n");
   const std::vector<Task> all = work.take(kEnd - 8);
   CHECK(chunks_of(all, Drill::write_out) == Chunks{3, 1, 2, 0});

@@ -9,6 +9,7 @@
 #include "plan/chunks/fork_drills.h"
 #include "plan/chunks/group_at_phrases.h"
 #include "plan/chunks/rejoin_bars.h"
+#include "practice/numbers.h"
 
 namespace cahier {
 namespace {
@@ -73,8 +74,6 @@ std::vector<int> without(const std::vector<int>& all, const std::vector<int>& so
   std::set_difference(all.begin(), all.end(), some.begin(), some.end(), std::back_inserter(rest));
   return rest;
 }
-
-constexpr int kWeakFaces = 2;  // times the share of the dice of a start that does not slip
 
 // Raises a chunk's level to the weakness that its slips show.
 void weigh(Chunk& chunk, const Method& method, const History& history) {
@@ -174,7 +173,7 @@ class Analyser {
       const int passage = result_.passage_at(bar);
       const bool weak = chunks()[result_.passages[passage].chunk].raised;
       result_.planned.cues.push_back(
-          {++number, bar, result_.passages[passage].section, weak ? kWeakFaces : 1});
+          {++number, bar, result_.passages[passage].section, weak ? numbers::kWeakFaces : 1});
       result_.starts.push_back(result_.start_at(bar));
     }
     add_fork_drills(result_, method_);
@@ -184,9 +183,8 @@ class Analyser {
   // about eight bars apart; in long pieces about sixteen, so that one table of two dice holds them
   // where it can.
   void add_inner_cues(BarRange section, const PhraseMap& phrases, std::set<int>& bars) const {
-    constexpr int kLongPiece = 200;
-    constexpr int kNeedsInnerStart = 16;  // bars: a longer section has one, phrases or not
-    const int apart = piece_.bars > kLongPiece ? 16 : 8;
+    const int apart =
+        piece_.bars > numbers::kLongPiece ? numbers::kStartsFarApart : numbers::kStartsApart;
     const int counted = section.size() - (section.first == 0 ? 1 : 0);
     const int parts = (counted + apart - 1) / apart;
     for (int part = 1; part < parts; ++part) {
@@ -196,7 +194,7 @@ class Analyser {
           bars.insert(start);
           continue;
         }
-        if (counted <= kNeedsInnerStart) continue;
+        if (counted <= numbers::kNeedsInnerStart) continue;
       }
       const Passage& passage = result_.passages[result_.passage_at(goal)];
       bars.insert(passage.bars.first > section.first ? passage.bars.first : goal);

@@ -8,10 +8,10 @@
 #include <set>
 #include <string>
 
+#include "practice/numbers.h"
+
 namespace cahier {
 namespace {
-
-constexpr int kSectionBars = 16;
 
 std::string bars_name(BarRange bars) {
   return bars.size() == 1 ? fmt::format("{}", bars.first)
@@ -130,13 +130,13 @@ std::vector<Section> divide_into_sections(const Piece& piece) {
   std::vector<Section> sections;
   for (std::size_t i = 0; i + 1 < starts.size(); ++i) {
     const int bars = starts[i + 1] - starts[i];
-    const int parts = (bars + kSectionBars - 1) / kSectionBars;
+    const int parts = (bars + numbers::kSectionBars - 1) / numbers::kSectionBars;
     int first = starts[i];
     for (int part = 0; part < parts; ++part) {
       int end = starts[i] + bars * (part + 1) / parts;
       if (part + 1 < parts) {
         const int to_four = starts[i] + (end - starts[i] + 3) / 4 * 4;
-        end = std::min(to_four, first + kSectionBars);
+        end = std::min(to_four, first + numbers::kSectionBars);
       }
       Section section;
       section.bars = {first == 1 ? piece.first_bar() : first, end - 1};

@@ -4,11 +4,12 @@
 #include <optional>
 #include <utility>
 
+#include "practice/numbers.h"
+
 namespace cahier {
 namespace {
 
 // The most starts of one drill at a fork that was found: those of more ways take turns.
-constexpr int kMostStartsOfADrill = 4;
 
 // Where to begin so as to play into a fork: at most the fork's own chunk before it, and in the
 // look-alike bars where there are any before the fork.
@@ -59,7 +60,7 @@ class FoundFork {
   // A few starts each, the ways back with those that lead to them.
   std::vector<ForkDrill> drills() const {
     const int count = static_cast<int>(starts_.size());
-    const int turns = (count + kMostStartsOfADrill - 1) / kMostStartsOfADrill;
+    const int turns = (count + numbers::kMostStartsOfADrill - 1) / numbers::kMostStartsOfADrill;
     std::vector<ForkDrill> drills;
     for (int turn = 0; turn < turns; ++turn) {
       ForkDrill drill;

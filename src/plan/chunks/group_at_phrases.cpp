@@ -2,10 +2,10 @@
 
 #include <algorithm>
 
+#include "practice/numbers.h"
+
 namespace cahier {
 namespace {
-
-constexpr double kTooLong = 1.5;  // times the most bars: a phrase that is divided all the same
 
 // What is not divided: a phrase, or a single range.
 struct Unit {
@@ -25,7 +25,7 @@ std::vector<Unit> units_of(const std::vector<BarRange>& ranges, const PhraseMap&
     int bars = bars_of(ranges[first]);
     while (end < count && phrases.is_known(ranges[end].first) && !phrases.begins(ranges[end].first))
       bars += bars_of(ranges[end++]);
-    if (bars > kTooLong * most_bars)
+    if (bars > numbers::kTooLongPhrase * most_bars)
       for (int one = first; one < end; ++one) units.push_back({one, bars_of(ranges[one])});
     else
       units.push_back({first, bars});

@@ -2,12 +2,10 @@
 
 #include <algorithm>
 
+#include "practice/numbers.h"
+
 namespace cahier {
 namespace {
-
-constexpr int kApart = 4;        // bars at least between two phrases to rejoin at
-constexpr int kFarApart = 8;     // the same in a long piece
-constexpr int kLongPiece = 200;  // bars
 
 class Rejoins {
  public:
@@ -23,7 +21,9 @@ class Rejoins {
     for (const int bar : places) {
       const bool section = begins_section(bar);
       const bool wished = std::ranges::find(piece.cues, bar) != piece.cues.end();
-      const int apart = wished ? 2 : piece.bars > kLongPiece ? kFarApart : kApart;
+      const int apart = wished                             ? 2
+                        : piece.bars > numbers::kLongPiece ? numbers::kRejoinFarApart
+                                                           : numbers::kRejoinApart;
       if (leads_into_fork(bar)) continue;
       // What nobody jumps over.
       if (bar <= std::max(1, piece.first_bar()) && !is_gone_back_to(bar)) continue;

@@ -2,22 +2,9 @@
 
 #include <algorithm>
 
+#include "practice/numbers.h"
+
 namespace cahier {
-namespace {
-
-constexpr int kSessionsApart = 3;     // practice days, while the piece is not whole
-constexpr int kAtLeastEvery = 6;      // practice days, however few starts are ripe
-constexpr int kMostStarts = 8;        // assigned in a session, once it is
-constexpr int kWholeApart = 2;        // practice days, once it is
-constexpr int kLastWeeks = 28;        // days before the date with cue starts on every practice day
-constexpr int kForkAtTheLatest = 12;  // days before the date
-// Best gaps since the last recall: a start waits for the best day, but none waits for ever.
-constexpr double kEarlyStart = 0.5;
-constexpr double kNearBest = 0.8;
-constexpr double kForkRipe = 0.15;
-
-}  // namespace
-
 CueStartsDue::CueStartsDue(const Analysis& analysis, const Terms& terms, ForksDue& forks)
     : analysis_(analysis), method_(terms.method), forks_(forks) {
   assigned_.assign(analysis.starts.size(), 0);
@@ -52,7 +39,7 @@ void CueStartsDue::add_forks(int day, int end, int days_left, const RecallsDue& 
     };
     return rank(*one) < rank(*other);
   });
-  int most = ForksDue::most_on(day, end, due.size(), days_left);
+  int most = forks_.most_on(day, end, due.size(), days_left);
   for (const ForksDue::Place fork : due) {
     if (most == 0) return;
     Task task = ForksDue::task(*fork->fork, make);
@@ -74,11 +61,11 @@ bool CueStartsDue::has_fork_due(int day, int end, const RecallsDue& recalls) con
 bool CueStartsDue::is_due(const ForksDue::Waiting& fork, int day, int end,
                           const RecallsDue& recalls) const {
   if (!ForksDue::ready(*fork.fork, recalls, day)) return false;
-  if (fork.drills > 0) return ForksDue::again(fork, day, end, recalls.last_learning_day());
-  if (end - day <= kForkAtTheLatest) return true;
+  if (fork.drills > 0) return forks_.again(fork, day, end, recalls.last_learning_day());
+  if (end - day <= numbers::kFirstForkBy) return true;
   const std::vector<int>& cues = fork.fork->cues;
   return std::all_of(cues.begin(), cues.end(), [&](int cue) {
-    return recalls.ripe_enough(analysis_.starts[cue - 1].bars, day, kForkRipe);
+    return recalls.ripe_enough(analysis_.starts[cue - 1].bars, day, numbers::kForkRipe);
   });
 }
 
@@ -89,7 +76,9 @@ std::vector<int> CueStartsDue::cues_to_assign(int day, int count, const RecallsD
   for (const CueStart& cue : analysis_.planned.cues) {
     // Before a run-through only what slips.
     if (near && cue.weight == 1) continue;
-    const double gaps = (assigned_[cue.number - 1] == 0 ? kEarlyStart : kNearBest) / cue.weight;
+    const double gaps =
+        (assigned_[cue.number - 1] == 0 ? numbers::kNewStartRipe : numbers::kStartRipe) /
+        cue.weight;
     if (recalls.ripe_enough(analysis_.starts[cue.number - 1].bars, day, gaps))
       cues.push_back(cue.number);
   }
@@ -121,11 +110,12 @@ void CueStartsDue::add_cue_starts(int position, int day, int end, const RecallsD
                                   const TaskMaker& make, int set_aside, bool begun, double fill,
                                   double& room, std::vector<Task>& tasks) {
   const bool whole = recalls.everything_learned() && recalls.last_learning_day() < day;
-  const int apart = !whole || !begun ? kSessionsApart : end - day <= kLastWeeks ? 1 : kWholeApart;
-  // A day that holds a recall anyway may as well hold a session.
-  if (position - last_session_ < apart && !(whole && (begun || end - day <= method_.quiet_days)))
+  // Once all is learned, a day that holds a recall anyway may as well hold a session.
+  if (position - last_session_ < method_.sessions_apart &&
+      !(whole && (begun || end - day <= method_.quiet_days)))
     return;
-  std::vector<int> cues = cues_to_assign(day, whole ? kMostStarts : 2, recalls, set_aside);
+  std::vector<int> cues = cues_to_assign(
+      day, whole ? method_.session_starts : numbers::kStartsWhileLearning, recalls, set_aside);
   const double progress = recalls.tempo_progress(chunks_of(cues), day);
   // No more starts than make the day a full one.
   while (cues.size() > 1 && whole) {
@@ -138,8 +128,8 @@ void CueStartsDue::add_cue_starts(int position, int day, int end, const RecallsD
     Task task = make.cue_starts(cues, throws, progress);
     if (task.minutes > room) continue;
     // Nobody sits down for a few throws alone, unless it was long ago.
-    if (whole && !begun && task.minutes < fill && position - last_session_ < kAtLeastEvery &&
-        end - day > method_.quiet_days)
+    if (whole && !begun && task.minutes < fill &&
+        position - last_session_ < numbers::kSessionsAtLeastEvery && end - day > method_.quiet_days)
       return;
     task.reason = Reason::every_start;
     for (const int cue : cues) ++assigned_[cue - 1];

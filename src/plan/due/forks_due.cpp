@@ -2,40 +2,34 @@
 
 #include <algorithm>
 
+#include "practice/numbers.h"
+
 namespace cahier {
-namespace {
-
-constexpr int kDrills = 3;
-constexpr int kLastDrill = 12;      // days before the date, from when on the last one may come
-constexpr int kWeeksForThree = 28;  // days from the first one, or the last new bars, to the date
-constexpr int kNearTheDate = 14;    // days before it, within which the last drill lies
-constexpr int kLeastGap = 2;        // days between the first and the second
-constexpr int kNextDays = 3;        // practice days, outside the last ones
-
-}  // namespace
-
-ForksDue::ForksDue(const Analysis& analysis) {
+ForksDue::ForksDue(const Analysis& analysis, const Method& method) : method_(method) {
   for (const ForkDrill& fork : analysis.fork_drills) waiting_.push_back({&fork});
 }
 
 void ForksDue::drilled(Place place, int day) {
   if (place->first < 0) place->first = day;
   place->last = day;
-  if (++place->drills == kDrills) waiting_.erase(place);
+  if (++place->drills == method_.fork_drills) waiting_.erase(place);
 }
 
-bool ForksDue::again(const Waiting& one, int day, int end, int last_learned) {
-  const bool is_near = end - day <= kLastDrill;
-  if (end - std::min(one.first, last_learned) < kWeeksForThree)
-    return is_near && end - one.last > kNearTheDate;
+int ForksDue::last_drill() const { return method_.last_fork_days - numbers::kForkLastSpare; }
+
+bool ForksDue::again(const Waiting& one, int day, int end, int last_learned) const {
+  const bool is_near = end - day <= last_drill();
+  if (end - std::min(one.first, last_learned) < method_.fork_drill_days)
+    return is_near && end - one.last > method_.last_fork_days;
   // Nearer to the first than to the third, which is still to come.
   if (one.drills == 1)
-    return day - one.first >= std::max(kLeastGap, (end - kLastDrill - one.first) / 3);
+    return day - one.first >=
+           std::max(numbers::kForkLeastGap, (end - last_drill() - one.first) / 3);
   return is_near && day - one.last > one.last - one.first;
 }
 
-int ForksDue::most_on(int day, int end, std::size_t due, int practice_days_left) {
-  const int days_for_them = end - day <= kLastDrill ? practice_days_left : kNextDays;
+int ForksDue::most_on(int day, int end, std::size_t due, int practice_days_left) const {
+  const int days_for_them = end - day <= last_drill() ? practice_days_left : numbers::kForkNextDays;
   return static_cast<int>(due) > days_for_them ? 2 : 1;
 }
 

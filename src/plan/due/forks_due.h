@@ -19,8 +19,8 @@ class ForksDue {
   };
   using Place = std::list<Waiting>::iterator;
 
-  // REQUIRES: the anatomy outlives this object.
-  explicit ForksDue(const Analysis& analysis);
+  // REQUIRES: the anatomy and the method outlive this object.
+  ForksDue(const Analysis& analysis, const Method& method);
 
   Place begin() { return waiting_.begin(); }
   Place end() { return waiting_.end(); }
@@ -29,7 +29,7 @@ class ForksDue {
 
   // Whether a fork that was drilled before is to be drilled again, `end` being the date: twice, at
   // growing distance, the last time near the date; where few weeks are left, once near the date.
-  static bool again(const Waiting& one, int day, int end, int last_learned);
+  bool again(const Waiting& one, int day, int end, int last_learned) const;
 
   // Whether all that the drill plays, and all passages that look alike, were learned on an earlier
   // day.
@@ -37,13 +37,17 @@ class ForksDue {
   static Task task(const ForkDrill& fork, const TaskMaker& make);
   // How many of the forks that are due on a day it should hold: one, or two where that leaves some
   // without a day: before the date on the last days, else within the next few.
-  static int most_on(int day, int end, std::size_t due, int practice_days_left);
+  int most_on(int day, int end, std::size_t due, int practice_days_left) const;
   // Those that a rule asks for and that were never drilled.
   std::vector<Task> left_over(const TaskMaker& make) const;
   // Strikes those that cue starts met on a day, with everything learned before.
   void strike_met(const Task& task, const RecallsDue& recalls, int day);
 
  private:
+  // Days before the date, from when on the last drill may come.
+  int last_drill() const;
+
+  const Method& method_;
   std::list<Waiting> waiting_;
 };
 

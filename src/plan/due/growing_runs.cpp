@@ -3,45 +3,34 @@
 #include <algorithm>
 #include <cstdlib>
 
+#include "practice/numbers.h"
+
 namespace cahier {
 namespace {
 
-// All in days; common practice.
-constexpr int kLeastLeft = 18;  // from the last new bars to the date
-constexpr int kFirstRun = 10;   // after the last new bars, about
-constexpr int kFirstRunAtTheLatest = 10;
-constexpr int kLastSevenDays = 7;
-constexpr int kInLastWeek[] = {5, 2};  // before the date
-// The most that lies between two run-throughs, by the days left at the first of them.
-struct Apart {
-  int left;
-  int days;
-};
-constexpr Apart kApart[] = {{180, 21}, {70, 14}, {0, 10}};
-
-int most_days_after(int left) {
-  return std::find_if(std::begin(kApart), std::end(kApart),
-                      [&](const Apart& apart) { return left >= apart.left; })
-      ->days;
-}
-
 class GrowingRuns {
  public:
-  GrowingRuns(const std::vector<Day>& calendar, const std::vector<double>& room, double minutes)
-      : calendar_(calendar), room_(room), minutes_(minutes), end_(static_cast<int>(room.size())) {}
+  GrowingRuns(const Method& method, const std::vector<Day>& calendar,
+              const std::vector<double>& room, double minutes)
+      : method_(method),
+        calendar_(calendar),
+        room_(room),
+        minutes_(minutes),
+        end_(static_cast<int>(room.size())) {}
 
   bool place(int learned, int asked) {
-    int run = nearest(learned + kFirstRun, learned + 2, learned + kFirstRunAtTheLatest);
-    while (run >= 0 && end_ - run > kLastSevenDays) {
+    int run =
+        nearest(learned + method_.first_run_days, learned + 2, learned + method_.first_run_days);
+    while (run >= 0 && end_ - run > numbers::kLastWeek) {
       chosen_.push_back(run);
-      const int most = most_days_after(end_ - run);
+      const int most = method_.days_between_runs(end_ - run);
       const int wanted = run + most - 1;
-      if (end_ - wanted <= kLastSevenDays) break;
+      if (end_ - wanted <= numbers::kLastWeek) break;
       const int next = nearest(wanted, run + 1, run + most);
-      run = next >= 0 ? next : nearest(wanted, run + most + 1, end_ - kLastSevenDays - 1);
+      run = next >= 0 ? next : nearest(wanted, run + most + 1, end_ - numbers::kLastWeek - 1);
     }
-    for (const int left : kInLastWeek) {
-      const int day = nearest(end_ - left, end_ - kLastSevenDays, end_ - 1);
+    for (const int left : method_.last_run_days) {
+      const int day = nearest(end_ - left, end_ - numbers::kLastWeek, end_ - 1);
       if (day >= 0) chosen_.push_back(day);
     }
     std::sort(chosen_.begin(), chosen_.end());
@@ -79,8 +68,8 @@ class GrowingRuns {
       const int before = chosen_[i - 1];
       const int apart = chosen_[i] - before;
       if (apart <= farthest) continue;
-      const int day =
-          nearest(before + apart / 2, before + 1, std::min(chosen_[i], end_ - kLastSevenDays) - 1);
+      const int day = nearest(before + apart / 2, before + 1,
+                              std::min(chosen_[i], end_ - numbers::kLastWeek) - 1);
       if (day < 0) continue;
       best = day;
       farthest = apart;
@@ -90,6 +79,7 @@ class GrowingRuns {
     return true;
   }
 
+  const Method& method_;
   const std::vector<Day>& calendar_;
   const std::vector<double>& room_;
   double minutes_;
@@ -99,11 +89,11 @@ class GrowingRuns {
 
 }  // namespace
 
-std::optional<RunDays> choose_growing_runs(const std::vector<Day>& calendar,
+std::optional<RunDays> choose_growing_runs(const Method& method, const std::vector<Day>& calendar,
                                            const std::vector<double>& room, int learned,
                                            const RunsAsked& asked, double minutes) {
-  if (static_cast<int>(calendar.size()) - learned < kLeastLeft) return std::nullopt;
-  GrowingRuns growing(calendar, room, minutes);
+  if (static_cast<int>(calendar.size()) - learned < numbers::kGrowingRunsNeed) return std::nullopt;
+  GrowingRuns growing(method, calendar, room, minutes);
   if (!growing.place(learned, std::max(asked.runs, asked.on_days))) return std::nullopt;
   RunDays result;
   result.runs = growing.runs();

@@ -5,11 +5,10 @@
 #include <numeric>
 
 #include "practice/best_gap.h"
+#include "practice/numbers.h"
 
 namespace cahier {
 namespace {
-
-constexpr int kLeastForHalves = 16;  // a shorter piece needs no halves
 
 // The two halves, cut where the section or phrase begins that is nearest to the middle.
 std::vector<BarRange> halves(const PlannedPiece& planned) {
@@ -23,7 +22,7 @@ std::vector<BarRange> halves(const PlannedPiece& planned) {
   for (const PlannedSection& section : planned.sections) consider(section.bars.first);
   for (const Section& section : planned.piece.sections)
     for (const BarRange& phrase : section.phrases) consider(phrase.first);
-  if (whole.size() < kLeastForHalves) return {};
+  if (whole.size() < 2 * numbers::kLeastWholeBars) return {};
   if (cut < 0) cut = middle;
   return {{whole.first, cut - 1}, {cut, whole.last}};
 }

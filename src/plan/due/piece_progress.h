@@ -27,10 +27,10 @@ struct PieceProgress {
         make(of, terms.method, piece),
         recalls(of, terms.method, practice_days, first, end, to_the_edge),
         joins(of, terms.method),
-        sections(of),
+        sections(of, terms.method),
         passes_due(of, terms.method),
         passes(of.stretches.size(), 0),
-        forks(of),
+        forks(of, terms.method),
         temper(of, terms),
         starts_due(of, terms, forks) {}
   PieceProgress(const PieceProgress&) = delete;

@@ -2,11 +2,10 @@
 
 #include <algorithm>
 
+#include "practice/numbers.h"
+
 namespace cahier {
 namespace {
-
-constexpr double kRipe = 0.5;  // best gaps since the last recall
-constexpr int kBridge = 2;     // chunks that a recall plays on the way to another that it wants
 
 // Whether a recall that has come to `beside` should go on to `chunk`.
 bool is_wanted(const PieceProgress& progress, int beside, int chunk, int day, Reach reach,
@@ -16,7 +15,7 @@ bool is_wanted(const PieceProgress& progress, int beside, int chunk, int day, Re
   if (progress.recalls.waits_for_first(chunk) ||
       progress.joins.waits(std::min(beside, chunk), std::max(beside, chunk)))
     return true;
-  return reach == Reach::ripe && progress.recalls.ripeness(chunk, day) >= kRipe;
+  return reach == Reach::ripe && progress.recalls.ripeness(chunk, day) >= numbers::kReachRipe;
 }
 
 }  // namespace
@@ -25,13 +24,15 @@ std::pair<int, int> recall_reach(const PieceProgress& progress, int chunk, int d
                                  Reach reach, const Due& due) {
   int first = chunk;
   int last = chunk;
-  for (int ahead = 1; ahead <= kBridge + 1 && follows(progress, last + ahead, day); ++ahead) {
+  for (int ahead = 1; ahead <= numbers::kReachBridge + 1 && follows(progress, last + ahead, day);
+       ++ahead) {
     if (recall_minutes(progress, first, last + ahead) > room) break;
     if (!is_wanted(progress, last + ahead - 1, last + ahead, day, reach, due)) continue;
     last += ahead;
     ahead = 0;
   }
-  for (int back = 1; back <= kBridge + 1 && follows(progress, first - back + 1, day); ++back) {
+  for (int back = 1; back <= numbers::kReachBridge + 1 && follows(progress, first - back + 1, day);
+       ++back) {
     const int before = first - back;
     if (!progress.recalls.learned_before(before, day) ||
         recall_minutes(progress, before, last) > room)

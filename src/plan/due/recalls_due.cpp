@@ -5,25 +5,9 @@
 #include <utility>
 
 #include "practice/best_gap.h"
+#include "practice/numbers.h"
 
 namespace cahier {
-namespace {
-
-// A gap of less than half the best is an early recall; one of more than this, a late one.
-constexpr double kEarly = 0.5;
-constexpr double kLate = 1.5;
-// What slips comes back after this share of the best gap.
-constexpr double kWeakGap = 0.5;
-// Three correct recalls on different days soon after learning (Rawson, Dunlosky 2011).
-constexpr int kCriterion = 3;
-constexpr int kCriterionDays = 10;  // from learning on
-constexpr int kCriterionGap = 2;    // days
-constexpr int kTempoGap = 1;        // days, for bars on their way to their tempo
-constexpr double kHardGap = 0.12;   // of the best gap, for hard bars
-constexpr int kWeek = 7;            // days in which what was overdue comes back
-
-}  // namespace
-
 RecallsDue::RecallsDue(const Analysis& analysis, const Method& method,
                        const std::vector<int>& practice_days, int first, int end, bool to_the_edge)
     : analysis_(analysis),
@@ -60,7 +44,7 @@ RecallsDue::RecallsDue(const Analysis& analysis, const Method& method,
     int latest = std::max(day + longest, next < practice_days.size() ? practice_days[next] : end);
     if (day + longest < first)
       for (const int practice : practice_days)
-        if (practice < first + kWeek) latest = std::max(latest, practice);
+        if (practice < first + numbers::kOverdueWeek) latest = std::max(latest, practice);
     latest_.push_back(latest);
   }
 }
@@ -141,15 +125,15 @@ bool RecallsDue::better_left(int chunk, int position, int next_played) const {
   if (next_played > limit_day(chunk)) return false;
   // A recall now would make the one to come an early one.
   const int today = practice_days_[position];
-  if (next_played - today < kEarly * best(today)) return true;
-  return next_played - last(chunk) <= kLate * best(last(chunk));
+  if (next_played - today < numbers::kEarlyGap * best(today)) return true;
+  return next_played - last(chunk) <= numbers::kLateGap * best(last(chunk));
 }
 
 // What slips is not left for a run-through to come.
 bool RecallsDue::weak_and_due(int chunk, int position) const {
   const int today = practice_days_[position];
   return analysis_.planned.chunks[chunk].raised && learned_before(chunk, today) &&
-         !waits_for_first(chunk) && ripeness(chunk, today) >= kWeakGap;
+         !waits_for_first(chunk) && ripeness(chunk, today) >= method_.slip_gap;
 }
 
 // Whether a recall that began with the chunk `first` ends before this one: what begins inside a
@@ -182,16 +166,16 @@ void RecallsDue::add_wants(const Stretch& stretch, int index, int position, int 
     least_ripe = std::min(least_ripe, ripeness(chunk, today));
     pressing = pressing || must(chunk, position);
   }
-  const bool whole = complete && !first && least_ripe >= kEarly;
+  const bool whole = complete && !first && least_ripe >= numbers::kEarlyGap;
   // Neighbours that are not yet ripe are worth waiting for, as long as nothing gets late.
-  const bool due = pressing || ripest >= (whole || !complete ? 1.0 : kLate);
+  const bool due = pressing || ripest >= (whole || !complete ? 1.0 : numbers::kLateGap);
   if (!due && !first && !weak) return;
   const auto belongs = [&](int chunk) {
     if (!learned_before(chunk, today)) return false;
     if (waits_for_first(chunk)) return true;
     if (!due) return weak_and_due(chunk, position);
     if (better_left(chunk, position, next_played)) return whole;
-    return ripeness(chunk, today) >= kEarly || must(chunk, position);
+    return ripeness(chunk, today) >= numbers::kEarlyGap || must(chunk, position);
   };
   for (int chunk = stretch.first_chunk; chunk <= stretch.last_chunk; ++chunk) {
     if (!belongs(chunk)) continue;
@@ -209,7 +193,7 @@ void RecallsDue::add_wants(const Stretch& stretch, int index, int position, int 
     }
     want.whole = whole && want.bars == stretch.bars;
     want.weak = !due && !want.first;
-    if (want.weak) want.ripeness /= kWeakGap;
+    if (want.weak) want.ripeness /= method_.slip_gap;
     wants.push_back(std::move(want));
     --chunk;
   }
@@ -220,10 +204,11 @@ bool RecallsDue::sooner(int chunk, int day) const {
   const int since = day - recalled_[chunk];
   // What slips comes up every day that has room for it.
   if (analysis_.planned.chunks[chunk].raised) return since >= 1;
-  if (turns_[chunk] < kCriterion && day - learned_[chunk] <= kCriterionDays)
-    return since >= kCriterionGap;
+  if (turns_[chunk] < method_.criterion && day - learned_[chunk] <= method_.criterion_days)
+    return since >= numbers::kCriterionGap;
   // Where something slips, the minutes are its own.
-  return tempo_.wants_tempo(chunk, day) && since >= (slips_ ? kCriterionGap : kTempoGap);
+  return tempo_.wants_tempo(chunk, day) &&
+         since >= (slips_ ? numbers::kCriterionGap : numbers::kTempoGap);
 }
 
 template <typename Belongs>
@@ -260,7 +245,7 @@ std::vector<Want> RecallsDue::hard_on(int day) const {
   if (all_hard) return {};
   return runs_of([&](int chunk) {
     return chunks[chunk].level >= method_.weak_level && learned_before(chunk, day) &&
-           !waits_for_first(chunk) && ripeness(chunk, day) >= kHardGap;
+           !waits_for_first(chunk) && ripeness(chunk, day) >= method_.hard_gap;
   });
 }
 

@@ -2,23 +2,17 @@
 
 #include <algorithm>
 
+#include "practice/numbers.h"
+
 namespace cahier {
-namespace {
-
-constexpr int kLeastBars = 8;  // a shorter section is one stretch anyway
-constexpr int kMostBars = 32;  // at a time
-constexpr int kPressing = 9;   // days after a section's last new bars; fourteen are the most
-
-}  // namespace
-
-SectionsDue::SectionsDue(const Analysis& analysis) {
+SectionsDue::SectionsDue(const Analysis& analysis, const Method& method) : method_(method) {
   for (const PlannedSection& section : analysis.planned.sections) {
-    if (section.same_as || section.bars.size() < kLeastBars) continue;
+    if (section.same_as || section.bars.size() < numbers::kLeastWholeBars) continue;
     std::vector<Part> parts;
     std::vector<int> all;
     for (const Stretch& stretch : analysis.stretches) {
       if (!section.bars.contains(stretch.bars)) continue;
-      if (parts.empty() || stretch.bars.last - parts.back().bars.first + 1 > kMostBars)
+      if (parts.empty() || stretch.bars.last - parts.back().bars.first + 1 > method_.section_bars)
         parts.push_back({stretch.bars, {}, {}});
       parts.back().bars.last = stretch.bars.last;
       for (const int chunk : stretch.chunks()) {
@@ -47,11 +41,12 @@ std::vector<BarRange> SectionsDue::on_day(const RecallsDue& recalls, int day) co
 }
 
 bool SectionsDue::presses(BarRange bars, const RecallsDue& recalls, int day) const {
+  const int pressing = method_.section_days - numbers::kSectionSpare;
   const auto part = std::find_if(waiting_.begin(), waiting_.end(),
                                  [&](const Part& one) { return one.bars == bars; });
   return part != waiting_.end() &&
          std::all_of(part->section_chunks.begin(), part->section_chunks.end(),
-                     [&](int chunk) { return recalls.learned_before(chunk, day - kPressing); });
+                     [&](int chunk) { return recalls.learned_before(chunk, day - pressing); });
 }
 
 void SectionsDue::played(const Task& task) {

@@ -11,9 +11,9 @@ namespace cahier {
 
 class SectionsDue {
  public:
-  // Those of eight bars and more that are learned where they stand. A long one is played in parts,
+  // Those of some length that are learned where they stand. A long one is played in parts,
   // each as long as may be.
-  explicit SectionsDue(const Analysis& analysis);
+  SectionsDue(const Analysis& analysis, const Method& method);
 
   // The parts to be played on a day: of a section that was learned before it, and whose chunks all
   // have been recalled once. Those whose time is nearly over come first.
@@ -32,6 +32,7 @@ class SectionsDue {
     std::vector<int> section_chunks;  // of the whole section
   };
 
+  const Method& method_;
   std::vector<Part> waiting_;
 };
 

@@ -3,18 +3,11 @@
 #include <algorithm>
 
 #include "plan/chunks/divide.h"
+#include "practice/numbers.h"
 
 namespace cahier {
-namespace {
-
-constexpr int kLastWeek = 7;       // days before the date
-constexpr int kWeeksToSpare = 21;  // days from the last new bars to the date
-constexpr double kDaysForOne = 2;
-
-}  // namespace
-
 TemperDue::TemperDue(const Analysis& analysis, const Terms& terms)
-    : quiet_days_(terms.method.quiet_days) {
+    : quiet_days_(terms.method.quiet_days), temper_quiet_days_(terms.method.temper_quiet_days) {
   if (terms.temper == Temper::no) return;
   const auto& chunks = analysis.planned.chunks;
   std::vector<int> weakest_first;
@@ -72,8 +65,8 @@ std::vector<Task> TemperDue::take(int position, const std::vector<int>& practice
   std::vector<Task> tasks;
   const int day = practice_days[position];
   if (!recalls.everything_learned() || recalls.last_learning_day() >= day) return tasks;
-  const bool spared = end - recalls.last_learning_day() >= kWeeksToSpare;
-  const int last = end - 1 - (spared ? std::max(kLastWeek, quiet_days_) : quiet_days_);
+  const bool spared = end - recalls.last_learning_day() >= numbers::kDaysLeft;
+  const int last = end - 1 - (spared ? std::max(temper_quiet_days_, quiet_days_) : quiet_days_);
   if (day > last) return tasks;
   const auto days_left = std::count_if(practice_days.begin() + position, practice_days.end(),
                                        [&](int practice) { return practice <= last; });
@@ -82,8 +75,8 @@ std::vector<Task> TemperDue::take(int position, const std::vector<int>& practice
     if (is_ready(item, recalls, day)) ready += item.minutes;
   if (!of_day.begun && ready < of_day.fill) return tasks;
   // About every other day has other work.
-  const auto share =
-      kDaysForOne * static_cast<double>(waiting_.size()) / static_cast<double>(days_left);
+  const auto share = numbers::kDaysForOneTemper * static_cast<double>(waiting_.size()) /
+                     static_cast<double>(days_left);
   double minutes = 0;
   while (of_day.begun ? static_cast<double>(tasks.size()) < share : minutes < of_day.fill) {
     const auto next = this->next(recalls, day);

@@ -54,6 +54,7 @@ class TemperDue {
   static bool is_ready(const Item& item, const RecallsDue& recalls, int day);
 
   int quiet_days_;
+  int temper_quiet_days_;
   std::list<Item> waiting_;
 };
 

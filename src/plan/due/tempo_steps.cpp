@@ -2,20 +2,9 @@
 
 #include <algorithm>
 
+#include "practice/numbers.h"
+
 namespace cahier {
-namespace {
-
-// Shares of the tempo: the first recall against the tempo of learning, the most it rises from one
-// recall to the next, and the share of the days from learning to the first run-through, or to the
-// date where there is none, in which it gets to the full tempo.
-constexpr double kFirstStep = 1.05;
-constexpr double kTempoStep = 0.19;
-constexpr double kToTempo = 0.55;
-constexpr double kToTempoAtLast = 6.0 / 7;
-constexpr int kNearTempoDays = 14;  // before the first run-through, in which bars are proved
-
-}  // namespace
-
 TempoSteps::TempoSteps(const Analysis& analysis, const Method& method, int end)
     : analysis_(analysis),
       method_(method),
@@ -39,14 +28,14 @@ void TempoSteps::recalled(const Task& task, const std::vector<int>& chunks) {
 void TempoSteps::climbed(const std::vector<int>& chunks) {
   for (const int chunk : chunks) {
     double& reached = reached_[chunk];
-    reached = std::min(1.0, reached > 0 ? reached + kTempoStep : kFirstStep * learn_share(chunk));
+    reached = std::min(1.0, reached > 0 ? reached + step() : first_step() * learn_share(chunk));
     near_tempo_[chunk] += reached >= method_.proved_tempo ? 1 : 0;
   }
 }
 
 bool TempoSteps::wants_tempo(int chunk, int day) const {
   return first_run_to_come_ && near_tempo_[chunk] < method_.proved_times && at_tempo_by_ > day &&
-         at_tempo_by_ - day <= kNearTempoDays;
+         at_tempo_by_ - day <= numbers::kProvingDays;
 }
 
 double TempoSteps::progress(const std::vector<int>& chunks, int day) const {
@@ -69,10 +58,10 @@ double TempoSteps::learn_share(int chunk) const {
 double TempoSteps::share(int chunk, int day) const {
   const double learned = learn_share(chunk);
   const int since = learned_[chunk];
-  const double whole =
-      at_tempo_by_ > since ? kToTempo * (at_tempo_by_ - since) : kToTempoAtLast * (end_ - since);
+  const double whole = at_tempo_by_ > since ? numbers::kToTempo * (at_tempo_by_ - since)
+                                            : numbers::kToTempoAtLast * (end_ - since);
   const double even = learned + (1 - learned) * (day - since) / std::max(1.0, whole);
-  const double most = reached_[chunk] > 0 ? reached_[chunk] + kTempoStep : kFirstStep * learned;
+  const double most = reached_[chunk] > 0 ? reached_[chunk] + step() : first_step() * learned;
   return std::min({1.0, even, most});
 }
 

@@ -5,6 +5,7 @@
 
 #include "plan/chunks/analysis.h"
 #include "plan/plan.h"
+#include "practice/numbers.h"
 
 namespace cahier {
 
@@ -39,6 +40,10 @@ class TempoSteps {
 
  private:
   double learn_share(int chunk) const;
+  // What the method allows, less a little, as marks are rounded: the first recall against the tempo
+  // of learning, and the most that the tempo rises from one recall to the next.
+  double first_step() const { return method_.first_recall_tempo - numbers::kFirstRecallSpare; }
+  double step() const { return method_.tempo_step - numbers::kTempoStepSpare; }
   double share(int chunk, int day) const;
 
   const Analysis& analysis_;

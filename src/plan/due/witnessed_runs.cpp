@@ -3,22 +3,18 @@
 #include <algorithm>
 #include <cstdlib>
 
+#include "practice/numbers.h"
+
 namespace cahier {
-namespace {
-
-constexpr int kListeners[] = {14, 9, 5};  // days before the date, about
-constexpr int kEve = 1;
-
-}  // namespace
-
-std::vector<Reason> witnessed_runs(const std::vector<int>& days_left) {
+std::vector<Reason> witnessed_runs(const std::vector<int>& days_left,
+                                   const std::vector<int>& listener_days) {
   std::vector<Reason> reasons(days_left.size(), Reason::whole);
   // The first half needs no witness.
   const std::size_t middle = days_left.size() / 2;
-  for (const int wanted : kListeners) {
+  for (const int wanted : listener_days) {
     std::size_t best = days_left.size();
     for (std::size_t run = middle; run < days_left.size(); ++run) {
-      if (days_left[run] <= kEve || reasons[run] == Reason::listener) continue;
+      if (days_left[run] <= numbers::kEve || reasons[run] == Reason::listener) continue;
       if (best == days_left.size() ||
           std::abs(days_left[run] - wanted) < std::abs(days_left[best] - wanted))
         best = run;

@@ -9,7 +9,6 @@
 namespace cahier::figures {
 
 // From the last new bars to the date, in days: with fewer most figures ask nothing.
-constexpr int kDaysLeft = 21;
 
 using Figure = std::optional<QualityFigure>;
 

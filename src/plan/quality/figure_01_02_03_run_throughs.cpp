@@ -5,17 +5,12 @@
 #include "plan/quality/figure_builder.h"
 #include "plan/quality/mend.h"
 #include "plan/quality/missing.h"
+#include "practice/numbers.h"
 
 namespace cahier::figures {
 namespace {
 
-constexpr int kFirstRun = 10;  // days after the last new bars
-constexpr int kLastWeek = 7;
-
 int days_between(Date first, Date second) { return static_cast<int>((second - first).count()); }
-
-// Days that may lie between two run-throughs when so many are left from the earlier one.
-int most_days_between(int left) { return left >= 180 ? 21 : left >= 70 ? 14 : 10; }
 
 void measure_last_week(FigureBuilder& figure, const PlacedPiece& piece,
                        const std::vector<RunDay>& runs) {
@@ -25,7 +20,7 @@ void measure_last_week(FigureBuilder& figure, const PlacedPiece& piece,
   std::vector<Date> dates;
   for (const RunDay& run : runs) {
     all += run.times;
-    if (run.date < by - days{kLastWeek}) continue;
+    if (run.date < by - days{numbers::kLastWeek}) continue;
     late += run.times;
     dates.push_back(run.date);
   }
@@ -35,7 +30,8 @@ void measure_last_week(FigureBuilder& figure, const PlacedPiece& piece,
                           .dates = dates,
                           .found = static_cast<double>(late),
                           .wanted = static_cast<double>(all / 2)},
-                         *piece.plan, {*piece.last_new + days{1}, by - days{kLastWeek + 1}},
+                         *piece.plan,
+                         {*piece.last_new + days{1}, by - days{numbers::kLastWeek + 1}},
                          piece.time.run_through()));
 }
 
@@ -60,22 +56,22 @@ void measure_last_day(FigureBuilder& figure, const Plan& plan) {
   const bool one_run = last.tasks.size() == 1 && last.tasks[0].drill == Drill::run_through &&
                        !last.tasks[0].steps.empty() && last.tasks[0].steps[0].times == 1;
   const double used = last.allowance <= 0 || one_run ? 0 : last.minutes() / last.allowance;
-  if (!figure.at_most(used, 0.5))
+  if (!figure.at_most(used, numbers::kLightShare))
     figure.lacks({.lack = Lack::last_day_full,
                   .dates = {last.date},
                   .found = last.minutes(),
-                  .wanted = last.allowance / 2});
+                  .wanted = last.allowance * numbers::kLightShare});
 }
 
 }  // namespace
 
 std::optional<DateSpan> first_run_window(const PlacedPiece& piece) {
   // A piece that is kept has no last new bars.
-  if (!piece.leaves(kDaysLeft) || piece.plan->upkeep) return std::nullopt;
+  if (!piece.leaves(numbers::kDaysLeft) || piece.plan->upkeep) return std::nullopt;
   // Where it is overdue already, it counts from the plan's first day.
-  const bool overdue = *piece.last_new + days{kFirstRun} < piece.plan->from;
+  const bool overdue = *piece.last_new + days{piece.method().first_run_days} < piece.plan->from;
   const Date since = overdue ? piece.plan->from : *piece.last_new;
-  return DateSpan{since, since + days{kFirstRun}};
+  return DateSpan{since, since + days{piece.method().first_run_days}};
 }
 
 Figure first_run_through(const PlacedPlan& placed) {
@@ -86,12 +82,12 @@ Figure first_run_through(const PlacedPlan& placed) {
     if (!window || (!runs.empty() && runs.front().past)) continue;
     const Date first = runs.empty() ? placed.plan->by : runs.front().date;
     const int late = days_between(window->first, first);
-    if (figure.at_most(late, kFirstRun)) continue;
+    if (figure.at_most(late, piece.method().first_run_days)) continue;
     Shortfall shortfall{.lack = Lack::first_run_late,
                         .piece = piece.index,
                         .dates = {first},
                         .found = static_cast<double>(late),
-                        .wanted = kFirstRun};
+                        .wanted = static_cast<double>(piece.method().first_run_days)};
     if (runs.empty()) shortfall.lack = Lack::first_run_missing;
     figure.lacks(with_mend(std::move(shortfall), *placed.plan,
                            {window->first + days{1}, window->last}, piece.time.run_through()));
@@ -102,12 +98,12 @@ Figure first_run_through(const PlacedPlan& placed) {
 Figure between_run_throughs(const PlacedPlan& placed) {
   FigureBuilder figure(FigureKind::between_run_throughs);
   for (const PlacedPiece& piece : placed.pieces) {
-    if (!piece.leaves(kDaysLeft)) continue;
+    if (!piece.leaves(numbers::kDaysLeft)) continue;
     const std::vector<RunDay> runs = piece.runs();
     for (std::size_t at = 1; at < runs.size(); ++at) {
       const Date before = runs[at - 1].date;
       const int gap = days_between(before, runs[at].date);
-      const int most = most_days_between(days_between(before, placed.plan->by));
+      const int most = piece.method().days_between_runs(days_between(before, placed.plan->by));
       if (runs[at].past || figure.at_most(gap, most)) continue;
       figure.lacks(with_mend({.lack = Lack::runs_far_apart,
                               .piece = piece.index,
@@ -126,8 +122,8 @@ Figure not_at_the_end(const PlacedPlan& placed) {
   bool any_week_left = false;
   for (const PlacedPiece& piece : placed.pieces) {
     const std::vector<RunDay> runs = piece.runs();
-    if (piece.leaves(kDaysLeft)) measure_last_week(figure, piece, runs);
-    if (!piece.leaves(kLastWeek)) continue;
+    if (piece.leaves(numbers::kDaysLeft)) measure_last_week(figure, piece, runs);
+    if (!piece.leaves(numbers::kLastWeek)) continue;
     measure_last_two_days(figure, piece, runs);
     any_week_left = true;
   }

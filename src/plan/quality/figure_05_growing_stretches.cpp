@@ -14,13 +14,10 @@
 #include "plan/quality/figure_builder.h"
 #include "plan/quality/mend.h"
 #include "plan/quality/missing.h"
+#include "practice/numbers.h"
 
 namespace cahier::figures {
 namespace {
-
-constexpr int kLeastBars = 8;
-constexpr int kBarsAtATime = 32;
-constexpr int kDays = 14;  // from a section's last new bars on
 
 // Whether recalls and passes between two moments play `bars`, by few enough of them.
 template <typename InTime>
@@ -30,7 +27,8 @@ bool played_whole(const PlacedPiece& piece, BarRange bars, InTime in_time) {
     if (plays_whole(placed.task->drill) && placed.task->bars.overlaps(bars) && in_time(placed))
       played.push_back(placed.task->bars);
   std::ranges::sort(played);
-  const int most = (counted_bars(bars) + kBarsAtATime - 1) / kBarsAtATime;
+  const int at_a_time = piece.method().section_bars;
+  const int most = (counted_bars(bars) + at_a_time - 1) / at_a_time;
   int reached = bars.first - 1;  // greedy: always the one that goes on farthest
   auto next = played.begin();
   for (int used = 0; used < most && reached < bars.last; ++used) {
@@ -44,7 +42,7 @@ bool played_whole(const PlacedPiece& piece, BarRange bars, InTime in_time) {
 
 // Minutes to play as much of it as is asked for at a time.
 double minutes_for(const PlacedPiece& piece, BarRange bars) {
-  bars.last = std::min(bars.last, bars.first + kBarsAtATime - 1);
+  bars.last = std::min(bars.last, bars.first + piece.method().section_bars - 1);
   return piece.time.recall(bars, piece.planned->piece.hardest_level(bars));
 }
 
@@ -57,10 +55,11 @@ Sections sections_of(const PlacedPiece& piece) {
   const Plan& plan = *piece.plan;
   Sections found;
   for (const PlannedSection& section : piece.planned->sections) {
-    if (section.same_as || counted_bars(section.bars) < kLeastBars) continue;
+    if (section.same_as || counted_bars(section.bars) < numbers::kLeastWholeBars) continue;
     const auto learned = piece.learned_in(section.bars);
-    if (!learned || plan.by - learned->date < days{kDaysLeft}) continue;
-    const DateSpan window{learned->date + days{1}, learned->date + days{kDays}};
+    if (!learned || plan.by - learned->date < days{numbers::kDaysLeft}) continue;
+    const DateSpan window{learned->date + days{1},
+                          learned->date + days{piece.method().section_days}};
     if (window.last < plan.from) continue;
     ++found.all;
     const auto in_time = [&](const PlacedTask& placed) { return window.contains(placed.date); };
@@ -72,7 +71,7 @@ Sections sections_of(const PlacedPiece& piece) {
 
 std::vector<BarRange> halves_of(const PlacedPiece& piece) {
   const BarRange whole = piece.planned->piece.whole();
-  if (counted_bars(whole) < 2 * kLeastBars) return {};
+  if (counted_bars(whole) < 2 * numbers::kLeastWholeBars) return {};
   const int middle = (whole.first + whole.last + 1) / 2;
   const PhraseMap phrases(*piece.planned);
   int cut = -1;
@@ -86,7 +85,8 @@ std::vector<BarRange> halves_of(const PlacedPiece& piece) {
 // Returns how many of `all` halves are played whole.
 int measure_halves(FigureBuilder& figure, const PlacedPiece& piece, int& all) {
   const std::vector<RunDay> runs = piece.runs();
-  if (!piece.leaves(kDaysLeft) || piece.plan->upkeep || runs.empty() || runs.front().past) return 0;
+  if (!piece.leaves(numbers::kDaysLeft) || piece.plan->upkeep || runs.empty() || runs.front().past)
+    return 0;
   int good = 0;
   for (const BarRange& half : halves_of(piece)) {
     const auto learned = piece.learned_in(half);
@@ -121,7 +121,7 @@ Figure growing_stretches(const PlacedPlan& placed) {
       figure.lacks(with_mend({.lack = Lack::section_not_whole,
                               .piece = piece.index,
                               .bars = {missing.bars},
-                              .wanted = kDays},
+                              .wanted = static_cast<double>(piece.method().section_days)},
                              *placed.plan, missing.when, minutes_for(piece, missing.bars)));
     int all = sections.all;
     int good = sections.all - static_cast<int>(sections.missing.size());

@@ -9,12 +9,10 @@
 #include "plan/quality/figure_builder.h"
 #include "plan/quality/mend.h"
 #include "plan/quality/missing.h"
+#include "practice/numbers.h"
 
 namespace cahier::figures {
 namespace {
-
-constexpr int kDaysForSeam = 7;
-constexpr int kSoon = 3;
 
 struct Seam {
   int bar = 0;  // before it
@@ -53,7 +51,7 @@ std::vector<Seam> seams_of(const PlacedPiece& piece) {
 
 // The day its days are counted from: where they are over when the plan begins, that day.
 Date due_from(const Seam& seam, const Plan& plan) {
-  const bool overdue = seam.learned.date + days{kDaysForSeam} < plan.from;
+  const bool overdue = seam.learned.date + days{numbers::kSeamDays} < plan.from;
   return overdue ? plan.from : seam.learned.date;
 }
 
@@ -67,9 +65,9 @@ bool is_played_within(const Seam& seam, const Plan& plan, int most) {
 std::vector<Missing> missing_seams(const PlacedPiece& piece) {
   std::vector<Missing> missing;
   for (const Seam& seam : seams_of(piece)) {
-    if (is_played_within(seam, *piece.plan, kDaysForSeam)) continue;
+    if (is_played_within(seam, *piece.plan, numbers::kSeamDays)) continue;
     const Date due = due_from(seam, *piece.plan);
-    missing.push_back({{seam.bar, seam.bar + 1}, {due, due + days{kDaysForSeam}}});
+    missing.push_back({{seam.bar, seam.bar + 1}, {due, due + days{numbers::kSeamDays}}});
   }
   return missing;
 }
@@ -86,10 +84,11 @@ Figure seams(const PlacedPlan& placed) {
       figure.lacks(with_mend({.lack = Lack::seam_late,
                               .piece = piece.index,
                               .bars = {late.bars},
-                              .wanted = kDaysForSeam},
+                              .wanted = static_cast<double>(numbers::kSeamDays)},
                              *placed.plan, late.when, piece.time.join(late.bars, 2)));
-    const auto soon = std::ranges::count_if(
-        all, [&](const Seam& seam) { return is_played_within(seam, *placed.plan, kSoon); });
+    const auto soon = std::ranges::count_if(all, [&](const Seam& seam) {
+      return is_played_within(seam, *placed.plan, numbers::kSeamSoonDays);
+    });
     if (!figure.at_least(static_cast<double>(soon) / count, 0.5))
       figure.lacks({.lack = Lack::seams_slow,
                     .piece = piece.index,

@@ -7,11 +7,10 @@
 #include "plan/quality/figure_builder.h"
 #include "plan/quality/mend.h"
 #include "plan/quality/missing.h"
+#include "practice/numbers.h"
 
 namespace cahier::figures {
 namespace {
-
-constexpr int kDaysForTwo = 56;
 
 // By bar, how many passes of a drill it lies in.
 std::vector<int> count_passes(const PlacedPiece& piece, Drill drill) {
@@ -22,7 +21,9 @@ std::vector<int> count_passes(const PlacedPiece& piece, Drill drill) {
   return passes;
 }
 
-int passes_wanted(const PlacedPiece& piece) { return piece.leaves(kDaysForTwo) ? 2 : 1; }
+int passes_wanted(const PlacedPiece& piece) {
+  return piece.leaves(piece.method().second_pass_days) ? piece.method().passes : 1;
+}
 
 DateSpan window_of(const PlacedPiece& piece) {
   return {*piece.last_new + days{1}, piece.plan->by - days{1}};
@@ -42,7 +43,7 @@ void say_lack(FigureBuilder& figure, const PlacedPiece& piece, Drill drill, Lack
 }  // namespace
 
 std::vector<Missing> missing_passes(const PlacedPiece& piece) {
-  if (!piece.leaves(kDaysLeft)) return {};
+  if (!piece.leaves(numbers::kDaysLeft)) return {};
   const std::vector<int> slow = count_passes(piece, Drill::slow_pass);
   const std::vector<int> counted = count_passes(piece, Drill::counted_pass);
   std::vector<int> bars;
@@ -56,7 +57,7 @@ std::vector<Missing> missing_passes(const PlacedPiece& piece) {
 Figure passes(const PlacedPlan& placed) {
   FigureBuilder figure(FigureKind::passes);
   for (const PlacedPiece& piece : placed.pieces) {
-    if (!piece.leaves(kDaysLeft)) continue;
+    if (!piece.leaves(numbers::kDaysLeft)) continue;
     const int bars = piece.planned->piece.whole().size();
     int short_of = 0;
     for (const Missing& missing : missing_passes(piece)) short_of += missing.bars.size();
@@ -68,7 +69,7 @@ Figure passes(const PlacedPlan& placed) {
       std::vector<int> one;
       for (int bar = piece.planned->piece.first_bar(); bar <= piece.planned->piece.bars; ++bar) {
         if (passes[bar] == 0) none.push_back(bar);
-        if (passes[bar] == 1 && passes_wanted(piece) == 2) one.push_back(bar);
+        if (passes[bar] > 0 && passes[bar] < passes_wanted(piece)) one.push_back(bar);
       }
       say_lack(figure, piece, drill, slow ? Lack::no_slow_pass : Lack::no_counted_pass, none);
       say_lack(figure, piece, drill, slow ? Lack::one_slow_pass : Lack::one_counted_pass, one);

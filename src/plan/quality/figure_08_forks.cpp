@@ -9,14 +9,12 @@
 
 #include "plan/quality/each_figure.h"
 #include "plan/quality/figure_builder.h"
+#include "practice/numbers.h"
 
 namespace cahier {
 
 namespace figures {
 namespace {
-
-constexpr int kDaysForThree = 28;
-constexpr int kLastWithin = 14;  // days before the date
 
 std::vector<Date> drill_days(const PlacedPiece& piece, const WayOn& way) {
   const int nearest = way.at + 1 - piece.plan->method.chunk_most;
@@ -45,10 +43,11 @@ bool grow(const std::vector<Date>& drilled, Date last_from) {
   return false;
 }
 
-std::optional<Lack> lack_of(const std::vector<Date>& drilled, Date last_from, bool three) {
-  if (three && drilled.size() < 3) return Lack::fork_seldom;
+// `wanted`: how many drills there should be.
+std::optional<Lack> lack_of(const std::vector<Date>& drilled, Date last_from, int wanted) {
+  if (static_cast<int>(drilled.size()) < wanted && wanted > 1) return Lack::fork_seldom;
   if (drilled.empty() || drilled.back() < last_from) return Lack::fork_early;
-  if (three && !grow(drilled, last_from)) return Lack::fork_not_growing;
+  if (wanted > 2 && !grow(drilled, last_from)) return Lack::fork_not_growing;
   return std::nullopt;
 }
 
@@ -57,14 +56,16 @@ std::optional<Lack> lack_of(const std::vector<Date>& drilled, Date last_from, bo
 Figure forks(const PlacedPlan& placed) {
   FigureBuilder figure(FigureKind::forks);
   for (const PlacedPiece& piece : placed.pieces) {
-    if (!piece.leaves(kDaysLeft)) continue;
+    if (!piece.leaves(numbers::kDaysLeft)) continue;
+    const Method& method = piece.method();
+    const Date last_from = placed.plan->by - days{method.last_fork_days};
+    const int wanted = piece.leaves(method.fork_drill_days) ? method.fork_drills : 1;
     int all = 0;
     int good = 0;
     for (const Fork& fork : piece.planned->forks)
       for (const WayOn& way : fork.ways) {
         ++all;
-        const auto lack = lack_of(drill_days(piece, way), placed.plan->by - days{kLastWithin},
-                                  piece.leaves(kDaysForThree));
+        const auto lack = lack_of(drill_days(piece, way), last_from, wanted);
         if (lack)
           figure.lacks({.lack = *lack, .piece = piece.index, .bars = {{way.to, way.to}}});
         else

@@ -10,13 +10,10 @@
 #include "plan/quality/each_figure.h"
 #include "plan/quality/figure_builder.h"
 #include "plan/quality/missing.h"
+#include "practice/numbers.h"
 
 namespace cahier::figures {
 namespace {
-
-constexpr int kWeek = 7;
-constexpr int kMostInAWeek = 2;
-constexpr double kShare = 0.25;
 
 bool is_temper(const PlacedTask& placed) { return stage_of(placed.task->drill) == Stage::temper; }
 
@@ -35,18 +32,18 @@ void measure_share(FigureBuilder& figure, const PlacedPiece& piece) {
     all += placed.task->minutes;
     if (is_temper(placed)) temper += placed.task->minutes;
   }
-  if (all <= 0 || figure.at_most(temper / all, kShare)) return;
+  if (all <= 0 || figure.at_most(temper / all, piece.method().temper_share)) return;
   figure.lacks({.lack = Lack::temper_share,
                 .piece = piece.index,
                 .found = 100 * temper / all,
-                .wanted = 100 * kShare});
+                .wanted = 100 * piece.method().temper_share});
 }
 
 void measure_last_week(FigureBuilder& figure, const PlacedPiece& piece,
                        const std::vector<PlacedTask>& temper) {
   std::vector<Date> late;
   for (const PlacedTask& placed : temper)
-    if (placed.date >= piece.plan->by - days{kWeek}) late.push_back(placed.date);
+    if (placed.date >= piece.plan->by - days{numbers::kTemperWeek}) late.push_back(placed.date);
   if (figure.at_most(static_cast<double>(late.size()), 0)) return;
   late.erase(std::unique(late.begin(), late.end()), late.end());
   figure.lacks({.lack = Lack::temper_at_the_end, .piece = piece.index, .dates = late});
@@ -64,13 +61,13 @@ void measure_weeks(FigureBuilder& figure, const PlacedPiece& piece) {
     int here = 0;
     const auto& turns = by_bar[bar];
     for (std::size_t last = 0, first = 0; last < turns.size(); ++last) {
-      while (turns[last].date - turns[first].date >= days{kWeek}) ++first;
+      while (turns[last].date - turns[first].date >= days{numbers::kTemperWeek}) ++first;
       if (!turns[last].past) here = std::max(here, static_cast<int>(last - first) + 1);
     }
-    if (here > kMostInAWeek) bars.push_back(bar);
+    if (here > numbers::kMostTemperInAWeek) bars.push_back(bar);
     most = std::max(most, here);
   }
-  if (!figure.at_most(most, kMostInAWeek))
+  if (!figure.at_most(most, numbers::kMostTemperInAWeek))
     figure.lacks({.lack = Lack::temper_too_often, .piece = piece.index, .bars = as_ranges(bars)});
 }
 
@@ -173,7 +170,7 @@ Figure spoken_and_written(const PlacedPlan& placed) {
     measure_share(figure, piece);
     WeakestFirst(piece).measure(figure);
     measure_in_place(figure, piece, temper);
-    if (!piece.leaves(kDaysLeft)) continue;
+    if (!piece.leaves(numbers::kDaysLeft)) continue;
     measure_last_week(figure, piece, temper);
     measure_weeks(figure, piece);
   }

@@ -12,11 +12,10 @@
 #include "plan/phrase_map.h"
 #include "plan/quality/each_figure.h"
 #include "plan/quality/figure_builder.h"
+#include "practice/numbers.h"
 
 namespace cahier::figures {
 namespace {
-
-constexpr int kLongRecall = 8;
 
 class Starts {
  public:
@@ -119,7 +118,7 @@ Figure phrases(const PlacedPlan& placed) {
       const Task& task = *placed_task.task;
       if (placed_task.past) continue;
       if (is_pass(task.drill)) starts.add(Lack::pass_inside_phrase, task.bars.first);
-      if (task.drill == Drill::recall && counted_bars(task.bars) >= kLongRecall)
+      if (task.drill == Drill::recall && counted_bars(task.bars) >= numbers::kLeastWholeBars)
         starts.add(Lack::recall_inside_phrase, task.bars.first);
     }
     starts.measure(figure);

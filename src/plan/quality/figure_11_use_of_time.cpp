@@ -8,26 +8,24 @@
 
 #include "plan/quality/each_figure.h"
 #include "plan/quality/figure_builder.h"
+#include "practice/numbers.h"
 
 namespace cahier::figures {
 namespace {
 
-constexpr int kPracticeDays = 14;
-constexpr int kNotCounted = 2;
-constexpr double kThin = 1.0 / 3;  // of a day's minutes
-constexpr double kMostThin = 0.25;
-
-bool is_thin(const Day& day) { return day.minutes() < day.allowance * kThin - 1e-9; }
+bool is_thin(const Day& day, const Method& method) {
+  return day.minutes() < day.allowance * method.crumbs - 1e-9;
+}
 
 // A day of each weekday that has work more than once, and always thinly.
-std::vector<Date> free_weekdays(const std::vector<const Day*>& worked) {
+std::vector<Date> free_weekdays(const std::vector<const Day*>& worked, const Method& method) {
   std::array<int, 7> all{};
   std::array<int, 7> thin{};
   std::array<Date, 7> one{};
   for (const Day* day : worked) {
     const int weekday = weekday_index(day->date);
     ++all[weekday];
-    thin[weekday] += is_thin(*day) ? 1 : 0;
+    thin[weekday] += is_thin(*day, method) ? 1 : 0;
     one[weekday] = day->date;
   }
   std::vector<Date> free;
@@ -40,23 +38,24 @@ std::vector<Date> free_weekdays(const std::vector<const Day*>& worked) {
 
 Figure use_of_time(const PlacedPlan& placed) {
   FigureBuilder figure(FigureKind::use_of_time);
+  const Method& method = placed.plan->method;
   const auto last = placed.last_new();
   std::vector<const Day*> practice;
   for (const Day& day : placed.plan->days)
     if (last && day.date > *last && day.allowance > 0) practice.push_back(&day);
-  if (practice.size() < kPracticeDays + kNotCounted) return std::nullopt;
-  practice.resize(practice.size() - kNotCounted);
+  if (practice.size() < numbers::kDaysToFill + numbers::kLastNotFilled) return std::nullopt;
+  practice.resize(practice.size() - numbers::kLastNotFilled);
   std::erase_if(practice, [](const Day* day) { return day->tasks.empty(); });
   std::vector<Date> thin;
   for (const Day* day : practice)
-    if (is_thin(*day)) thin.push_back(day->date);
+    if (is_thin(*day, method)) thin.push_back(day->date);
   const double worked = std::max<double>(1, static_cast<double>(practice.size()));
-  if (!figure.at_most(static_cast<double>(thin.size()) / worked, kMostThin)) {
+  if (!figure.at_most(static_cast<double>(thin.size()) / worked, numbers::kMostThin)) {
     figure.lacks({.lack = Lack::thin_days,
                   .dates = thin,
                   .found = static_cast<double>(thin.size()),
                   .wanted = static_cast<double>(practice.size() / 4)});
-    if (const auto free = free_weekdays(practice); !free.empty())
+    if (const auto free = free_weekdays(practice, method); !free.empty())
       figure.lacks({.lack = Lack::free_weekdays, .dates = free});
   }
   return figure.take();

@@ -8,18 +8,16 @@
 // anything new than twice the mean between days with something new, or three. Days with something
 // done count as practice days of the past, with the mean minutes of those to come.
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <numeric>
 
 #include "plan/quality/each_figure.h"
 #include "plan/quality/figure_builder.h"
+#include "practice/numbers.h"
 
 namespace cahier::figures {
 namespace {
-
-constexpr int kMostDaysAChunk = 6;  // of practice: to wait longer for the next one spreads nothing
-constexpr int kEightWeeks = 56;
-constexpr int kPauseAlways = 3;
 
 struct Practice {
   Date date;
@@ -70,7 +68,7 @@ int days_until(const std::vector<Practice>& practice, Date date) {
 int days_at_full_pace(const std::vector<Practice>& practice, double minutes) {
   int count = 0;
   for (; count < static_cast<int>(practice.size()) && minutes > 1e-9; ++count)
-    minutes -= practice[count].minutes / 2;
+    minutes -= practice[count].minutes * numbers::kFullPaceShare;
   return minutes > 1e-9 ? static_cast<int>(practice.size()) + 1 : count;
 }
 
@@ -92,7 +90,7 @@ void measure_pauses(FigureBuilder& figure, const Plan& plan, const Learning& lea
                     const std::vector<Practice>& practice, int span) {
   const int learning_days = static_cast<int>(learning.chunks.size());
   const int mean = (span + learning_days - 1) / learning_days;
-  const int most = std::max(kPauseAlways, 2 * mean);
+  const int most = std::max(numbers::kPauseAlways, 2 * mean);
   for (auto day = learning.chunks.begin(); std::next(day) != learning.chunks.end(); ++day) {
     const Date next = std::next(day)->first;
     const int pause = days_until(practice, next) - days_until(practice, day->first) - 1;
@@ -109,16 +107,20 @@ void measure_pauses(FigureBuilder& figure, const Plan& plan, const Learning& lea
 Figure spread(const PlacedPlan& placed) {
   const Plan& plan = *placed.plan;
   const auto last = placed.last_new();
-  if (!last || plan.upkeep || plan.by - *last < days{kDaysLeft}) return std::nullopt;
+  if (!last || plan.upkeep || plan.by - *last < days{numbers::kDaysLeft}) return std::nullopt;
   const Learning learning = learning_of(placed);
   const std::vector<Practice> practice = practice_days(plan);
   const int full_pace = days_at_full_pace(practice, learning.minutes);
   const int all = static_cast<int>(practice.size());
   if (!learning.planned || full_pace > all) return std::nullopt;
-  int least = std::min(all / 3, kMostDaysAChunk * (learning.all - 1) + 1);
-  int most = (all + 1) / 2;
-  if (full_pace > 0 && plan.by - practice[full_pace - 1].date >= days{kEightWeeks}) {
-    const int leaves_eight_weeks = days_until(practice, plan.by - days{kEightWeeks});
+  // A tenth of a day: what is nearly a whole one is one.
+  const auto days_of = [&](double share) { return share * all; };
+  const auto days_a_chunk = static_cast<int>(numbers::kMostDaysAChunk);
+  int least = std::min(static_cast<int>(days_of(plan.method.least_learn_share) + 0.1),
+                       days_a_chunk * (learning.all - 1) + 1);
+  int most = static_cast<int>(std::ceil(days_of(plan.method.most_learn_share)));
+  if (full_pace > 0 && plan.by - practice[full_pace - 1].date >= days{plan.method.prove_days}) {
+    const int leaves_eight_weeks = days_until(practice, plan.by - days{plan.method.prove_days});
     if (leaves_eight_weeks < least) least = (full_pace + leaves_eight_weeks + 1) / 2;
     most = std::min(most, leaves_eight_weeks);
   }

@@ -11,12 +11,10 @@
 
 #include "plan/quality/each_figure.h"
 #include "plan/quality/figure_builder.h"
+#include "practice/numbers.h"
 
 namespace cahier::figures {
 namespace {
-
-constexpr int kFirstDays = 10;
-constexpr int kRecalls = 3;
 
 // Minutes that are left on each day; those that would recall a chunk once more are taken.
 class FreeMinutes {
@@ -78,20 +76,21 @@ Figure criterion(const PlacedPlan& placed) {
   FigureBuilder figure(FigureKind::criterion);
   FreeMinutes free(*placed.plan);
   for (const PlacedPiece& piece : placed.pieces) {
-    if (!piece.leaves(kDaysLeft)) continue;
+    if (!piece.leaves(numbers::kDaysLeft)) continue;
     const std::vector<std::set<Date>> recalls = recall_days_of(piece);
     int all = 0;
     std::vector<BarRange> few;
     for (const int chunk : by_learning(piece)) {
       const Chunk& of = piece.planned->chunks[chunk];
       const Date learned = piece.learned[chunk]->date;
-      const DateSpan window{learned + days{1}, learned + days{kFirstDays}};
+      const DateSpan window{learned + days{1}, learned + days{piece.method().criterion_days}};
       if (window.last < placed.plan->from) continue;
       ++all;
       const auto held = static_cast<int>(
           std::ranges::count_if(recalls[chunk], [&](Date date) { return window.contains(date); }));
       const double minutes = piece.time.recall(of.bars, of.level);
-      if (held < kRecalls && free.take(window, recalls[chunk], kRecalls - held, minutes) > 0)
+      if (held < piece.method().criterion &&
+          free.take(window, recalls[chunk], piece.method().criterion - held, minutes) > 0)
         few.push_back(of.bars);
     }
     if (figure.all_of(all - static_cast<int>(few.size()), all)) continue;

@@ -6,13 +6,10 @@
 
 #include "plan/quality/each_figure.h"
 #include "plan/quality/figure_builder.h"
+#include "practice/numbers.h"
 
 namespace cahier::figures {
 namespace {
-
-constexpr double kMost = 0.75;
-constexpr int kHard = 4;  // and 5
-constexpr int kEasy = 2;  // and 1
 
 double median(std::vector<double> of) {
   std::ranges::sort(of);
@@ -25,7 +22,7 @@ double median(std::vector<double> of) {
 Figure hard_bars(const PlacedPlan& placed) {
   FigureBuilder figure(FigureKind::hard_bars);
   for (const PlacedPiece& piece : placed.pieces) {
-    if (!piece.leaves(kDaysLeft)) continue;
+    if (!piece.leaves(numbers::kDaysLeft)) continue;
     std::vector<double> hard;
     std::vector<double> easy;
     std::vector<std::optional<Date>> last(piece.learned.size());
@@ -36,19 +33,19 @@ Figure hard_bars(const PlacedPlan& placed) {
         const int level = piece.planned->chunks[chunk].level;
         if (last[chunk] && *last[chunk] < one.date && !one.past) {
           const auto gap = static_cast<double>((one.date - *last[chunk]).count());
-          if (level >= kHard) hard.push_back(gap);
-          if (level <= kEasy) easy.push_back(gap);
+          if (level >= piece.method().weak_level) hard.push_back(gap);
+          if (level <= numbers::kEasyLevel) easy.push_back(gap);
         }
         last[chunk] = one.date;
       }
     }
     if (hard.empty() || easy.empty()) continue;
     const double ratio = median(hard) / median(easy);
-    if (!figure.at_most(ratio, kMost))
+    if (!figure.at_most(ratio, numbers::kHardGapMost))
       figure.lacks({.lack = Lack::hard_bars_rest,
                     .piece = piece.index,
                     .found = 100 * ratio,
-                    .wanted = 100 * kMost});
+                    .wanted = 100 * numbers::kHardGapMost});
   }
   return figure.take();
 }

@@ -16,15 +16,10 @@
 #include "plan/counted_task.h"
 #include "plan/quality/each_figure.h"
 #include "plan/quality/figure_builder.h"
+#include "practice/numbers.h"
 
 namespace cahier::figures {
 namespace {
-
-constexpr double kFirstRecall = 1.1;  // times the tempo of learning
-constexpr double kStep = 0.2;         // of the performance tempo
-constexpr double kNearTempo = 0.9;    // of it
-constexpr int kTimes = 2;
-constexpr double kMarksApart = 0.12;
 
 double performance(const PlacedPiece& piece, int bar) {
   return tempo_or_usual(piece.planned->piece, bar).quarters_per_minute();
@@ -54,13 +49,14 @@ void measure_recalls(FigureBuilder& figure, const PlacedPiece& piece) {
       if (!tested[chunk] && learned[chunk] > 0 && !one.past) {
         const double times = now / learned[chunk];
         fastest = std::max(fastest, times);
-        if (times > kFirstRecall + 1e-9) fast.push_back(chunks[chunk].bars);
+        if (times > piece.method().first_recall_tempo + 1e-9) fast.push_back(chunks[chunk].bars);
       }
       tested[chunk] = true;
       if (one.task->drill != Drill::recall) continue;
       if (recalled[chunk] > 0 && !one.past) {
         highest = std::max(highest, now - recalled[chunk]);
-        if (now - recalled[chunk] > kStep + 1e-9) leaps.push_back(chunks[chunk].bars);
+        if (now - recalled[chunk] > piece.method().tempo_step + 1e-9)
+          leaps.push_back(chunks[chunk].bars);
       }
       recalled[chunk] = now;
     }
@@ -68,8 +64,9 @@ void measure_recalls(FigureBuilder& figure, const PlacedPiece& piece) {
   const auto say = [&](Lack lack, std::vector<BarRange>& bars) {
     figure.lacks({.lack = lack, .piece = piece.index, .bars = put_together(bars)});
   };
-  if (!figure.at_most(fastest, kFirstRecall)) say(Lack::first_recall_fast, fast);
-  if (!figure.at_most(highest, kStep)) say(Lack::tempo_leaps, leaps);
+  if (!figure.at_most(fastest, piece.method().first_recall_tempo))
+    say(Lack::first_recall_fast, fast);
+  if (!figure.at_most(highest, piece.method().tempo_step)) say(Lack::tempo_leaps, leaps);
 }
 
 void measure_sections(FigureBuilder& figure, const PlacedPiece& piece) {
@@ -80,7 +77,8 @@ void measure_sections(FigureBuilder& figure, const PlacedPiece& piece) {
   for (const PlacedTask& one : piece.tasks) {
     if (!retrieves(one.task->drill) || !one.task->tempo || one.date >= first) continue;
     const int at = one.task->bars.first;
-    if (*one.task->tempo < piece.time.mark(at, kNearTempo, one.task->beat) - 1e-9) continue;
+    if (*one.task->tempo < piece.time.mark(at, piece.method().proved_tempo, one.task->beat) - 1e-9)
+      continue;
     for (const BarRange& played : one.task->played())
       for (int bar = played.first; bar <= played.last; ++bar) ++times[bar];
   }
@@ -90,7 +88,8 @@ void measure_sections(FigureBuilder& figure, const PlacedPiece& piece) {
     if (section.same_as) continue;
     ++all;
     const auto from = times.begin() + section.bars.first;
-    if (*std::min_element(from, from + section.bars.size()) < kTimes) slow.push_back(section.bars);
+    if (*std::min_element(from, from + section.bars.size()) < piece.method().proved_times)
+      slow.push_back(section.bars);
   }
   if (!figure.all_of(all - static_cast<int>(slow.size()), all))
     figure.lacks({.lack = Lack::never_near_tempo, .piece = piece.index, .bars = slow});
@@ -102,7 +101,7 @@ bool names_tempo(const PlacedPiece& piece, const Task& task, int bar) {
   const bool named = std::any_of(task.tempi.begin(), task.tempi.end(),
                                  [&](const TempoFrom& from) { return from.bar == bar; });
   const double found = task.tempo_at(bar) * quarters(task.beat) / performance(piece, bar);
-  return named && std::abs(found / share(piece, task) - 1) <= kMarksApart;
+  return named && std::abs(found / share(piece, task) - 1) <= numbers::kMarksApart;
 }
 
 bool has_its_tempo_everywhere(const PlacedPiece& piece, const Task& task) {
@@ -166,7 +165,7 @@ void measure_beats(FigureBuilder& figure, const PlacedPiece& piece) {
 Figure tempo(const PlacedPlan& placed) {
   FigureBuilder figure(FigureKind::tempo);
   for (const PlacedPiece& piece : placed.pieces) {
-    if (!piece.leaves(kDaysLeft)) continue;
+    if (!piece.leaves(numbers::kDaysLeft)) continue;
     measure_recalls(figure, piece);
     measure_sections(figure, piece);
     measure_places(figure, piece);

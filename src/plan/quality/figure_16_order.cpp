@@ -8,11 +8,10 @@
 #include "plan/phrase_map.h"
 #include "plan/quality/each_figure.h"
 #include "plan/quality/figure_builder.h"
+#include "practice/numbers.h"
 
 namespace cahier::figures {
 namespace {
-
-constexpr int kMostChanges = 3;
 
 const Task* learn_task(const PlacedPiece& piece, int chunk) {
   for (const PlacedTask& placed : piece.tasks)
@@ -52,14 +51,14 @@ void measure_changes(FigureBuilder& figure, const Plan& plan) {
     int changes = 0;
     for (std::size_t at = 1; at < day.tasks.size(); ++at)
       changes += day.tasks[at].piece != day.tasks[at - 1].piece ? 1 : 0;
-    if (changes > kMostChanges) dates.push_back(day.date);
+    if (changes > numbers::kMostPieceChanges) dates.push_back(day.date);
     most = std::max(most, changes);
   }
-  if (!figure.at_most(most, kMostChanges))
+  if (!figure.at_most(most, numbers::kMostPieceChanges))
     figure.lacks({.lack = Lack::pieces_mixed,
                   .dates = dates,
                   .found = static_cast<double>(most),
-                  .wanted = kMostChanges});
+                  .wanted = static_cast<double>(numbers::kMostPieceChanges)});
 }
 
 }  // namespace
@@ -69,7 +68,7 @@ Figure order(const PlacedPlan& placed) {
   const Plan& plan = *placed.plan;
   bool any = false;
   for (const PlacedPiece& piece : placed.pieces) {
-    if (!piece.leaves(kDaysLeft)) continue;
+    if (!piece.leaves(numbers::kDaysLeft)) continue;
     any = true;
     if (plan.order == Order::forward) measure_forward(figure, piece);
   }

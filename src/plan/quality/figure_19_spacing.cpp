@@ -7,11 +7,10 @@
 #include "plan/near_gaps.h"
 #include "plan/quality/each_figure.h"
 #include "plan/quality/figure_builder.h"
+#include "practice/numbers.h"
 
 namespace cahier::figures {
 namespace {
-
-constexpr double kNearShare = 0.95;
 
 // By chunk.
 std::vector<std::vector<Date>> recalls_of(const PlacedPiece& piece) {
@@ -32,7 +31,7 @@ Figure spacing(const PlacedPlan& placed) {
   FigureBuilder figure(FigureKind::spacing);
   const NearGaps gaps(*placed.plan);
   for (const PlacedPiece& piece : placed.pieces) {
-    if (!piece.leaves(kDaysLeft)) continue;
+    if (!piece.leaves(numbers::kDaysLeft)) continue;
     const std::vector<std::vector<Date>> recalls = recalls_of(piece);
     GapCount sum;
     std::vector<BarRange> long_waits;
@@ -48,11 +47,11 @@ Figure spacing(const PlacedPlan& placed) {
           {.lack = Lack::gap_too_long, .piece = piece.index, .bars = put_together(long_waits)});
     if (sum.near + sum.off == 0) continue;
     const double share = static_cast<double>(sum.near) / (sum.near + sum.off);
-    if (!figure.at_least(share, kNearShare))
+    if (!figure.at_least(share, numbers::kNearShare))
       figure.lacks({.lack = Lack::gaps_off,
                     .piece = piece.index,
                     .found = 100 * share,
-                    .wanted = 100 * kNearShare});
+                    .wanted = 100 * numbers::kNearShare});
   }
   return figure.take();
 }

@@ -42,6 +42,7 @@ struct PlacedPiece {
   // everything is taken to be learned when the plan begins.
   std::optional<Date> last_new{};
 
+  const Method& method() const { return plan->method; }
   // Whether the date leaves so many days after the last new bars.
   bool leaves(int days_wanted) const;
   // When the last of these bars is learned; nothing where one is not.

@@ -17,13 +17,12 @@
 
 #include "plan/rules/each_rule.h"
 #include "practice/best_gap.h"
+#include "practice/numbers.h"
 
 namespace cahier {
 namespace {
 
 using Kind = Violation::Kind;
-
-constexpr int kWeek = 7;
 
 // By day, counted from the first; the day after the last is the date itself.
 struct Calendar {
@@ -34,7 +33,7 @@ struct Calendar {
       limit.push_back(longest_gap_days(indexed.plan.method, count - day));
     for (int day = count - 2; day >= 0; --day)
       next_practice[day] = indexed.days[day + 1]->allowance > 0 ? day + 1 : next_practice[day + 1];
-    for (int day = first; day < std::min(count, first + kWeek); ++day)
+    for (int day = first; day < std::min(count, first + numbers::kOverdueWeek); ++day)
       if (indexed.days[day]->allowance > 0) overdue_by = day;
   }
 

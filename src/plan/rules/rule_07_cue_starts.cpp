@@ -8,6 +8,7 @@
 
 #include "plan/rules/each_rule.h"
 #include "plan/rules/weak_chunks.h"
+#include "practice/numbers.h"
 
 namespace cahier {
 namespace {
@@ -15,7 +16,6 @@ namespace {
 using Kind = Violation::Kind;
 
 // A section longer than this needs a cue start inside it (bars, a pickup not counted).
-constexpr int kLongSection = 16;
 // More ordered outcomes than this are no table for a printed page.
 constexpr long kMostOutcomes = 1296;
 
@@ -29,7 +29,7 @@ void check_numbers(IndexedPlan& indexed, const IndexedPiece& piece) {
       indexed.violation(7, Kind::start_order,
                         fmt::format("cue start {} is not after the one before", cues[at].number));
     const int chunk = piece.chunk_at[cues[at].bar];
-    const int share = chunk >= 0 && piece.weakness[chunk].raised ? kWeakShare : 1;
+    const int share = chunk >= 0 && piece.weakness[chunk].raised ? numbers::kWeakFaces : 1;
     if (cues[at].weight != share)
       indexed.violation(
           7, Kind::start_share,
@@ -52,7 +52,7 @@ void check_places(IndexedPlan& indexed, const IndexedPiece& piece) {
                                     section.name, section.bars.first));
     const auto inside = std::upper_bound(bars.begin(), bars.end(), section.bars.first);
     const int size = section.bars.size() - (section.bars.first == 0 ? 1 : 0);
-    if (size > kLongSection && (inside == bars.end() || *inside > section.bars.last))
+    if (size > numbers::kNeedsInnerStart && (inside == bars.end() || *inside > section.bars.last))
       indexed.violation(
           7, Kind::long_section_without_start,
           fmt::format("section \"{}\" has {} bars and no cue start inside", section.name, size));

@@ -11,7 +11,4 @@ namespace cahier {
 // By chunk of one piece.
 std::vector<Weakness> weak_chunks(const Plan& plan, int piece);
 
-// How many times the share of a start that does not slip one has that leads into a weak chunk.
-inline constexpr int kWeakShare = 2;
-
 }  // namespace cahier

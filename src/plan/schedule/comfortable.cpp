@@ -9,13 +9,10 @@
 #include "plan/schedule/runs_aside.h"
 #include "plan/schedule/thin_days.h"
 #include "plan/schedule/welcome_work.h"
+#include "practice/numbers.h"
 
 namespace cahier {
 namespace {
-
-constexpr int kJoinWithin = 4;       // days: then a join no longer waits for a better place
-constexpr double kOverdue = 1.5;     // best gaps since the last recall
-constexpr double kLightShare = 0.5;  // of the last day's allowance
 
 class Layout {
  public:
@@ -96,7 +93,7 @@ class Layout {
     if (!pace_.catch_up || day != draft_.practice_days.back()) return;
     const double used = day_of(day).allowance - draft_.room[day];
     draft_.room[day] =
-        std::clamp(kLightShare * day_of(day).allowance - used, 0.0, draft_.room[day]);
+        std::clamp(numbers::kLightShare * day_of(day).allowance - used, 0.0, draft_.room[day]);
   }
 
   void play_reserved(int day) {
@@ -145,7 +142,8 @@ class Layout {
     for (Wanted& one : wanted) {
       if (one.done) continue;
       PieceProgress& progress = *draft_.pieces[one.piece];
-      const bool pressing = one.want.must || one.want.first || one.want.ripeness >= kOverdue;
+      const bool pressing =
+          one.want.must || one.want.first || one.want.ripeness >= numbers::kLateGap;
       const double room = draft_.room[day] - (pressing ? 0 : kept);
       Task task = recall_task(progress, one.want, day, room);
       if (task.minutes > room) continue;
@@ -188,7 +186,8 @@ class Layout {
   bool can_stay_free(int position, const std::vector<Wanted>& wanted) const {
     if (!pace_.catch_up || !everything_learned() || position < 1) return false;
     const int day = draft_.practice_days[position];
-    if (free_before(position) >= (runs_on(position + 1) ? 2 : 1)) return false;
+    const int most = runs_on(position + 1) ? numbers::kFreeBeforeARun : numbers::kFreeInARow;
+    if (free_before(position) >= most) return false;
     if (!draft_.is_welcome(Drill::slow_pass, day)) return false;
     double minutes = draft_.schedule.days[day].allowance - draft_.room[day];
     if (minutes > 0) return false;
@@ -197,7 +196,7 @@ class Layout {
       const PieceProgress& progress = *draft_.pieces[one.piece];
       minutes += recall_task(progress, one.want, day, draft_.room[day]).minutes;
     }
-    if (minutes >= kFullShare * draft_.schedule.days[day].allowance) return false;
+    if (minutes >= draft_.full_share() * draft_.schedule.days[day].allowance) return false;
     return std::all_of(draft_.pieces.begin(), draft_.pieces.end(), [&](const auto& progress) {
       return !progress->slips() &&
              !progress->starts_due.has_fork_due(day, draft_.end, progress->recalls) &&
@@ -210,7 +209,7 @@ class Layout {
   // Only what cannot wait.
   void catch_up(std::vector<Wanted>& wanted, int day) {
     std::erase_if(wanted, [](const Wanted& one) {
-      return !one.want.must && !one.want.first && one.want.ripeness < kOverdue;
+      return !one.want.must && !one.want.first && one.want.ripeness < numbers::kLateGap;
     });
     recall(wanted, day, 0);
     note_missed(wanted);
@@ -261,7 +260,7 @@ class Layout {
         draft_.put(std::move(task), day);
     };
     for (auto& progress : draft_.pieces) {
-      take(*progress, {pace_.eager ? day : day - kJoinWithin});
+      take(*progress, {pace_.eager ? day : day - work_.terms.method.join_days});
       take(*progress,
            {day - 1, true, [&](const Task& join) { return draft_.stands_apart(join, day); }});
     }
@@ -275,7 +274,7 @@ class Layout {
       for (Task& task : progress.starts_due.on_day(
                position, draft_.practice_days, draft_.end, progress.recalls, progress.make,
                set_aside, draft_.room[day], !day_of(day).tasks.empty(),
-               kFullShare * day_of(day).allowance - day_of(day).minutes())) {
+               draft_.full_share() * day_of(day).allowance - day_of(day).minutes())) {
         if (retrieves(task.drill)) progress.recalls.retrieve(task, day);
         draft_.put(std::move(task), day);
       }

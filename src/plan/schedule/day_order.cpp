@@ -10,6 +10,8 @@
 #include <map>
 #include <utility>
 
+#include "practice/numbers.h"
+
 namespace cahier {
 namespace {
 
@@ -154,11 +156,11 @@ void put_in_order(Day& day, const LevelOf& level_of) {
 
 void divide_into_sittings(Day& day, int blocks, double break_after) {
   // A day that hardly passes one block's share needs no break.
-  constexpr double kHardly = 1.3;
   if (day.tasks.empty()) return;
   const double minutes = day.minutes();
-  const int by_blocks =
-      std::min(blocks, static_cast<int>(std::ceil(minutes * blocks / (kHardly * day.allowance))));
+  const int by_blocks = std::min(
+      blocks,
+      static_cast<int>(std::ceil(minutes * blocks / (numbers::kHardlyABlock * day.allowance))));
   int wanted = std::max({1, by_blocks, static_cast<int>(std::ceil(minutes / break_after))});
   std::vector<int> sittings = sittings_from_the_end(day, wanted);
   // On a long day a break more, until none comes too late, and the first one in the first half or

@@ -10,8 +10,7 @@
 namespace cahier {
 namespace {
 
-constexpr double kTemperShare = 0.25;  // of a piece's minutes, at most
-constexpr double kTaskEffort = 20;     // takes as long as so many chunks do on one day
+constexpr double kTaskEffort = 20;  // takes as long as so many chunks do on one day
 
 }  // namespace
 
@@ -113,7 +112,7 @@ void Draft::temper(int position) {
     PieceProgress& progress = *pieces[piece];
     const TemperRoom of_day{std::min(room[day], temper_left(static_cast<int>(piece), day)),
                             !schedule.days[day].tasks.empty(),
-                            kFullShare * schedule.days[day].allowance};
+                            full_share() * schedule.days[day].allowance};
     for (Task& task : progress.temper.take(position, practice_days, end, progress.recalls,
                                            progress.make, of_day))
       put(std::move(task), day);
@@ -122,6 +121,7 @@ void Draft::temper(int position) {
 
 // So many minutes more until spoken and written work has its share of all that is set so far.
 double Draft::temper_left(int piece, int until) const {
+  const double share = work.terms.method.temper_share;
   double temper = 0;
   double all = 0;
   for (int day = 0; day <= until; ++day)
@@ -130,7 +130,7 @@ double Draft::temper_left(int piece, int until) const {
         all += task.minutes;
         if (stage_of(task.drill) == Stage::temper) temper += task.minutes;
       }
-  return std::max(0.0, (kTemperShare * all - temper) / (1 - kTemperShare));
+  return std::max(0.0, (share * all - temper) / (1 - share));
 }
 
 void Draft::set_aside(PieceProgress& progress, RunDays runs) {
@@ -171,7 +171,7 @@ Reason Draft::run_reason(const PieceProgress& progress, int on) const {
     run -= all - asked;
     days_left.erase(days_left.begin(), days_left.end() - static_cast<std::ptrdiff_t>(asked));
   }
-  return witnessed_runs(days_left)[run];
+  return witnessed_runs(days_left, work.terms.method.listener_days)[run];
 }
 
 void Draft::finish(int index) {

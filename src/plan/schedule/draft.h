@@ -6,10 +6,9 @@
 
 #include "plan/due/piece_progress.h"
 #include "plan/schedule/work.h"
+#include "practice/numbers.h"
 
 namespace cahier {
-
-constexpr double kFullShare = 0.34;  // of a day's allowance: fewer minutes are crumbs
 
 class Draft {
  public:
@@ -40,6 +39,9 @@ class Draft {
   // The run-throughs set aside for this day, of the pieces that are learned. Their minutes were
   // taken from the room when they were set aside.
   void place_runs(int day);
+
+  // Of a day's allowance: with fewer minutes the day is crumbs.
+  double full_share() const { return work.terms.method.crumbs + numbers::kFullShareSpare; }
 
   // Puts the day in order and says what is special about it.
   void finish(int day);

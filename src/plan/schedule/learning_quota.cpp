@@ -2,12 +2,12 @@
 
 #include <algorithm>
 
+#include "practice/numbers.h"
+
 namespace cahier {
 namespace {
 
-constexpr int kLastStretch = 10;  // days before the date without a day to catch up
-
-// The last practice day of every week with at least four; but the last days of learning, and the
+// The last practice day of every week with at least so many; but the last days of learning, and the
 // last before the date, are needed as they are.
 std::vector<bool> catch_up_days(const std::vector<Day>& days, const std::vector<int>& practice_days,
                                 int until) {
@@ -21,7 +21,9 @@ std::vector<bool> catch_up_days(const std::vector<Day>& days, const std::vector<
                                              std::chrono::days{6 - weekday_index(days[day].date)};
     if (!week_ends) continue;
     const int left = static_cast<int>(days.size()) - day;
-    if (in_week >= 4 && (day < until || left > kLastStretch) && day != until) rests[day] = true;
+    if (in_week >= numbers::kCatchUpWeek && (day < until || left > numbers::kNoCatchUpDays) &&
+        day != until)
+      rests[day] = true;
     in_week = 0;
   }
   return rests;

@@ -8,11 +8,10 @@
 
 #include "plan/due/growing_runs.h"
 #include "plan/due/longer_stretches.h"
+#include "practice/numbers.h"
 
 namespace cahier {
 namespace {
-
-constexpr int kMoreRuns = 2;
 
 // The day on which the last chunk of a piece is learned, when each day takes its even share.
 int learned_by(const Draft& draft, const Pace& pace, const PieceProgress& progress) {
@@ -35,7 +34,7 @@ int learned_by(const Draft& draft, const Pace& pace, const PieceProgress& progre
 // One who has made them all plays it through twice more before the date, where there is room.
 RunsAsked runs_asked(const Draft& draft, const PieceProgress& progress) {
   RunsAsked asked = progress.runs_asked(draft.work.terms);
-  asked.more = std::max(0, kMoreRuns - asked.runs);
+  asked.more = std::max(0, numbers::kMoreRuns - asked.runs);
   return asked;
 }
 
@@ -60,7 +59,7 @@ RunDays run_days(const Draft& draft, const Pace& pace, const PieceProgress& prog
   RunsAsked asked = runs_asked(draft, progress);
   if (pace.last_days) return few_run_days(draft, asked, minutes);
   if (pace.more_runs)
-    if (auto growing = choose_growing_runs(draft.schedule.days, draft.room,
+    if (auto growing = choose_growing_runs(draft.work.terms.method, draft.schedule.days, draft.room,
                                            learned_by(draft, pace, progress), asked, minutes))
       return *std::move(growing);
   return choose_run_days(draft.work.terms.method, draft.schedule.days, draft.room,

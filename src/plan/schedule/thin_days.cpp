@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <optional>
 
+#include "practice/numbers.h"
+
 namespace cahier {
 namespace {
-
-constexpr double kWorthwhile = 3;  // minutes
 
 // What was learned of a stretch on earlier days and has no other turn today, two chunks at least.
 std::optional<BarRange> idle_part(const Draft& draft, const PieceProgress& progress, int index,
@@ -44,7 +44,7 @@ void ThinDays::fill(Draft& draft, PieceProgress& progress, int day) {
   const int count = static_cast<int>(progress.analysis.stretches.size());
   const int from = turn_;
   for (int turn = 0; turn < count; ++turn) {
-    if (draft.schedule.days[day].minutes() >= kWorthwhile) return;
+    if (draft.schedule.days[day].minutes() >= numbers::kWorthwhileMinutes) return;
     const int index = (from + turn) % count;
     const auto bars = idle_part(draft, progress, index, day);
     if (!bars) continue;

@@ -7,12 +7,10 @@
 #include "plan/schedule/best_fill.h"
 #include "plan/schedule/draft.h"
 #include "plan/schedule/welcome_work.h"
+#include "practice/numbers.h"
 
 namespace cahier {
 namespace {
-
-constexpr double kSoonDue = 1;  // best gaps: worth the room that a day has left
-constexpr int kLookAhead = 24;  // chunks tried before their turn
 
 class TightLayout {
  public:
@@ -46,7 +44,7 @@ class TightLayout {
     const RunsAsked asked = progress.runs_asked(draft_.work.terms);
     const double minutes = progress.analysis.time.run_through();
     if (variant_.runs == RunPlacing::growing)
-      if (auto growing = choose_growing_runs(days, draft_.room, from - 1, asked, minutes))
+      if (auto growing = choose_growing_runs(method_, days, draft_.room, from - 1, asked, minutes))
         return draft_.set_aside(progress, *std::move(growing));
     draft_.set_aside(progress, place_runs_tightly(method_, days, draft_.room, from, asked, minutes,
                                                   variant_.runs));
@@ -90,7 +88,7 @@ class TightLayout {
     for (auto& progress : draft_.pieces) {
       recall(*progress, day, 0, false, [&](int chunk) {
         const bool weak = progress->analysis.planned.chunks[chunk].raised;
-        return progress->recalls.ripeness(chunk, day) * (weak ? 2 : 1) >= kSoonDue;
+        return progress->recalls.ripeness(chunk, day) * (weak ? 2 : 1) >= numbers::kSoonDue;
       });
       join(*progress, day);
     }
@@ -213,7 +211,7 @@ class TightLayout {
     std::vector<double> minutes;
     for (auto item = waiting_.begin(); item != waiting_.end(); ++item) {
       const PieceProgress& progress = *draft_.pieces[item->piece];
-      if (static_cast<int>(next.size()) == kLookAhead) break;
+      if (static_cast<int>(next.size()) == numbers::kLookAhead) break;
       if (!may_learn(progress, item->chunk, day)) continue;
       next.push_back(item);
       minutes.push_back(progress.analysis.learn_minutes[item->chunk]);

@@ -1,9 +1,9 @@
 #include "plan/schedule/tight_variants.h"
 
+#include "practice/numbers.h"
+
 namespace cahier {
 namespace {
-
-constexpr unsigned kRestarts = 40;  // randomised ones, where every variant is tried
 
 using Turn = TightVariant::Turn;
 
@@ -23,7 +23,7 @@ std::vector<TightVariant> tight_variants(bool every_one) {
     for (const RunPlacing runs : runs_in)
       for (const bool recalls_grow : {false, true})
         for (const Reach reach : reaches) ways.push_back({reach, turn, runs, recalls_grow});
-  for (unsigned seed = 1; every_one && seed <= kRestarts; ++seed)
+  for (unsigned seed = 1; every_one && seed <= numbers::kRestarts; ++seed)
     for (const RunPlacing runs : runs_in) {
       TightVariant restarted;
       restarted.runs = runs;

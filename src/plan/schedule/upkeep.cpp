@@ -5,14 +5,10 @@
 #include "plan/due/recall_kinds.h"
 #include "plan/schedule/draft.h"
 #include "practice/best_gap.h"
+#include "practice/numbers.h"
 
 namespace cahier {
 namespace {
-
-constexpr int kFirstGap = 3;         // days after the piece was last played
-constexpr int kGrowth = 2;           // times the gap before
-constexpr int kWholeTurn = 3;        // every third sitting is one run-through
-constexpr double kBeforeARun = 0.5;  // best gaps: a sitting so near to a run-through is left out
 
 class Upkeep {
  public:
@@ -48,21 +44,24 @@ class Upkeep {
 
   // The sittings of one piece, up to its first run-through.
   void sit_down(PieceProgress& progress) {
+    const Method& method = work_.terms.method;
     const int first_run = progress.next_run(-1);
     const int until = first_run < 0 ? draft_.end : first_run;
-    int gap = kFirstGap;
+    int gap = method.upkeep_gap;
     int last = last_played(progress);
     int turn = 0;
     for (int from = position_from(std::max(last + gap, work_.first)); from < practice_day_count();
          from = position_from(last + gap)) {
       const int day = draft_.practice_days[from];
-      const double best = best_gap(work_.terms.method, draft_.end - day);
-      if (day >= until || (first_run >= 0 && first_run - day < kBeforeARun * best)) break;
+      const double best = best_gap(method, draft_.end - day);
+      if (day >= until || (first_run >= 0 && first_run - day < numbers::kUpkeepBeforeRun * best))
+        break;
       ++turn;
-      if (turn % kWholeTurn != 0 || !play_through(progress, from)) recall_all(progress, from, turn);
+      if (turn % method.upkeep_whole_turn != 0 || !play_through(progress, from))
+        recall_all(progress, from, turn);
       last = day;
-      gap =
-          std::max(1, std::min(gap * kGrowth, best_gap_days(work_.terms.method, draft_.end - day)));
+      gap = std::max(1,
+                     std::min(gap * method.upkeep_growth, best_gap_days(method, draft_.end - day)));
     }
   }
 

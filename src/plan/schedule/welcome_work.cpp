@@ -3,20 +3,9 @@
 #include <utility>
 
 #include "plan/due/recall_kinds.h"
+#include "practice/numbers.h"
 
 namespace cahier {
-namespace {
-
-constexpr int kWeeksForSecondPasses = 56;  // days from the last new bars to the date
-constexpr double kPassesUpTo = 0.5;        // of a day's allowance
-constexpr int kPassesAtLast = 21;          // days before the date
-constexpr double kPassRipe = 0.25;         // best gaps since the bars were last played
-constexpr double kPassAgain = 0.2;         // the same where a day has room
-constexpr int kManyTimes = 3;              // passes of each kind over a stretch
-constexpr double kWholeAgain = 0.25;       // best gaps, for a stretch where a day has room
-
-}  // namespace
-
 bool WelcomeWork::put(PieceProgress& progress, Task task, int day) {
   if (task.minutes > draft_.room[day]) return false;
   progress.played(task, day);
@@ -62,7 +51,10 @@ void WelcomeWork::play_sections(int day) {
 }
 
 int WelcomeWork::passes_wanted(const PieceProgress& progress) const {
-  return draft_.end - progress.recalls.last_learning_day() >= kWeeksForSecondPasses ? 2 : 1;
+  const Method& method = draft_.work.terms.method;
+  return draft_.end - progress.recalls.last_learning_day() >= method.second_pass_days
+             ? method.passes
+             : 1;
 }
 
 void WelcomeWork::pass(int day) {
@@ -70,15 +62,15 @@ void WelcomeWork::pass(int day) {
   for (auto& progress : draft_.pieces) {
     if (!progress->recalls.everything_learned()) continue;
     for (Task& task : progress->passes_due.on_day(progress->recalls, progress->make, day,
-                                                  passes_wanted(*progress), kPassRipe)) {
+                                                  passes_wanted(*progress), numbers::kPassRipe)) {
       // A day of passes alone is a dull one: they take turns, until the date is near.
-      if (draft_.end - day > kPassesAtLast && uses(day, kPassesUpTo)) break;
+      if (draft_.end - day > numbers::kPassesAtLast && uses(day, numbers::kPassesUpTo)) break;
       put(*progress, std::move(task), day);
     }
   }
 }
 
-bool WelcomeWork::is_full(int day) const { return uses(day, kFullShare); }
+bool WelcomeWork::is_full(int day) const { return uses(day, draft_.full_share()); }
 
 bool WelcomeWork::uses(int day, double share) const {
   const double allowance = draft_.schedule.days[day].allowance;
@@ -101,7 +93,7 @@ void WelcomeWork::fill_up(int day) {
     // Where something slips, the minutes are its own.
     if (progress->slips()) continue;
     for (Task& task : progress->passes_due.on_day(progress->recalls, progress->make, day,
-                                                  kManyTimes, kPassAgain)) {
+                                                  numbers::kManyPasses, numbers::kPassAgain)) {
       if (is_full(day)) return;
       task.reason = Reason::worthwhile;
       put(*progress, std::move(task), day);
@@ -109,7 +101,7 @@ void WelcomeWork::fill_up(int day) {
     for (const Stretch& stretch : progress->analysis.stretches) {
       if (is_full(day)) return;
       const std::vector<int> chunks = stretch.chunks();
-      if (!progress->recalls.ripe_enough(chunks, day, kWholeAgain)) continue;
+      if (!progress->recalls.ripe_enough(chunks, day, numbers::kWholeAgain)) continue;
       Task task =
           progress->make.recall(stretch.bars, progress->recalls.tempo_progress(chunks, day));
       task.reason = Reason::worthwhile;

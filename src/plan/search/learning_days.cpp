@@ -2,22 +2,9 @@
 
 #include <algorithm>
 
+#include "practice/numbers.h"
+
 namespace cahier {
-namespace {
-
-// About one chunk for every quarter of an hour, six days in seven, and never more than six tenths
-// of the time for new bars: common practice.
-constexpr double kMinutesAChunk = 15;
-constexpr double kNewShare = 0.6;
-constexpr double kSparedDays = 7.0 / 6;
-constexpr double kMostDaysAChunk = 6;  // of practice, however much time there is
-constexpr double kLeastShare = 0.34;   // of the practice days, where learning is spread at all
-constexpr double kLatestShare = 0.5;   // of the practice days
-constexpr double kHalfTheTime = 0.5;   // of a day's minutes, for new bars
-constexpr int kWeeksToProve = 57;      // days before the date: eight weeks and the last new bars
-
-}  // namespace
-
 std::vector<int> LearningDays::last(int least_step) const {
   // Where nothing is left to learn, every day is one to prove.
   if (practice_days_.empty()) return {};
@@ -54,8 +41,8 @@ int LearningDays::comfortable_position() const {
   double allowance = 0;
   for (const int day : practice_days_) allowance += days_[day].allowance;
   if (practice > 0) allowance /= practice;
-  const double chunks_a_day = std::max(1.0, allowance / kMinutesAChunk);
-  const double needed = std::max(learning / std::max(1.0, kNewShare * allowance),
+  const double chunks_a_day = std::max(1.0, allowance / numbers::kMinutesAChunk);
+  const double needed = std::max(learning / std::max(1.0, numbers::kNewShare * allowance),
                                  static_cast<double>(divided_.work.order.size()) / chunks_a_day);
   const double count = static_cast<double>(divided_.work.order.size());
   // Where there is slack learning is spread, one chunk a day. It leaves the weeks to prove where
@@ -63,13 +50,16 @@ int LearningDays::comfortable_position() const {
   // edition keeps to the end that the first one had.
   const double before = practice_days_before();
   const auto share = [&](double of_all) { return of_all * (before + practice) - before; };
-  const double weeks = days_before_date(kWeeksToProve);
-  const double fast = allowance > 0 ? learning / (kHalfTheTime * allowance) : practice;
-  const double slow = std::max(2 * fast - weeks, share(kLeastShare));
-  const double latest = std::max(0.0, std::min(share(kLatestShare), fast <= weeks ? weeks : slow));
-  const double spread = std::min(share(terms_.method.learn_share), kMostDaysAChunk * count);
-  const double unhurried = std::min(latest, std::max(spread, count * kSparedDays));
-  const double spared = std::max(needed, std::min(latest, needed * kSparedDays));
+  const double weeks = days_before_date(terms_.method.prove_days + 1);
+  const double fast = allowance > 0 ? learning / (numbers::kFullPaceShare * allowance) : practice;
+  const double slow = std::max(2 * fast - weeks,
+                               share(terms_.method.least_learn_share + numbers::kLearnShareSpare));
+  const double latest =
+      std::max(0.0, std::min(share(terms_.method.most_learn_share), fast <= weeks ? weeks : slow));
+  const double spread =
+      std::min(share(terms_.method.learn_share), numbers::kMostDaysAChunk * count);
+  const double unhurried = std::min(latest, std::max(spread, count * numbers::kSparedDays));
+  const double spared = std::max(needed, std::min(latest, needed * numbers::kSparedDays));
   double position = std::max(spared, unhurried);
   if (fast <= weeks) position = std::min(position, weeks);
   return static_cast<int>(std::min(position, practice * (1 - terms_.method.prove_share)));

@@ -5,12 +5,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "practice/numbers.h"
+
 namespace cahier {
 namespace {
-
-constexpr double kMostMinutes = 240;
-constexpr int kFewestRepetitions = 2;
-constexpr int kMostChunkBars = 8;
 
 std::string minutes_words(const WeekMinutes& minutes) {
   const bool even = std::all_of(minutes.begin(), minutes.end(),
@@ -32,7 +30,7 @@ Lever more_minutes(const Terms& terms) {
     for (double& each : minutes) each = std::ceil(each * (std::floor(longest) + step) / longest);
     return minutes;
   };
-  return {longest > 0 ? static_cast<int>(kMostMinutes - std::floor(longest)) : 0, 2,
+  return {longest > 0 ? static_cast<int>(numbers::kMostLeverMinutes - std::floor(longest)) : 0, 2,
           [grown](Terms& changed, int step) { changed.minutes = grown(step); },
           [grown](int step) { return minutes_words(grown(step)); },
           [longest](int step) { return (std::floor(longest) + step - longest) / longest; }};
@@ -58,7 +56,7 @@ Lever more_days(const Terms& terms, std::string option, Date Terms::*end, int si
 
 Lever fewer_repetitions(const Terms& terms) {
   const int now = terms.method.repetitions;
-  return {now - kFewestRepetitions, 1,
+  return {now - numbers::kFewestRepetitions, 1,
           [now](Terms& changed, int step) { changed.method.repetitions = now - step; },
           [now](int step) { return fmt::format("--repetitions {}", now - step); },
           [now](int step) { return static_cast<double>(step) / now; }};
@@ -67,7 +65,7 @@ Lever fewer_repetitions(const Terms& terms) {
 Lever larger_chunks(const Terms& terms) {
   const Method& method = terms.method;
   const int now = method.chunk_most;
-  return {kMostChunkBars - now, kMostChunkBars,
+  return {numbers::kMostLeverChunk - now, numbers::kMostLeverChunk,
           [&method, now](Terms& changed, int step) {
             const Method larger = method.with_chunks_up_to(now + step);
             changed.method.chunk_most = larger.chunk_most;
@@ -83,13 +81,13 @@ int date_ripple(const Terms& terms) { return week_is_even(terms) ? 2 : 7; }
 
 std::vector<Lever> levers(const Terms& terms, std::optional<Date> earliest_start) {
   // What was done fixes the first day.
-  const int days_before = !terms.record.done.empty() ? 0
-                          : earliest_start
-                              ? static_cast<int>(std::clamp<long>(
-                                    (terms.from - *earliest_start).count(), 0, kMostDaysMoved))
-                              : kMostDaysMoved;
+  const int days_before =
+      !terms.record.done.empty() ? 0
+      : earliest_start ? static_cast<int>(std::clamp<long>((terms.from - *earliest_start).count(),
+                                                           0, numbers::kMostDaysMoved))
+                       : numbers::kMostDaysMoved;
   std::vector<Lever> all = {more_minutes(terms),
-                            more_days(terms, "--by", &Terms::by, 1, kMostDaysMoved),
+                            more_days(terms, "--by", &Terms::by, 1, numbers::kMostDaysMoved),
                             more_days(terms, "--from", &Terms::from, -1, days_before),
                             fewer_repetitions(terms), larger_chunks(terms)};
   std::erase_if(all, [](const Lever& lever) { return lever.steps < 1; });

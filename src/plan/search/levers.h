@@ -11,9 +11,6 @@
 
 namespace cahier {
 
-// Dates at most this much later or earlier are asked for.
-inline constexpr int kMostDaysMoved = 366;
-
 // Over how many neighbouring dates fitting may come and go: a week, where its days differ.
 int date_ripple(const Terms& terms);
 

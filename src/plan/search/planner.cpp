@@ -20,18 +20,17 @@
 #include "plan/search/learning_days.h"
 #include "plan/search/lower_bound.h"
 #include "practice/kept_record.h"
+#include "practice/numbers.h"
 #include "practice/pace_samples.h"
 
 namespace cahier {
 namespace {
 
-constexpr std::size_t kTiny = 12;  // chunks
-constexpr int kChoices = 6;        // plans that fit, of which the best is taken
-constexpr double kAnyLoad = 1e3;   // minutes that no chunk reaches: as large as they may be
+constexpr double kAnyLoad = 1e3;  // minutes that no chunk reaches: as large as they may be
 
 // Minutes a chunk should take: the method's, less where the days are short.
 double chunk_load(const Terms& terms) {
-  return std::min(terms.method.chunk_minutes, 0.6 * longest_day(terms));
+  return std::min(terms.method.chunk_minutes, numbers::kChunkOfADay * longest_day(terms));
 }
 
 Terms at_own_pace(const std::vector<Piece>& pieces, Terms terms) {
@@ -41,13 +40,16 @@ Terms at_own_pace(const std::vector<Piece>& pieces, Terms terms) {
   return terms;
 }
 
+enum class Take { first, best };
+
 class Planner {
  public:
-  // `choices`: of how many plans that fit the best is taken; of one alone no figures are asked.
-  Planner(const std::vector<Piece>& pieces, const Terms& terms, Effort& effort, int choices)
+  // Whether the best of the first plans that fit is taken, or the first, of which no figures are
+  // asked.
+  Planner(const std::vector<Piece>& pieces, const Terms& terms, Effort& effort, Take take)
       : pieces_(pieces),
         effort_(effort),
-        choices_(choices),
+        take_(take),
         terms_(at_own_pace(pieces, terms)),
         histories_(histories_of(terms_.record, pieces)),
         days_(calendar_with_past(terms_)),
@@ -197,7 +199,7 @@ class Planner {
     attempt(divide_for_load(kAnyLoad));
   }
 
-  bool is_tiny() const { return divided_.work.order.size() <= kTiny; }
+  bool is_tiny() const { return divided_.work.order.size() <= numbers::kTinyWork; }
 
   void find_tight_plan(const DividedWork& divided) {
     for (const TightVariant& variant : tight_variants(is_tiny())) {
@@ -209,7 +211,7 @@ class Planner {
 
   // With what no rule asks for besides, where it leaves the rest in its place.
   void offer_fuller(const DividedWork& divided, TightVariant variant) {
-    if (choices_ == 1) return;
+    if (take_ == Take::first) return;
     variant.welcome = true;
     for (const RunPlacing runs : {variant.runs, RunPlacing::growing}) {
       variant.runs = runs;
@@ -217,12 +219,11 @@ class Planner {
     }
   }
 
-  bool has_chosen() const { return found_ >= choices_ || effort_.used_up(); }
+  bool has_chosen() const { return (take_ == Take::first && best_) || effort_.used_up(); }
 
   void offer(std::optional<Plan> plan) {
     if (!plan) return;
-    ++found_;
-    if (choices_ == 1) {
+    if (take_ == Take::first) {
       best_ = std::move(plan);
       return;
     }
@@ -261,14 +262,13 @@ class Planner {
 
   const std::vector<Piece>& pieces_;
   Effort& effort_;
-  int choices_;
+  Take take_;
   Terms terms_;
   std::vector<History> histories_;  // by piece
   std::vector<Day> days_;           // from the first day of the past on
   DividedWork divided_;
   std::vector<int> practice_days_;
   LearningDays learning_days_{terms_, divided_, days_, practice_days_};
-  int found_ = 0;
   std::optional<Plan> best_;
   std::vector<QualityFigure> figures_of_best_;
 };
@@ -277,7 +277,7 @@ class Planner {
 
 std::optional<Plan> plan_that_fits(const std::vector<Piece>& pieces, const Terms& terms,
                                    Effort& effort) {
-  return Planner(pieces, terms, effort, 1).that_fits();
+  return Planner(pieces, terms, effort, Take::first).that_fits();
 }
 
 std::optional<Plan> plan_that_fits(const std::vector<Piece>& pieces, const Terms& terms) {
@@ -286,7 +286,7 @@ std::optional<Plan> plan_that_fits(const std::vector<Piece>& pieces, const Terms
 }
 
 Plan make_plan(const std::vector<Piece>& pieces, const Terms& terms, Effort& effort) {
-  Planner planner(pieces, terms, effort, kChoices);
+  Planner planner(pieces, terms, effort, Take::best);
   if (auto plan = planner.that_fits()) return *std::move(plan);
   return planner.what_fits();
 }

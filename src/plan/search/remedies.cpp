@@ -10,12 +10,12 @@
 #include "plan/search/least_step.h"
 #include "plan/search/levers.h"
 #include "plan/search/planner.h"
+#include "practice/numbers.h"
 
 namespace cahier {
 namespace {
 
 constexpr double kPairWork = 20000;  // bars times days
-constexpr int kCoarse = 4;           // a lever of at most so many steps is tried at each
 
 bool looks_for_pairs(const std::vector<Piece>& pieces, const Terms& terms) {
   double bars = 0;
@@ -101,7 +101,7 @@ class Search {
   // ask alike when the pair asks as much as it may.
   std::vector<int> tries(int lever, double limit) const {
     std::vector<int> steps;
-    if (levers_[lever].steps <= kCoarse)
+    if (levers_[lever].steps <= numbers::kCoarseLever)
       for (int step = 1; step <= largest_below(lever, limit); ++step) steps.push_back(step);
     else if (const int step = largest_below(lever, limit / std::sqrt(2.0)); step > 0)
       steps.push_back(step);
@@ -159,7 +159,8 @@ std::vector<Remedy> remedies(const std::vector<Piece>& pieces, const Terms& term
   if (looks_for_pairs(pieces, terms)) {
     std::vector<Remedy> pairs = search.pairs();
     put_in_order(pairs);
-    const std::size_t room = kMostRemedies - std::min<std::size_t>(kMostRemedies, found.size());
+    const std::size_t room =
+        numbers::kMostRemedies - std::min<std::size_t>(numbers::kMostRemedies, found.size());
     pairs.resize(std::min(pairs.size(), room));
     found.insert(found.end(), pairs.begin(), pairs.end());
   }

@@ -10,14 +10,11 @@
 
 namespace cahier {
 
-// At most this many remedies are told: each kind by itself, and as many pairs as there is room for.
-inline constexpr int kMostRemedies = 8;
-
-// Remedies for work that does not fit, the least demanding first; each was tried with the planner
-// and gives a plan that fits: more minutes a day, an earlier start, a later date, no Temper, fewer
-// repetitions, larger chunks. Of each kind the least that fits; and pairs of them, where together
-// they ask less than either of the two by itself and neither part of the pair is enough alone.
-// Empty when none helps.
+// Remedies for work that does not fit, a few at most, the least demanding first; each was tried
+// with the planner and gives a plan that fits: more minutes a day, an earlier start, a later date,
+// no Temper, fewer repetitions, larger chunks. Of each kind the least that fits; and pairs of them,
+// where together they ask less than either of the two by itself and neither part of the pair is
+// enough alone. Empty when none helps.
 //
 // How much one asks is told beside Lever::asks; a pair asks the root of the sum of the squares of
 // its parts, since two small changes are easier to live with than one large one.

@@ -3,6 +3,7 @@
 #include "plan/search/least_step.h"
 #include "plan/search/levers.h"
 #include "plan/search/planner.h"
+#include "practice/numbers.h"
 
 namespace cahier {
 
@@ -17,7 +18,7 @@ std::vector<Sensitivity> sensitivity(const std::vector<Piece>& pieces, const Ter
       later.by += days{days_late};
       return plan_that_fits(pieces, later, effort).has_value();
     };
-    const auto late = fits(0) ? 0 : least_step(kMostDaysMoved, date_ripple(terms), fits);
+    const auto late = fits(0) ? 0 : least_step(numbers::kMostDaysMoved, date_ripple(terms), fits);
     if (effort.used_up()) break;
     found.push_back({learning, late});
   }

@@ -1,0 +1,16 @@
+# Makes the library one whose numbers can be set from outside, for tests/alter/alter.sh: a copy of
+# practice/numbers.h whose numbers are asked from the environment once, found before the true one, and
+# a built-in method that can be replaced. Nothing of it is in any other build.
+set(NUMBERS ${PROJECT_SOURCE_DIR}/src/practice/numbers.h)
+set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS ${NUMBERS})
+file(READ ${NUMBERS} TEXT)
+string(REGEX REPLACE "inline constexpr ([a-z:_]+) (k[A-Za-z]+) = ([^;]+);"
+  "inline const \\1 \\2 = altered<\\1>(\"\\2\", \\3);" TEXT "${TEXT}")
+string(REPLACE "#include <cstddef>" "#include <cstddef>\n\n#include \"altered.h\"" TEXT "${TEXT}")
+file(WRITE ${PROJECT_BINARY_DIR}/alterable/practice/numbers.h "${TEXT}")
+
+target_include_directories(cahier_lib BEFORE PUBLIC ${PROJECT_BINARY_DIR}/alterable
+  ${PROJECT_SOURCE_DIR}/tests/alter)
+target_sources(cahier_lib PRIVATE ${PROJECT_SOURCE_DIR}/tests/alter/altered_templates.cpp)
+set_source_files_properties(${BUILT_IN} PROPERTIES
+  COMPILE_DEFINITIONS built_in_templates=unaltered_templates)

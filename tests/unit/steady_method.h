@@ -1,0 +1,20 @@
+// The built-in method, for tests.
+#pragma once
+
+#include "catch.h"
+#include "practice/method.h"
+#include "text/templates.h"
+
+namespace cahier::sample {
+
+inline const Method& steady() {
+  static const Method method = [] {
+    Diagnostics diagnostics;
+    Method read = read_method(Templates().read("methods", "steady"), "steady", diagnostics);
+    REQUIRE_FALSE(diagnostics.has_errors());
+    return read;
+  }();
+  return method;
+}
+
+}  // namespace cahier::sample
