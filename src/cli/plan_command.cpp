@@ -1,24 +1,13 @@
-#include <algorithm>
-
 #include "cli/commands.h"
 #include "cli/find_plan.h"
 #include "cli/inputs.h"
 #include "cli/say.h"
 #include "plan/search/sensitivity.h"
+#include "plan/standing.h"
 #include "report/plan_json.h"
 #include "report/plan_text.h"
 
 namespace cahier {
-namespace {
-
-bool has_new_bars(const Plan& plan) {
-  return std::any_of(plan.days.begin(), plan.days.end(), [](const Day& day) {
-    return std::any_of(day.tasks.begin(), day.tasks.end(),
-                       [](const Task& task) { return task.drill == Drill::learn; });
-  });
-}
-
-}  // namespace
 
 int show_plan(const Request& request, const TypedLine& typed, Date today) {
   const Inputs inputs = read_inputs(request, typed, today);

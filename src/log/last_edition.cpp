@@ -12,6 +12,16 @@ bool is_learned(const LearnedInLog& learned, const SetTask& task) {
   return !learned.of(task.piece).first_unlearned(task.bars);
 }
 
+// What of a task's bars is still not learned, from the first such bar to the last.
+std::optional<MissedBars> missed(const LearnedInLog& learned, const SetTask& task) {
+  const LearnedBars& known = learned.of(task.piece);
+  const auto first = known.first_unlearned(task.bars);
+  if (!first) return std::nullopt;
+  int last = task.bars.last;
+  while (known.since(last)) --last;
+  return MissedBars{task.piece, {*first, last}, task.date};
+}
+
 // Days of new bars that `learned` bars do not reach before `from`; less than 0 for those after it
 // that they do reach.
 int days_behind(const std::vector<SetTask>& tasks, int learned, Date from) {
@@ -49,6 +59,8 @@ LastEdition what_became_of(PastEdition& edition, PastEditions& editions, const L
     if (learn) last.bars_new += counted(task.bars);
     const bool ticked = reading.ticked.contains({edition.number, task.code});
     if (ticked || (learn && is_learned(reading.learned, task))) ++last.tasks_done;
+    if (const auto bars = learn ? missed(reading.learned, task) : std::nullopt)
+      last.missed.push_back(*bars);
   }
   last.days_behind = days_behind(tasks, last.bars_learned, terms.from);
   return last;

@@ -220,4 +220,12 @@ Fault too_many_minutes(Date date) {
           "minutes in several entries for the same day are added together; correct them"};
 }
 
+Fault minutes_beyond_belief(double minutes, Date date, double planned, double most) {
+  return {
+      fmt::format("{:g} minutes on {}, over ten times the {:g} planned", minutes, iso(date),
+                  planned),
+      fmt::format("expected at most {:g}: correct it if it is a mistake; else it counts as that",
+                  most)};
+}
+
 }  // namespace cahier

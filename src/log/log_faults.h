@@ -91,5 +91,7 @@ Fault slip_while_learning(int bar);
 Fault rejoined_without_slips();
 Fault rejoined_before_the_slip(int bar, int slip);
 Fault too_many_minutes(Date date);
+// More than a day is believed to have taken; `most` counts in their place.
+Fault minutes_beyond_belief(double minutes, Date date, double planned, double most);
 
 }  // namespace cahier

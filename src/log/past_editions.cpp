@@ -131,7 +131,8 @@ void PastEditions::add_tasks(const LoggedEdition& written, int log, PastEdition&
                 task.bars.value,
                 task.chunk,
                 {},
-                task.throws};
+                task.throws,
+                task.minutes};
     for (const Written<int>& cue : task.cues) set.cues.push_back(cue.value);
     if (covers(set.drill, Covers::starts)) set.bars = pieces_[piece].whole();
     const BarRange whole = pieces_[piece].whole();
@@ -200,7 +201,7 @@ std::vector<SetTask> PastEditions::planned(PastEdition& edition) {
       tasks.push_back(
           {task.id, day.date, task.piece, task.drill, task.bars,
            one_chunk ? plan.pieces[task.piece].chunks[task.chunks.front()].id : std::string(),
-           task.cues, task.throws});
+           task.cues, task.throws, task.minutes});
     }
   return tasks;
 }
@@ -239,6 +240,20 @@ std::vector<SetTask> PastEditions::on(Date date) {
   take(edition->told);
   if (tasks.empty()) take(planned(*edition));
   return tasks;
+}
+
+std::optional<double> PastEditions::minutes_on(Date date) {
+  const PastEdition* edition = of(date);
+  if (!edition) return std::nullopt;
+  const bool told = std::ranges::any_of(
+      edition->told, [&](const SetTask& task) { return monday_of(task.date) == monday_of(date); });
+  double minutes = 0;
+  for (const SetTask& task : told ? edition->told : on(date)) {
+    if (task.date != date) continue;
+    if (!task.minutes) return std::nullopt;
+    minutes += *task.minutes;
+  }
+  return minutes;
 }
 
 std::vector<SetTask> PastEditions::tasks_of(PastEdition& edition, Date until) {

@@ -21,6 +21,7 @@ struct SetTask {
   std::string chunk;      // of learning; may be empty
   std::vector<int> cues;  // numbers of the cue starts assigned
   int throws = 0;
+  std::optional<double> minutes;  // where the log or the plan tells
 };
 
 struct PastEdition {
@@ -49,6 +50,8 @@ class PastEditions {
   PastEditions(const std::vector<Log>& logs, const std::vector<Piece>& pieces, const Terms& terms,
                const Record& so_far, bool later_left_out, LogFaults& faults);
 
+  // Of the new workbook.
+  const Method& method() const { return terms_.method; }
   bool none() const { return editions_.empty(); }
   const std::vector<PastEdition>& all() const { return editions_; }
   // A first edition without a line in the log.
@@ -69,6 +72,9 @@ class PastEditions {
   Date day_of(const std::string& code, Date date) const;
   // Everything set for a day by its edition.
   std::vector<SetTask> on(Date date);
+  // The minutes of that; none where the log does not tell all of them. No week is planned again for
+  // it that the log tells of.
+  std::optional<double> minutes_on(Date date);
   // Everything an edition set, by date. Weeks that are not in the log are planned again.
   std::vector<SetTask> tasks_of(PastEdition& edition, Date until);
 

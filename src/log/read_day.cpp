@@ -4,9 +4,13 @@
 
 #include "log/entries_of_day.h"
 #include "log/read_log_values.h"
+#include "practice/pace_samples.h"
 
 namespace cahier {
 namespace {
+
+// More than this times what was planned is taken for it: a slip of the pen, or a pause for lunch.
+constexpr double kBeyondBelief = 10;
 
 class DayReading {
  public:
@@ -29,6 +33,7 @@ class DayReading {
     for (ReportedTask& task : tasks_.all())
       if (facts_of(task.done.drill).slips != Slips::with_the_run) task.done.slips.emplace();
     for (const DayEntry& entry : entries_) read_slips(entry, tasks_);
+    doubt_minutes();
     read_minutes();
     for (ReportedTask& task : tasks_.all()) hand_in(task);
   }
@@ -65,6 +70,7 @@ class DayReading {
     task.code = set.code;
     task.edition = edition;
     task.throws = set.throws;
+    task.minutes = set.minutes;
     if (covers(set.drill, Covers::starts)) {
       for (const int number : set.cues)
         if (const auto bar = tasks_.cue_bar(*edition, set.piece, number, spot))
@@ -95,10 +101,10 @@ class DayReading {
     if (!bars) return;
     if (ReportedTask* coded = tasks_.untold(drill, *of_piece, *bars)) {
       coded->told = true;
-      coded->done.minutes = logged.minutes;
+      tell_minutes(entry, logged, *coded);
       return;
     }
-    tasks_.add(entry.spot(logged.what.at), *of_piece, drill, *bars).done.minutes = logged.minutes;
+    tell_minutes(entry, logged, tasks_.add(entry.spot(logged.what.at), *of_piece, drill, *bars));
   }
 
   void read_learned(const DayEntry& entry) {
@@ -134,15 +140,46 @@ class DayReading {
       tasks_.check_bars(task.done.piece, {bar, bar}, task.done.drill, task.spot, task.code);
   }
 
+  static void tell_minutes(const DayEntry& entry, const LoggedBars& logged, ReportedTask& task) {
+    if (!logged.minutes) return;
+    task.done.minutes = logged.minutes->value;
+    task.minutes_at = entry.spot(logged.minutes->at);
+  }
+
+  // Minutes planned for the day, or for what was done where that is more: what was missed is made
+  // up. Where the log does not tell, the method does.
+  double planned() {
+    double done = 0;
+    for (const ReportedTask& task : tasks_.all())
+      done += task.minutes.value_or(expected_minutes(task.done, reading_.pieces[task.done.piece],
+                                                     reading_.editions.method()));
+    return std::max(done, reading_.editions.minutes_on(date_).value_or(0));
+  }
+
+  void doubt_minutes() {
+    planned_ = planned();
+    for (ReportedTask& task : tasks_.all())
+      if (task.minutes_at) task.done.minutes = believed(*task.done.minutes, *task.minutes_at);
+  }
+
+  // As many minutes as count, with a warning where those are fewer.
+  double believed(double minutes, const Spot& spot) {
+    const double most = planned_ > 0 ? kBeyondBelief * planned_ : minutes;
+    if (minutes <= most) return minutes;
+    faults().warn(spot, minutes_beyond_belief(minutes, date_, planned_, most));
+    return most;
+  }
+
   void read_minutes() {
     double minutes = 0;
+    std::optional<Spot> last;
     for (const DayEntry& entry : entries_) {
       if (!entry.day->minutes) continue;
       minutes += entry.day->minutes->value;
-      if (minutes > kMostMinutesOfADay)
-        return faults().refuse(entry.spot(entry.day->minutes->at), too_many_minutes(date_));
+      last = entry.spot(entry.day->minutes->at);
+      if (minutes > kMostMinutesOfADay) return faults().refuse(*last, too_many_minutes(date_));
     }
-    if (minutes > 0) reading_.record.minutes.push_back({date_, minutes});
+    if (last) reading_.record.minutes.push_back({date_, believed(minutes, *last)});
   }
 
   void hand_in(const ReportedTask& task) {
@@ -159,6 +196,7 @@ class DayReading {
   LogReading& reading_;
   Date date_;
   EntriesOfDay tasks_;
+  double planned_ = 0;  // minutes; 0 where nothing is known of any
 };
 
 }  // namespace

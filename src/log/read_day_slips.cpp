@@ -23,7 +23,12 @@ bool is_told_with_the_run(const ReportedTask& task) {
   return facts_of(task.done.drill).slips == Slips::with_the_run;
 }
 
-void read_slip(int piece, int bar, const Spot& spot, EntriesOfDay& tasks) {
+void note_slip(Done& done, int bar, bool mended) {
+  done.slips->push_back(bar);
+  if (mended) done.mended.push_back(bar);
+}
+
+void read_slip(int piece, int bar, bool mended, const Spot& spot, EntriesOfDay& tasks) {
   const BarRange whole = tasks.whole(piece);
   if (!whole.contains(bar)) return tasks.faults().refuse(spot, no_such_bar(bar, whole));
   const ReportedTask* other = nullptr;
@@ -34,10 +39,10 @@ void read_slip(int piece, int bar, const Spot& spot, EntriesOfDay& tasks) {
       silent = &task;
       continue;
     }
-    if (from_memory(task.done.drill)) return task.done.slips->push_back(bar);
+    if (from_memory(task.done.drill)) return note_slip(task.done, bar, mended);
     if (!other || is_told_with_the_run(task)) other = &task;
   }
-  if (silent) return silent->done.slips->push_back(bar);
+  if (silent) return note_slip(silent->done, bar, mended);
   if (other && !is_told_with_the_run(*other))
     tasks.faults().warn(spot, slip_while_learning(bar));
   else if (!tasks.is_open())
@@ -50,8 +55,11 @@ void read_slips(const DayEntry& entry, EntriesOfDay& tasks) {
   if (!entry.day->slips || entry.day->slips->empty()) return;
   const auto piece = tasks.piece_of(entry);
   if (!piece) return;
+  const auto is_mended = [&](int bar) {
+    return std::ranges::count(entry.day->mended, bar, &Written<int>::value) > 0;
+  };
   for (const Written<int>& slip : *entry.day->slips)
-    read_slip(*piece, slip.value, entry.spot(slip.at), tasks);
+    read_slip(*piece, slip.value, is_mended(slip.value), entry.spot(slip.at), tasks);
 }
 
 }  // namespace cahier

@@ -1,5 +1,7 @@
 #include "log/read_log.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "log/read_log_values.h"
@@ -22,7 +24,7 @@ class DayReader {
     read_piece(day);
     read_done(day, date ? std::optional(date->value) : std::nullopt);
     day.minutes = read_log_minutes(fields_);
-    day.slips = read_slips(fields_);
+    read_slips(day);
     read_starts(day);
     read_runs(day);
     day.learned = read_logged_bars(fields_, "learned", true);
@@ -54,6 +56,24 @@ class DayReader {
         day.done.push_back(*code);
   }
 
+  // What was mended had slipped, and stands in the same entry among the slips.
+  void read_slips(LoggedDay& day) {
+    const int errors_before = fields_.diagnostics().error_count();
+    day.slips = read_bars_or_none(fields_, "slips", "the bar of a slip");
+    day.mended = read_bars_or_none(fields_, "mended", "a mended bar").value_or(day.mended);
+    if (fields_.diagnostics().error_count() > errors_before) return;
+    const std::vector<Written<int>> slips = day.slips.value_or(std::vector<Written<int>>());
+    for (const Written<int>& bar : day.mended)
+      if (std::ranges::count(slips, bar.value, &Written<int>::value) == 0)
+        fields_.diagnostics().error(
+            fields_.source(), bar.at,
+            fmt::format("bar {} is mended here, but is not among the slips of this entry",
+                        bar.value),
+            fmt::format("what is mended had slipped: write it in both, as in slips: [{0}], "
+                        "mended: [{0}]",
+                        bar.value));
+  }
+
   void read_starts(LoggedDay& day) {
     const YamlNode* node = fields_.node("starts");
     if (!node || is_blank(*node)) return;
@@ -72,7 +92,7 @@ class DayReader {
       YamlFields inner(fields_.source(), *item, fields_.diagnostics());
       LoggedRun run;
       run.at = item->at;
-      run.slips = read_slips(inner);
+      run.slips = read_bars_or_none(inner, "slips", "the bar of a slip");
       run.rejoined = read_numbers(inner.source(), inner.node("rejoined"), "the bar of a rejoin",
                                   inner.diagnostics());
       run.recorded = read_told(inner, "recorded");

@@ -105,12 +105,13 @@ std::vector<Written<int>> read_numbers(const Source& source, const YamlNode* nod
   return numbers;
 }
 
-std::optional<std::vector<Written<int>>> read_slips(YamlFields& fields) {
-  const YamlNode* node = fields.node("slips");
+std::optional<std::vector<Written<int>>> read_bars_or_none(YamlFields& fields, std::string_view key,
+                                                           std::string_view what) {
+  const YamlNode* node = fields.node(key);
   if (!node || node->kind == YamlNode::Kind::null) return std::nullopt;
   if (node->kind == YamlNode::Kind::scalar && node->text == "none")
     return std::vector<Written<int>>{};
-  return read_numbers(fields.source(), node, "the bar of a slip", fields.diagnostics());
+  return read_numbers(fields.source(), node, what, fields.diagnostics());
 }
 
 std::vector<LoggedBars> read_logged_bars(YamlFields& fields, std::string_view key, bool chunks) {
@@ -123,7 +124,7 @@ std::vector<LoggedBars> read_logged_bars(YamlFields& fields, std::string_view ke
       YamlFields inner(fields.source(), *numbers, fields.diagnostics());
       const auto minutes = read_log_minutes(inner);
       inner.refuse_unknown();
-      if (one && minutes) one->minutes = minutes->value;
+      if (one && minutes) one->minutes = minutes;
     }
     if (one) all.push_back(std::move(*one));
   };

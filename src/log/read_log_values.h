@@ -29,8 +29,10 @@ std::optional<bool> read_told(YamlFields& fields, std::string_view key);
 std::vector<Written<int>> read_numbers(const Source& source, const YamlNode* node,
                                        std::string_view what, Diagnostics& diagnostics);
 
-// Bars of slips; "none" and an empty list mean that there were none; a blank is not reported.
-std::optional<std::vector<Written<int>>> read_slips(YamlFields& fields);
+// One bar or a list of them; "none" and an empty list mean that there were none; a blank is not
+// reported. `what` names one in messages.
+std::optional<std::vector<Written<int>>> read_bars_or_none(YamlFields& fields, std::string_view key,
+                                                           std::string_view what);
 
 // "bars 17-20" or "17-20"; where `chunks` is true also the name of a chunk. One, a list, or a map
 // of {minutes: …} by such names.

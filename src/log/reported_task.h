@@ -15,7 +15,9 @@ struct ReportedTask {
   std::string code;                // empty when no code names it
   PastEdition* edition = nullptr;  // of the code
   int throws = 0;
-  bool told = false;  // more than its code is reported: bars, starts, how a run went
+  std::optional<double> minutes;   // that its workbook set for it
+  std::optional<Spot> minutes_at;  // where the log says how long it took
+  bool told = false;               // more than its code is reported: bars, starts, how a run went
 };
 
 // Whether a slip in it is one of memory that belongs to the day.

@@ -112,11 +112,13 @@ class WeekLog {
   std::string entry(const Day& day, int piece) const {
     std::vector<std::string> items;
     bool has_starts = false;
+    bool has_slow_passes = false;
     std::size_t runs = 0;
     for (const Task& task : day.tasks) {
       if (task.piece != piece) continue;
       items.push_back(fmt::format("{}: {}", number_of(task.id), say_task(words_, task)));
       has_starts = has_starts || covers(task.drill, Covers::starts);
+      has_slow_passes = has_slow_passes || task.drill == Drill::slow_pass;
       runs += task.drill == Drill::run_through ? 1 : 0;
     }
     if (items.empty()) return {};
@@ -127,6 +129,7 @@ class WeekLog {
     text += fmt::format("- {{date: {}", iso(day.date));
     if (programme) text += fmt::format(", piece: {}", piece + 1);
     text += ", done: [], minutes: , slips: []";
+    if (has_slow_passes) text += ", mended: []";
     if (has_starts) text += ",\n   starts: {hit: [], miss: []}";
     constexpr std::string_view kRun = "{slips: , rejoined: , recorded: , listener: }";
     if (runs == 1) text += fmt::format(",\n   run: {}", kRun);

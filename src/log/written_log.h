@@ -47,7 +47,7 @@ struct LoggedEdition {
 struct LoggedBars {
   Written<std::string> what;
   std::optional<BarRange> bars;  // none when `what` names a chunk
-  std::optional<double> minutes;
+  std::optional<Written<double>> minutes;
 };
 
 // A run-through. Whatever is left blank is not reported.
@@ -69,6 +69,7 @@ struct LoggedDay {
   std::vector<Written<std::string>> done;     // codes; numbers alone are given the date's: "0105-2"
   std::optional<Written<double>> minutes;
   std::optional<std::vector<Written<int>>> slips;  // bars
+  std::vector<Written<int>> mended;                // of the slips, bars learned again after a pass
   std::vector<Written<int>> hit;                   // cue starts, by number
   std::vector<Written<int>> missed;
   std::vector<LoggedRun> runs;

@@ -14,7 +14,25 @@ double slips_in_a_trial(const SlipCount& count) {
   return count.trials > 0 ? static_cast<double>(count.slips) / count.trials : 0;
 }
 
+// The day on which the plan has taught the last of these bars; none where it leaves some out.
+std::optional<Date> learned_by(const Plan& plan, int piece, BarRange bars) {
+  LearnedBars learned(plan.record, piece, plan.pieces[piece].piece);
+  for (const Day& day : plan.days) {
+    for (const Task& task : day.tasks)
+      if (task.piece == piece && task.drill == Drill::learn) learned.learn(task.bars, day.date);
+    if (!learned.first_unlearned(bars)) return day.date;
+  }
+  return std::nullopt;
+}
+
 }  // namespace
+
+bool has_new_bars(const Plan& plan) {
+  const auto is_new = [](const auto& work) { return work.drill == Drill::learn; };
+  return std::ranges::any_of(plan.unplaced, is_new) ||
+         std::ranges::any_of(
+             plan.days, [&](const Day& day) { return std::ranges::any_of(day.tasks, is_new); });
+}
 
 std::vector<std::optional<Date>> learned_before(const Plan& plan, int piece) {
   const PlannedPiece& planned = plan.pieces[piece];
@@ -61,6 +79,33 @@ std::vector<WeakSpot> weak_spots(const Plan& plan) {
     return weakness_of(a) > weakness_of(b);
   });
   return spots;
+}
+
+std::optional<Date> last_mended(const Plan& plan, const WeakSpot& spot) {
+  const PlannedPiece& planned = plan.pieces[spot.piece];
+  const LearnedBars known(planned.piece);
+  std::optional<Date> last;
+  for (const Done& done : plan.record.done)
+    for (const int bar : done.mended)
+      if (done.piece == spot.piece && planned.chunks[spot.chunk].bars.contains(known.source(bar)))
+        last = std::max(last, std::optional(done.date));
+  return last;
+}
+
+std::vector<MovedBars> moved_bars(const Plan& plan) {
+  std::vector<MovedBars> moved;
+  if (!plan.record.last) return moved;
+  for (const MissedBars& missed : plan.record.last->missed) {
+    const std::optional<Date> to = learned_by(plan, missed.piece, missed.bars);
+    if (!to) continue;
+    MovedBars* before = moved.empty() ? nullptr : &moved.back();
+    if (before && before->piece == missed.piece && before->from == missed.set_for &&
+        before->to == *to && before->bars.last + 1 == missed.bars.first)
+      before->bars.last = missed.bars.last;
+    else
+      moved.push_back({missed.piece, missed.bars, missed.set_for, *to});
+  }
+  return moved;
 }
 
 double mean_pace(const Plan& plan) {

@@ -14,6 +14,9 @@ inline bool is_later_edition(const Plan& plan) { return plan.record.edition > 1;
 // that no log tells of, it is only taken for granted: its dates are nobody's.
 inline bool has_past(const Plan& plan) { return !plan.record.empty() || !plan.past.empty(); }
 
+// Whether something is left to learn, in the plan or among what found no place in it.
+bool has_new_bars(const Plan& plan);
+
 // By chunk: the day it was learned on, before the plan's first day; none where it was not.
 std::vector<std::optional<Date>> learned_before(const Plan& plan, int piece);
 
@@ -33,6 +36,20 @@ struct WeakSpot {
 };
 // The chunks that the log made weaker than the piece says, those that slip most first.
 std::vector<WeakSpot> weak_spots(const Plan& plan);
+
+// The last day on which a slip of that chunk was mended; none where none was.
+std::optional<Date> last_mended(const Plan& plan, const WeakSpot& spot);
+
+// New bars that the workbook before set for a day that passed without them, and the day on which
+// the last of them is learned now.
+struct MovedBars {
+  int piece = 0;  // index
+  BarRange bars;
+  Date from;
+  Date to;
+};
+// By the day they were set for; what moved together is one. Bars that find no place are left out.
+std::vector<MovedBars> moved_bars(const Plan& plan);
 
 // How many times the minutes first planned learning takes, over the bars of all chunks.
 double mean_pace(const Plan& plan);

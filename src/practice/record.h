@@ -24,6 +24,8 @@ struct Done {
   // Bars of lapses; none where nobody said. A drill reported as done without a word of slips had
   // none; a run-through's must be told.
   std::optional<std::vector<int>> slips;
+  // Of the slips, the bars that were mended afterwards: learned again with the score.
+  std::vector<int> mended;
   // Of run-throughs only.
   std::vector<int> rejoined;  // bars jumped forward to
   std::optional<bool> recorded;
@@ -36,6 +38,13 @@ struct DayMinutes {
   double minutes = 0;
 };
 
+// New bars that a workbook set for a day that passed without them.
+struct MissedBars {
+  int piece = 0;  // index
+  BarRange bars;  // as printed, those not learned since either
+  Date set_for;
+};
+
 // What became of the workbook before.
 struct LastEdition {
   int number = 1;
@@ -46,6 +55,7 @@ struct LastEdition {
   int bars_new = 0;      // that it set to be learned before the new first day
   int bars_learned = 0;  // that were learned since it began
   int days_behind = 0;   // days of new bars that are still to be made up; less than 0 when ahead
+  std::vector<MissedBars> missed{};  // by date
 };
 
 struct Record {

@@ -109,8 +109,14 @@ double TimeModel::learn(BarRange bars, int level) const {
                     (method_->setup / 60 + learning_steps() * method_->repetitions * once));
 }
 
-double TimeModel::from_memory(BarRange bars, double share_of_tempo) const {
-  return up_to_half(method_->setup / 60 + playing(bars, share_of_tempo) * method_->recall_stumble);
+double TimeModel::from_memory(BarRange bars, double share_of_tempo, double times) const {
+  return up_to_half(
+      times * (method_->setup / 60 + playing(bars, share_of_tempo) * method_->recall_stumble));
+}
+
+double TimeModel::slip_somewhere(BarRange bars, int level) const {
+  const double passages = static_cast<double>(bars.size()) / method_->chunk_most;
+  return 1 - std::pow(1 - method_->slip_chance[level - 1], passages);
 }
 
 double TimeModel::join(BarRange bars, int level) const {
@@ -122,7 +128,7 @@ double TimeModel::recall(BarRange bars, int level) const {
 }
 
 double TimeModel::slow_pass(BarRange bars, int level) const {
-  return from_memory(bars, share(Drill::slow_pass, level));
+  return from_memory(bars, share(Drill::slow_pass, level), 1 + slip_somewhere(bars, level));
 }
 
 double TimeModel::counted_pass(BarRange bars, int level) const {

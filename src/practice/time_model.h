@@ -38,6 +38,7 @@ class TimeModel {
   double learn(BarRange bars, int level) const;
   double join(BarRange bars, int level) const;
   double recall(BarRange bars, int level) const;
+  // One pass, and a second one by the chance that bars had to be mended.
   double slow_pass(BarRange bars, int level) const;
   double counted_pass(BarRange bars, int level) const;
   double cue_starts(int starts) const;
@@ -55,11 +56,14 @@ class TimeModel {
   TempoLadder ladder(int level) const;
   // How often a chunk is played in its spoken work, all steps together.
   int spoken_turns() const;
+  // The chance that bars played from memory slip at least once, by the method's first guess: they
+  // are taken for as many passages as the largest chunks they hold, each of which slips by itself.
+  double slip_somewhere(BarRange bars, int level) const;
   // Steps of learning: each part alone and then together, or one step for a single part.
   int learning_steps() const;
 
  private:
-  double from_memory(BarRange bars, double share_of_tempo) const;
+  double from_memory(BarRange bars, double share_of_tempo, double times = 1) const;
 
   const Piece* piece_;
   const Method* method_;

@@ -36,7 +36,9 @@ std::string edition_line(const Plan& plan, const Words& words) {
   return wrap("", items, kDot, 2);
 }
 
+// Of learning, so nothing where nothing is left to learn.
 std::string pace_line(const Plan& plan, const Words& words) {
+  if (!has_new_bars(plan)) return {};
   std::vector<std::string> items;
   for (const LevelPace& pace : level_paces(plan))
     items.push_back(
@@ -52,12 +54,14 @@ std::string slips_line(const Plan& plan, const Words& words) {
   std::vector<std::string> items;
   for (std::size_t at = 0; at < std::min(spots.size(), kMostSpots); ++at) {
     const Chunk& chunk = plan.pieces[spots[at].piece].chunks[spots[at].chunk];
-    items.push_back(
-        piece_mark(plan, spots[at].piece) +
-        words.say("plan.slips_of", {{"chunk", chunk.id},
-                                    {"bars", bar_range(chunk.bars.first, chunk.bars.last)},
-                                    {"slips", chunk.slips.slips},
-                                    {"trials", chunk.slips.trials}}));
+    const std::optional<Date> mended = last_mended(plan, spots[at]);
+    items.push_back(piece_mark(plan, spots[at].piece) +
+                    words.say(mended ? "plan.slips_mended" : "plan.slips_of",
+                              {{"chunk", chunk.id},
+                               {"bars", bar_range(chunk.bars.first, chunk.bars.last)},
+                               {"slips", chunk.slips.slips},
+                               {"trials", chunk.slips.trials},
+                               {"date", mended ? day_month(words, *mended) : ""}}));
   }
   if (spots.size() > kMostSpots)
     items.push_back(words.count("plan.more_slips", static_cast<int>(spots.size() - kMostSpots)));

@@ -20,7 +20,7 @@ int minutes_of(const judge::Task& task, const CutWork& cut, const TaskMinutes& m
   if (task.drill == "learn") return minutes.learn(task.bars, level);
   if (task.drill == "join") return minutes.from_memory(task.bars, level, "join tempo");
   if (task.drill == "recall") return minutes.from_memory(task.bars, level, "recall tempo");
-  if (task.drill == "slow_pass") return minutes.from_memory(task.bars, level, "slow tempo");
+  if (task.drill == "slow_pass") return minutes.slow_pass(task.bars, level);
   if (task.drill == "counted_pass") return minutes.from_memory(task.bars, level, "counted tempo");
   if (task.drill == "cue_starts") return minutes.starts(task.steps.at(0).times);
   if (task.drill == "run_through") return task.steps.at(0).times * minutes.run_through();

@@ -82,10 +82,20 @@ int TaskMinutes::learn(const Bars& bars, int level) const {
   return half_minutes(number("setup") / 60 + steps * work_.repetitions * once);
 }
 
-int TaskMinutes::from_memory(const Bars& bars, int level, const std::string& tempo) const {
+double TaskMinutes::once(const Bars& bars, int level, const std::string& tempo) const {
   const double share =
       std::min(1.0, number(tempo) * by_level("learn tempo", level) / by_level("learn tempo", 2));
-  return half_minutes(number("setup") / 60 + playing(bars, share) * number("recall stumble"));
+  return number("setup") / 60 + playing(bars, share) * number("recall stumble");
+}
+
+int TaskMinutes::from_memory(const Bars& bars, int level, const std::string& tempo) const {
+  return half_minutes(once(bars, level, tempo));
+}
+
+int TaskMinutes::slow_pass(const Bars& bars, int level) const {
+  const double passages = (bars.last - bars.first + 1) / number("chunk most");
+  const double holds = std::pow(1 - by_level("slip chance", level), passages);
+  return half_minutes(once(bars, level, "slow tempo") * (2 - holds));
 }
 
 int TaskMinutes::starts(int count) const {

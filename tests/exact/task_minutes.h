@@ -23,8 +23,11 @@ class TaskMinutes {
   TaskMinutes(const SmallWork& work, const Numbers& method);
 
   int learn(const Bars& bars, int level) const;
-  // A join, recall or pass: what goes over bars from memory. `tempo` is the key of its share.
+  // A join, recall or counted pass: what goes over bars from memory. `tempo` is the key of its
+  // share.
   int from_memory(const Bars& bars, int level, const std::string& tempo) const;
+  // The same of a pass, and once more by the chance that one of its passages slips.
+  int slow_pass(const Bars& bars, int level) const;
   int starts(int count) const;
   int run_through() const;
 
@@ -32,6 +35,7 @@ class TaskMinutes {
 
  private:
   double by_level(const std::string& key, int level) const;
+  double once(const Bars& bars, int level, const std::string& tempo) const;
   // Minutes to play bars once at a share of their tempo, on the metronome's mark below it.
   double playing(const Bars& bars, double share) const;
 

@@ -84,12 +84,12 @@ TEST_CASE("log: every kind of entry is read") {
   CHECK(days_read[4].runs[0].listener == false);
   CHECK_FALSE(days_read[5].learned[0].bars);
   CHECK(days_read[5].learned[0].what.value == "A3");
-  CHECK(days_read[5].learned[0].minutes == 11);
+  CHECK(days_read[5].learned[0].minutes->value == 11);
   CHECK(days_read[6].learned[0].bars == BarRange{17, 20});
   REQUIRE(days_read[7].learned.size() == 2);
   CHECK(days_read[7].learned[1].bars == BarRange{30, 30});
   CHECK(days_read[8].learned[0].bars == BarRange{17, 20});
-  CHECK(days_read[9].learned[0].minutes == 9);
+  CHECK(days_read[9].learned[0].minutes->value == 9);
   CHECK(days_read[10].recalled[0].bars == BarRange{1, 8});
   CHECK(days_read[10].piece->value == "2");
 }

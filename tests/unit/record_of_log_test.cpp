@@ -193,6 +193,70 @@ TEST_CASE("record: what became of the last edition") {
   CHECK(last("- {date: 2027-01-04, learned: bars 1-16}\n", "2027-01-11").days_behind == -1);
 }
 
+TEST_CASE("record: bars set to be learned and still not learned are kept with their day") {
+  const std::string more = ", 0108-1: {learn: 9-12, chunk: A3}, 0115-1: {learn: 13-16, chunk: A4}";
+  const Reading read({told("- {date: 2027-01-04, done: [1]}\n"
+                           "- {date: 2027-01-08, learned: bars 9-10}\n",
+                           more)},
+                     "2027-01-11");
+  CHECK(read.said == "");
+  const std::vector<MissedBars>& missed = read.record.last->missed;
+  REQUIRE(missed.size() == 2);
+  CHECK(missed[0].bars == BarRange{5, 8});
+  CHECK(iso(missed[0].set_for) == "2027-01-05");
+  CHECK(missed[1].bars == BarRange{11, 12});
+  CHECK(iso(missed[1].set_for) == "2027-01-08");
+}
+
+TEST_CASE("record: a mended bar is kept beside its slip") {
+  const Reading read({told("- {date: 2027-01-04, done: [1]}\n"
+                           "- {date: 2027-01-05, done: [1, 2], slips: [3, 4], mended: 3}\n"
+                           "- {date: 2027-01-06, done: [1], slips: [7], mended: []}\n"
+                           "- {date: 2027-01-06, slips: [2], mended: none}\n")},
+                     "2027-01-11");
+  CHECK(read.said == "");
+  REQUIRE(read.record.done.size() == 4);
+  CHECK(read.record.done[1].slips == std::vector<int>{3, 4});
+  CHECK(read.record.done[1].mended == std::vector<int>{3});
+  CHECK(read.record.done[3].slips == std::vector<int>{7, 2});
+  CHECK(read.record.done[3].mended.empty());
+}
+
+TEST_CASE("record: minutes over ten times what was planned are doubted, and count as ten times") {
+  // Told: 5.5 minutes of learning on the 4th, a recall and learning on the 5th, nothing on the 9th.
+  const auto reading = [](const std::string& entries) {
+    return Reading(
+        {"- {edition: 1, from: 2027-01-04, by: 2027-03-20, minutes: 15, cues: [1], tasks: "
+         "{0104-1: {learn: 1-4, chunk: A1, minutes: 5.5}, 0105-1: {recall: 1-4, minutes: "
+         "1}, 0105-2: {learn: 5-8, chunk: A2, minutes: 5.5}, 0106-1: {join: 1-8}}}\n" +
+         entries},
+        "2027-01-11");
+  };
+  const Reading at_most = reading("- {date: 2027-01-05, minutes: 65}\n");
+  CHECK(at_most.said == "");
+  CHECK(at_most.record.minutes[0].minutes == 65);
+  const Reading beyond = reading(
+      "- {date: 2027-01-05, minutes: 40}\n"
+      "- {date: 2027-01-05, starts: , minutes: 25.5}\n");
+  CHECK(beyond.said == "warning 3:41 65.5 minutes on 2027-01-05, over ten times the 6.5 planned\n");
+  CHECK(beyond.hints ==
+        "expected at most 65: correct it if it is a mistake; else it counts as that\n");
+  CHECK(beyond.record.minutes[0].minutes == 65);
+  // What was missed is made up: 12 minutes were planned for what was done.
+  const Reading made_up = reading("- {date: 2027-01-05, done: [0104-1, 1, 2], minutes: 120}\n");
+  CHECK(made_up.said == "");
+  CHECK(made_up.record.minutes[0].minutes == 120);
+  // Of a chunk, too.
+  const Reading chunk = reading("- {date: 2027-01-04, learned: {A1: {minutes: 600}}}\n");
+  CHECK(chunk.said == "warning 2:46 600 minutes on 2027-01-04, over ten times the 5.5 planned\n");
+  CHECK(chunk.record.done[0].minutes == 55);
+  // Where the plan is not known, or nothing was planned, nothing is doubted.
+  CHECK(reading("- {date: 2027-01-06, minutes: 600}\n").said == "");
+  CHECK(reading("- {date: 2027-01-09, minutes: 600}\n").said == "");
+  // What was done ahead of its day counts by what the method expects of it.
+  CHECK(reading("- {date: 2027-01-05, learned: bars 9-24, minutes: 100}\n").said == "");
+}
+
 TEST_CASE("record: what no line gives is worked out again") {
   const Piece study = sample::piece(sample::kStudy);
   const Plan plan = sample::plan(sample::kStudy);

@@ -4,15 +4,19 @@
 #include "catch.h"
 #include "drawn_sheet.h"
 #include "hostile_plans.h"
+#include "sample_pieces.h"
 #include "sample_plan.h"
 #include "sheet_words.h"
 #include "sound_plan.h"
 #include "text/phrasing.h"
 #include "workbook/parts/week_words.h"
+#include "workbook/sheets/days/first_uses.h"
 
 using namespace cahier;
+using sample::count_of;
 using sample::DrawnSheet;
 using sample::has;
+using sample::one_line;
 
 namespace {
 
@@ -27,7 +31,7 @@ bool in_order(const std::string& text, const std::string& before, const std::str
 
 int repetitions(const Task& task) {
   if (task.drill == Drill::cue_starts) return static_cast<int>(task.cues.size()) + task.throws;
-  int number = 0;
+  int number = task.drill == Drill::slow_pass ? 1 : 0;  // once more, where bars were mended
   for (const Step& step : task.steps) number += step.times;
   return number;
 }
@@ -112,6 +116,68 @@ TEST_CASE("The sheets of the calendar keep their layout with the teacher's lines
 TEST_CASE("A day panel has a circle for every repetition") {
   for (const Plan& plan : {sound_plan(), sample::plan("{title: T, bars: 30, tempo: 80}")})
     CHECK(DrawnSheet(draw_day_panels, plan).circles_to_tick() == repetitions(plan));
+}
+
+TEST_CASE("A panel says what to do where the first use of new bars rests on an earlier day") {
+  const std::string hint = "Not learned yet? Learn it now.";
+  // A1 is new on Monday and recalled on Tuesday; B1 is new on Tuesday, joined on the same panel and
+  // played again on Wednesday. The passes and starts after that say nothing.
+  Plan plan = sound_plan();
+  CHECK(first_uses(plan) == std::set<const Task*>{&plan.days[1].tasks[0], &plan.days[2].tasks[0]});
+  const DrawnSheet sheet(draw_day_panels, plan);
+  CHECK(count_of(sheet.words(), "\n" + hint + "\n") == 2);
+  // Beside the drill's name, or just below.
+  Box row;
+  Box said;
+  for (const DrawnText& text : sheet.canvas().pages().front().texts()) {
+    if (text.text == "Recall, cold" && row.width == 0) row = text.within;
+    if (text.text == hint && said.width == 0) said = text.within;
+  }
+  REQUIRE(row.width > 0);
+  CHECK(said.y >= row.y);
+  CHECK(said.y - row.bottom() < 0.5);
+  // Learned before the workbook: no risk.
+  plan.days[0].tasks.clear();
+  CHECK(first_uses(plan) == std::set<const Task*>{&plan.days[2].tasks[0]});
+  // How to use this book says the same.
+  CHECK(has(one_line(DrawnSheet(draw_how_to_use, plan).words()),
+            "Where it says “" + hint + "”, do that first"));
+  plan.days[1].tasks.erase(plan.days[1].tasks.begin() + 1);
+  CHECK(first_uses(plan).empty());
+  CHECK_FALSE(has(one_line(DrawnSheet(draw_how_to_use, plan).words()), hint));
+}
+
+TEST_CASE("Every chunk of a plan has one row that asks whether it is learned, near its learning") {
+  const Plan plan = sample::plan(sample::kStudy);
+  const std::set<const Task*> uses = first_uses(plan);
+  std::vector<bool> asked(plan.pieces[0].chunks.size(), false);
+  std::vector<Date> learned(asked.size());
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks)
+      for (const int chunk : task.chunks) {
+        if (task.drill == Drill::learn) learned[chunk] = day.date;
+        if (uses.contains(&task) && !asked[chunk]) {
+          CHECK(day.date > learned[chunk]);
+          CHECK(day.date <= learned[chunk] + days{3});
+          asked[chunk] = true;
+        }
+      }
+  CHECK(std::count(asked.begin(), asked.end(), false) == 0);
+  CHECK(uses.size() <= asked.size());
+}
+
+TEST_CASE("A day panel has two circles for a slow pass, and says what the second is for") {
+  const std::string words = DrawnSheet(draw_day_panels, sound_plan()).words();
+  CHECK(count_of(words, "\nagain\n") == 2);
+  CHECK(count_of(one_line(words), "Again, if bars were mended: ring them.") == 2);
+}
+
+TEST_CASE("The report asks for mended bars where the plan has slow passes") {
+  Plan plan = sound_plan();
+  CHECK(
+      has(one_line(DrawnSheet(draw_report_back, plan).words()), "Ring the bars that were mended"));
+  for (const int day : {2, 12}) plan.days[day].tasks.clear();
+  CHECK_FALSE(has(one_line(DrawnSheet(draw_report_back, plan).words()), "mended"));
 }
 
 TEST_CASE("A day panel says date, minutes, bars, drill and code of every task") {

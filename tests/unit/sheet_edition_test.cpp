@@ -152,6 +152,71 @@ TEST_CASE("the cover of a later edition says in plain words what has changed") {
   CHECK(has(words, "and 2 more passages."));
 }
 
+TEST_CASE("the cover says which bars were moved, and what gave way beside it") {
+  Plan plan = behind();
+  std::vector<const Task*> to_learn;
+  std::vector<Date> dates;
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks)
+      if (task.drill == Drill::learn) to_learn.push_back(&task), dates.push_back(day.date);
+  REQUIRE(to_learn.size() > 4);
+  // Spaces that do not break are spaces here.
+  const auto says = [&] {
+    std::string words = one_line(DrawnSheet(draw_cover, plan).words());
+    for (std::size_t at = 0; (at = words.find("\u00a0", at)) != std::string::npos;)
+      words.replace(at, 2, " ");
+    return words;
+  };
+  CHECK_FALSE(has(says(), "Moved"));
+  const auto miss = [&](std::size_t task, const char* date) {
+    plan.record.last->missed.push_back({0, to_learn[task]->bars, sample::date(date)});
+  };
+  const auto named = [&](std::size_t task, const std::string& from) {
+    const BarRange bars = to_learn[task]->bars;
+    return "bars " + bar_range(bars.first, bars.last) + " from " + from + " January to " +
+           day_month(english_words(), dates[task]);
+  };
+  miss(0, "2027-01-05");
+  CHECK(has(says(), "Moved: " + named(0, "5") + "."));
+  miss(2, "2027-01-07");
+  plan.gave_way = {GaveWay::gaps};
+  CHECK(has(says(), "Moved: " + named(0, "5") + " and " + named(2, "7") +
+                        ". What gave way: longer gaps between recalls."));
+  CHECK(count_of(says(), "What gave way") == 1);
+  miss(3, "2027-01-08");
+  CHECK(has(says(), ", " + named(2, "7") + " and " + named(3, "8") + "."));
+  miss(4, "2027-01-09");
+  CHECK(has(says(),
+            "Moved: 4 passages that were to be learned by now; the last of them now "
+            "comes on " +
+                day_month(english_words(), *std::max_element(dates.begin(), dates.begin() + 5)) +
+                "."));
+  for (const Print& print : sample::kEveryPaper)
+    CHECK(DrawnSheet(draw_cover, plan, print).pages() == 1);
+  sample::require_faultless_everywhere(draw_cover, plan);
+}
+
+TEST_CASE("bars that moved together are one, and bars that find no place are not moved") {
+  Plan plan = sample::later_edition(sound_plan(), sample::date("2027-01-04"));
+  REQUIRE(plan.record.last);
+  const Date set_for = sample::date("2027-01-02");
+  plan.record.last->missed = {{0, {5, 6}, set_for}, {0, {7, 8}, set_for}, {0, {1, 2}, set_for}};
+  const std::vector<MovedBars> moved = moved_bars(plan);
+  REQUIRE(moved.size() == 2);
+  CHECK(moved[0].bars == BarRange{5, 8});
+  CHECK(iso(moved[0].to) == "2027-01-05");
+  CHECK(moved[1].bars == BarRange{1, 2});
+  CHECK(iso(moved[1].to) == "2027-01-04");
+  plan.days[0].tasks.clear();
+  CHECK(moved_bars(plan).size() == 1);
+  // What finds no place is still to be learned.
+  CHECK(has_new_bars(plan));
+  plan.days[1].tasks.clear();
+  CHECK_FALSE(has_new_bars(plan));
+  plan.unplaced = {{0, Drill::learn, {1, 4}, 8, Why::no_room_to_learn}};
+  CHECK(has_new_bars(plan));
+}
+
 TEST_CASE("the cover names the day's minutes where they have changed") {
   Plan plan = behind();
   plan.record.last->minutes = 12;

@@ -60,11 +60,15 @@ TEST_CASE("Passes and the tally keep their layout, in large print too") {
   }
 }
 
-TEST_CASE("The sheet of passes has a circle for each pass and says how to count") {
+TEST_CASE("The sheet of passes has circles for each pass and says how to count") {
   Plan plan = sound_plan();
   plan.pieces[0].piece.meter = Meter{{2, 3}, 8};
   const DrawnSheet sheet(draw_passes, plan);
-  CHECK(sheet.circles_to_tick() == 2 + 2 * 6);  // two passes, and spare ones of both kinds
+  // Two slow passes, and spare ones of both kinds: of slow ones a second circle, for once more.
+  CHECK(sheet.circles_to_tick() == 2 * 2 + (2 + 1) * 6);
+  CHECK(count_of(sheet.words(), "\nagain\n") == 1);
+  CHECK(one_line(sheet.words()).find("mend those bars, learn them again, and once more slowly") !=
+        std::string::npos);
   const std::string words = sheet.words();
   CHECK(one_line(words).find("“1\u00a02, 1\u00a02\u00a03”") != std::string::npos);
   CHECK(words.find("\n16 Jan\n", words.find("\n1–12\n")) != std::string::npos);

@@ -44,6 +44,25 @@ TEST_CASE("the player's own pace stretches learning at its level, and nothing el
   CHECK(time.write_out({1, 4}, 2) == before.write_out({1, 4}, 2));
 }
 
+TEST_CASE("a slow pass allows for a second one by the chance of a slip") {
+  // By hand: 16 bars of 3/4 at half of 120 are 48 seconds, 57.6 with the stumbling, 87.6 with 30 to
+  // find the place. Four passages of up to 4 bars that slip in 4 of 100 cases slip somewhere in
+  // 1 - 0.96^4 = 0.1507 of them: 100.8 seconds.
+  const Piece piece = sample::piece("title: T\nbars: 16\nmeter: 3/4\ntempo: 120\n");
+  Method method = round_numbers();
+  method.slow_tempo = method.counted_tempo = 0.5;
+  method.recall_stumble = 1.2;
+  method.slip_chance = {0.02, 0.04, 0.08, 0.15, 0.25};
+  method.chunk_most = 4;
+  CHECK(TimeModel(piece, method).slip_somewhere({1, 16}, 2) == Approx(0.1507).margin(0.0001));
+  CHECK(TimeModel(piece, method).slow_pass({1, 16}, 2) == 2);
+  CHECK(TimeModel(piece, method).counted_pass({1, 16}, 2) == 1.5);
+  // At level 5 it is 1 - 0.75^4 = 0.6836: 147.5 seconds; in one passage 0.25: 109.5.
+  CHECK(TimeModel(piece, method).slow_pass({1, 16}, 5) == 2.5);
+  method.chunk_most = 16;
+  CHECK(TimeModel(piece, method).slow_pass({1, 16}, 5) == 2);
+}
+
 TEST_CASE("one part needs one step, three parts four") {
   const Method method = round_numbers();
   const Piece violin =

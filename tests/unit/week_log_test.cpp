@@ -8,8 +8,10 @@
 #include "random_work.h"
 #include "sample_pieces.h"
 #include "sample_plan.h"
+#include "sheet_words.h"
 
 using namespace cahier;
+using sample::count_of;
 
 namespace {
 
@@ -17,6 +19,18 @@ std::string said(const Diagnostics& diagnostics) {
   std::string text;
   for (const Diagnostic& one : diagnostics.all()) text += compose(one);
   return text;
+}
+
+// Entries that ask for mended bars: of a day, for each piece with slow passes.
+int entries_with_slow_passes(const Plan& plan) {
+  int number = 0;
+  for (const Day& day : plan.days) {
+    std::set<int> pieces;
+    for (const Task& task : day.tasks)
+      if (task.drill == Drill::slow_pass) pieces.insert(task.piece);
+    number += static_cast<int>(pieces.size());
+  }
+  return number;
 }
 
 // A day of each week of the plan.
@@ -44,6 +58,7 @@ TEST_CASE("week log: what it writes is read without a word, and nothing is done"
     std::vector<Log> logs;
     std::size_t tasks = 0;
     int throws = 0;
+    int mended = 0;
     double minutes = 0;
     for (const Date day : weeks_of(plan)) {
       const std::string text = week_log(plan, terms, english_words(), day);
@@ -59,6 +74,7 @@ TEST_CASE("week log: what it writes is read without a word, and nothing is done"
       }
       logs.push_back(std::move(*log));
       runs += text.find("run: ") != std::string::npos ? 1 : 0;
+      mended += count_of(text, "done: [], minutes: , slips: [], mended: []");
       starts += text.find("starts: {") != std::string::npos ? 1 : 0;
     }
     programmes += pieces.size() > 1 ? 1 : 0;
@@ -70,6 +86,7 @@ TEST_CASE("week log: what it writes is read without a word, and nothing is done"
     }
     CHECK(tasks == planned);
     CHECK(throws == thrown);
+    CHECK(mended == entries_with_slow_passes(plan));
     CHECK(minutes == Approx(plan.minutes_total()));
 
     Terms next = terms;

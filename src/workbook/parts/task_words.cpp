@@ -84,6 +84,7 @@ std::vector<TickRow> tick_rows(const Words& words, const PlannedPiece& piece, co
   for (const Step& step : task.steps)
     rows.push_back(
         {one_way && task.drill != Drill::learn ? "" : step_label(words, piece, step), step.times});
+  if (task.drill == Drill::slow_pass && !rows.empty()) rows.back().more = words.say("task.again");
   return rows;
 }
 

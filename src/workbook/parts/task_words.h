@@ -19,7 +19,7 @@ std::string short_part(const Words& words, const std::string& part);
 std::string step_label(const Words& words, const PlannedPiece& piece, const Step& step);
 
 // A row for each step. For cue starts a row for each start assigned, then one for the dice (or
-// coins).
+// coins). A slow pass has one circle more, for where bars were mended.
 std::vector<TickRow> tick_rows(const Words& words, const PlannedPiece& piece, const Task& task);
 
 // What is set largest: "17–20". For cue starts the bar to begin at, "17 →", one for each start

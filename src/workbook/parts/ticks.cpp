@@ -20,21 +20,35 @@ TickRows::TickRows(const Typefaces& typefaces, const std::vector<TickRow>& rows,
                    int circles, double pitch)
     : label_width_(label_width) {
   for (const TickRow& row : rows) {
-    Line line{{}, style::kStandText, 0, pitch};
-    if (measured(typefaces, row.label, line.style) <= label_width) {
-      if (!row.label.empty()) line.label = {row.label};
-    } else {
-      line.style = style::kNote.at(style::kLeast);
-      line.label = wrap(typefaces, row.label, line.style, label_width);
-      line.height = std::max(pitch, kLabelLine * static_cast<double>(line.label.size()));
-    }
+    Line line = labelled(typefaces, row.label, pitch);
     for (int left = row.count; left > 0; left -= circles) {
       line.circles = std::min(left, circles);
       lines_.push_back(line);
       line.label.clear();
       line.height = pitch;
     }
+    if (row.more.empty()) continue;
+    const double free = style::kTickStep * (circles - line.circles - 1) - 2 * kLabelGap;
+    if (measured(typefaces, row.more, style::kStandText) <= free) {
+      lines_.back().more = row.more;
+    } else {
+      lines_.push_back(labelled(typefaces, row.more, pitch));
+      lines_.back().circles = 1;
+    }
   }
+}
+
+TickRows::Line TickRows::labelled(const Typefaces& typefaces, const std::string& label,
+                                  double pitch) const {
+  Line line{{}, style::kStandText, 0, pitch, {}};
+  if (measured(typefaces, label, line.style) <= label_width_) {
+    if (!label.empty()) line.label = {label};
+    return line;
+  }
+  line.style = style::kNote.at(style::kLeast);
+  line.label = wrap(typefaces, label, line.style, label_width_);
+  line.height = std::max(pitch, kLabelLine * static_cast<double>(line.label.size()));
+  return line;
 }
 
 double TickRows::label_width(const Typefaces& typefaces, const std::vector<TickRow>& rows,
@@ -73,6 +87,12 @@ void TickRows::draw(Canvas& canvas, const Box& box, int first, int count) const 
     const Box first_circle{row.x + circles_at, row.y, style::kTickStep, row.height};
     for (int circle = 0; circle < line.circles; ++circle)
       draw_tick(canvas, first_circle.moved(style::kTickStep * circle, 0));
+    if (!line.more.empty()) {
+      const Box behind = row.without_left(circles_at + style::kTickStep * line.circles + kLabelGap);
+      const double words =
+          draw_line(canvas, behind, line.more, style::kStandText, Align::left, style::kLeastStand);
+      draw_tick(canvas, behind.without_left(words + kLabelGap).left(style::kTickStep));
+    }
     rest = rest.without_top(line.height);
   }
 }

@@ -12,12 +12,15 @@ namespace cahier {
 struct TickRow {
   std::string label;  // may be empty
   int count = 1;
+  // Words in front of one circle more, behind the others; without them there is none.
+  std::string more{};
 };
 
 class TickRows {
  public:
   // Lays the rows out in `label_width` and `circles` to a line; a row with more goes on below. A
-  // label that is too wide for a line is set smaller and broken. `pitch` is the height of a line.
+  // label that is too wide for a line is set smaller and broken. A further circle whose words do
+  // not fit behind the others has a line of its own. `pitch` is the height of a line.
   TickRows(const Typefaces& typefaces, const std::vector<TickRow>& rows, double label_width,
            int circles, double pitch = style::kTickStep);
 
@@ -42,7 +45,10 @@ class TickRows {
     TextStyle style;
     int circles = 0;
     double height = 0;
+    std::string more;
   };
+  Line labelled(const Typefaces& typefaces, const std::string& label, double pitch) const;
+
   std::vector<Line> lines_;
   double label_width_ = 0;
 };

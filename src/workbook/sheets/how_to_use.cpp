@@ -33,16 +33,10 @@ bool has_changes_of_tempo(const Plan& plan) {
   });
 }
 
-bool has_note(const Plan& plan, DayNote note) {
-  return std::any_of(plan.days.begin(), plan.days.end(),
-                     [&](const Day& day) { return day.note == note; });
-}
-
 std::string_view missed_words(const Plan& plan) {
   if (plan.upkeep) return "how_to_use.missed_kept";
-  if (totals_of(plan).learned_chunks == 0) return "how_to_use.missed_learned";
-  return has_note(plan, DayNote::catch_up) ? "how_to_use.missed_catch_up"
-                                           : "how_to_use.missed_means";
+  return totals_of(plan).learned_chunks == 0 ? "how_to_use.missed_learned"
+                                             : "how_to_use.missed_means";
 }
 
 // "30–39 %": the shares of the piece's tempo at which a drill is asked for; `usual` when it is not.
@@ -177,7 +171,9 @@ void draw_how_to_use(Book& book) {
   prose.term(words.say("how_to_use.ticks"), words.say("how_to_use.ticks_mean"), label_width);
   prose.term(words.say("how_to_use.minutes"), words.say("how_to_use.minutes_mean"), label_width);
   prose.term(words.say("how_to_use.slip"), words.say("how_to_use.slip_means"), label_width);
-  prose.term(words.say("how_to_use.missed"), words.say(missed_words(book.plan())), label_width);
+  prose.term(words.say("how_to_use.missed"),
+             words.say(missed_words(book.plan()), {{"hint", words.say("panels.if_missed")}}),
+             label_width);
 }
 
 }  // namespace cahier

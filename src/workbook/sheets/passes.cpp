@@ -111,12 +111,9 @@ class PassSheet {
         width_(book.upright().width),
         label_width_(width_ >= kWidePage ? kLabel : 0),
         kind_width_((width_ - label_width_ - kBetweenKinds) / 2),
-        table_(book.typefaces(),
-               {{book.words().say("passes.tempo"), tempo_share(stretches)},
-                {book.words().say("passes.date"), 16},
-                {book.words().say("passes.done"), 10},
-                {book.words().say("passes.look_up"), 22}},
-               kind_width_, kRow),
+        slow_table_(book.typefaces(), columns(book.words(), stretches, true), kind_width_, kRow),
+        counted_table_(book.typefaces(), columns(book.words(), stretches, false), kind_width_,
+                       kRow),
         flow_([this] { return open_page(); }) {}
 
   void draw(const Stretches& stretches) {
@@ -132,7 +129,20 @@ class PassSheet {
   }
 
  private:
-  double heads_height() const { return kKindHead + on_grid(table_.head_height()); }
+  static std::vector<Column> columns(const Words& words, const Stretches& stretches, bool slow) {
+    const double tick = slow ? 8 : 10;  // the second circle takes no room from the tempo
+    std::vector<Column> columns = {{words.say("passes.tempo"), tempo_share(stretches)},
+                                   {words.say("passes.date"), 16},
+                                   {words.say("passes.done"), tick}};
+    if (slow) columns.push_back({words.say("passes.again"), tick});
+    columns.push_back({words.say("passes.look_up"), slow ? 16.0 : 22.0});
+    return columns;
+  }
+  const Table& table(bool slow) const { return slow ? slow_table_ : counted_table_; }
+
+  double heads_height() const {
+    return kKindHead + on_grid(std::max(slow_table_.head_height(), counted_table_.head_height()));
+  }
 
   // Every page but the first begins with the heads of the two kinds.
   Box open_page() {
@@ -153,8 +163,8 @@ class PassSheet {
       draw_line(book_.canvas(), kind.top(kKindHead),
                 book_.words().say(slow ? "passes.slow" : "passes.counted"), style::kStrong,
                 Align::left, style::kLeast);
-      const double above = heads_height() - table_.head_height();
-      table_.draw_head(book_.canvas(), kind.without_top(above));
+      const double above = heads_height() - table(slow).head_height();
+      table(slow).draw_head(book_.canvas(), kind.without_top(above));
     }
   }
 
@@ -209,7 +219,7 @@ class PassSheet {
       const std::vector<PlannedPass>& passes = slow ? planned.slow : planned.counted;
       Box row = kind_box(box, slow).without_top(above).top(kRow);
       for (std::size_t at = first; at < first + rows; ++at, row = row.moved(0, kRow)) {
-        const std::vector<Box> cells = table_.draw_row(book_.canvas(), row);
+        const std::vector<Box> cells = table(slow).draw_row(book_.canvas(), row);
         if (at < passes.size()) draw_pass(cells, passes[at]);
       }
     }
@@ -241,7 +251,12 @@ class PassSheet {
     book_.note_task(*pass.task);
     draw_tempi(cells[0], *pass.task);
     draw_cell(canvas, cells[1], short_date(book_.words(), book_.plan(), pass.date), style::kBody);
-    draw_tick(canvas, cells[2]);
+    draw_ticks(cells);
+  }
+
+  // One for the pass; of a slow one another for once more. The last cell is to write in.
+  void draw_ticks(const std::vector<Box>& cells) {
+    for (std::size_t at = 2; at + 1 < cells.size(); ++at) draw_tick(book_.canvas(), cells[at]);
   }
 
   // Several tempi stand one below the other; from three on the first is enough to tell the others.
@@ -283,7 +298,7 @@ class PassSheet {
       const Box box = flow_.take(kRow);
       draw_writing_lines(book_.canvas(), box.left(std::max(0.0, label_width_ - 4)), 1);
       for (const bool slow : {true, false})
-        draw_tick(book_.canvas(), table_.draw_row(book_.canvas(), kind_box(box, slow))[2]);
+        draw_ticks(table(slow).draw_row(book_.canvas(), kind_box(box, slow)));
     }
   }
 
@@ -291,7 +306,8 @@ class PassSheet {
   double width_;
   double label_width_;  // 0 where a stretch has its bars above
   double kind_width_;
-  Table table_;  // of one kind
+  Table slow_table_;
+  Table counted_table_;
   bool table_begun_ = false;
   Flow flow_;
 };

@@ -6,6 +6,7 @@
 #include "workbook/all_sheets.h"
 #include "workbook/parts/flow.h"
 #include "workbook/parts/ticks.h"
+#include "workbook/parts/totals.h"
 #include "workbook/parts/week_words.h"
 #include "workbook/parts/writing_lines.h"
 #include "workbook/style.h"
@@ -56,8 +57,10 @@ class ReportSheet {
     Box page = book_.open_page();
     if (!explained_) {
       explained_ = true;
-      const TextBlock how(book_.typefaces(), book_.words().say("report.how"), style::kBody,
-                          page.width);
+      std::string text = book_.words().say("report.how");
+      if (asks_for(book_.plan(), Drill::slow_pass))
+        text += " " + book_.words().say("report.how_mended");
+      const TextBlock how(book_.typefaces(), text, style::kBody, page.width);
       how.draw(book_.canvas(), page);
       page = page.without_top(how.height() + 4);
     }

@@ -94,6 +94,7 @@ std::vector<std::string> cover_assumptions(const Plan& plan, const Words& words,
         words.say("cover.assumes_spare", {{"minutes", minutes_text(totals.spare_minutes)}}));
   if (method.quiet_days > 0 && totals.learned_chunks > 0)
     texts.push_back(words.count("cover.assumes_quiet", method.quiet_days));
+  if (is_later_edition(plan)) return texts;  // stands beside what was moved
   if (const std::string gave_way = gave_way_text(plan, words); !gave_way.empty())
     texts.push_back(gave_way);
   return texts;

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "plan/standing.h"
+#include "report/gave_way_text.h"
 #include "text/phrasing.h"
 #include "text/utf8.h"
 #include "workbook/parts/totals.h"
@@ -13,6 +14,7 @@ namespace cahier {
 namespace {
 
 constexpr std::size_t kMostSpots = 3;
+constexpr std::size_t kMostMoved = 3;   // more are counted
 constexpr double kLeastPace = 0.1;      // a smaller difference is not worth a sentence
 constexpr std::size_t kLongTitle = 40;  // characters; a longer one is cut
 
@@ -97,6 +99,32 @@ std::string pace(const Plan& plan, const Words& words) {
   return words.say("cover.pace", {{"times", number_text(pace)}});
 }
 
+std::string moved_text(const Plan& plan, const MovedBars& moved, const Words& words) {
+  std::string bars = words.count("cover.moved_bars", moved.bars.size(),
+                                 {{"bars", bar_range(moved.bars.first, moved.bars.last)}});
+  if (plan.pieces.size() > 1)
+    bars = words.say("week.of_piece",
+                     {{"bars", bars}, {"piece", cut_title(plan.pieces[moved.piece].piece.title)}});
+  return words.say(
+      "cover.moved_from",
+      {{"bars", bars}, {"from", day_month(words, moved.from)}, {"to", day_month(words, moved.to)}});
+}
+
+// "Moved: bars 9–12 from 12 January to 20 January."
+std::string moved(const Plan& plan, const Words& words) {
+  const std::vector<MovedBars> all = moved_bars(plan);
+  if (all.empty()) return {};
+  if (all.size() > kMostMoved) {
+    Date last = all.front().to;
+    for (const MovedBars& one : all) last = std::max(last, one.to);
+    return words.say("cover.moved_many",
+                     {{"number", static_cast<int>(all.size())}, {"date", day_month(words, last)}});
+  }
+  std::vector<std::string> texts;
+  for (const MovedBars& one : all) texts.push_back(moved_text(plan, one, words));
+  return words.say("cover.moved", {{"list", list_text(words, texts)}});
+}
+
 }  // namespace
 
 std::vector<std::string> since_last_edition(const Plan& plan, const Words& words) {
@@ -106,6 +134,8 @@ std::vector<std::string> since_last_edition(const Plan& plan, const Words& words
   };
   if (plan.record.last && !plan.upkeep) add(course(plan, *plan.record.last, words));
   if (plan.record.last) add(done(*plan.record.last, words));
+  add(moved(plan, words));
+  if (!plan.upkeep) add(gave_way_text(plan, words));
   add(slips(plan, words));
   add(pace(plan, words));
   return texts;

@@ -7,6 +7,7 @@
 #include "report/plan_words.h"
 #include "text/phrasing.h"
 #include "workbook/parts/task_words.h"
+#include "workbook/sheets/days/first_uses.h"
 #include "workbook/style.h"
 
 namespace cahier {
@@ -62,7 +63,8 @@ DayPanels::DayPanels(Book& book, double width)
     : book_(book),
       width_(width),
       date_width_(width < kLeastBeside ? 0 : kDateWidth),
-      columns_(task_columns(book, width - date_width_)) {}
+      columns_(task_columns(book, width - date_width_)),
+      first_uses_(first_uses(book.plan())) {}
 
 Box DayPanels::task_area(const Box& box) const { return box.without_left(date_width_); }
 
@@ -82,13 +84,22 @@ TaskRemarks DayPanels::remarks(const Task& task) {
     remarks.beside = words.say("panels.on_page", {{"page", remarks.leads_to}});
   else if (task.drill == Drill::learn && !task.chunks.empty())
     remarks.beside = piece.chunks[task.chunks.front()].id;
-  if (met_[task.drill]++ < kFirstTimes) remarks.below = drill_meaning(words, task);
-  if (task.reason == Reason::listener || task.reason == Reason::recorded)
-    remarks.below += (remarks.below.empty() ? "" : "\n") +
-                     words.say(task.reason == Reason::listener ? "task.listener" : "task.record");
+  const auto add_below = [&](const std::string& text) {
+    remarks.below += (remarks.below.empty() ? "" : "\n") + text;
+  };
+  // Beside the drill's name or, where there is no room, just below it.
+  if (first_uses_.contains(&task)) {
+    if (remarks.beside.empty())
+      remarks.beside = words.say("panels.if_missed");
+    else
+      add_below(words.say("panels.if_missed"));
+  }
+  if (met_[task.drill]++ < kFirstTimes) add_below(drill_meaning(words, task));
+  if (task.drill == Drill::slow_pass) add_below(words.say("task.once_more"));
+  if (task.reason == Reason::listener) add_below(words.say("task.listener"));
+  if (task.reason == Reason::recorded) add_below(words.say("task.record"));
   if (task.drill == Drill::learn)
-    for (const std::string& mark : marks_in(words, piece, task.bars))
-      remarks.below += (remarks.below.empty() ? "" : "\n") + mark;
+    for (const std::string& mark : marks_in(words, piece, task.bars)) add_below(mark);
   return remarks;
 }
 

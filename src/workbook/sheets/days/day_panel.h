@@ -2,6 +2,7 @@
 #pragma once
 
 #include <map>
+#include <set>
 #include <vector>
 
 #include "workbook/book.h"
@@ -42,6 +43,7 @@ class DayPanels {
   double width_;
   double date_width_ = 0;
   TaskColumns columns_;
+  std::set<const Task*> first_uses_;  // of what may have been missed
   int told_to_stop_ = 0;
   std::map<Drill, int> met_;  // how often each drill has been asked for
 };

@@ -212,16 +212,21 @@ LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
   const bool many = later.size() > kMostTempi;
   const double taken = text_width(book, title.back(), style::kStandText) + 2 +
                        text_width(book, remarks.beside, style::kSmall);
+  // What leads nowhere and has no room there is the first paragraph below.
+  const bool is_beside = !remarks.beside.empty() && taken <= title_width;
+  const bool moves = !remarks.beside.empty() && !is_beside && remarks.leads_to == 0;
+  std::string below = moves ? remarks.beside : remarks.below;
+  if (moves && !remarks.below.empty()) below += "\n" + remarks.below;
   return {book,
           columns,
           task,
           bars,
           std::move(title),
           title_width,
-          remarks.beside,
-          !remarks.beside.empty() && taken <= title_width,
+          moves ? "" : remarks.beside,
+          is_beside,
           remarks.leads_to,
-          TextBlock(faces, remarks.below, style::kSmall, below_width),
+          TextBlock(faces, below, style::kSmall, below_width),
           ticks,
           std::move(later),
           many ? book.words().say("task.tempo_in_proportion") : std::string(),
