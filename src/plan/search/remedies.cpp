@@ -61,7 +61,9 @@ class Search {
     if (effort_.used_up()) return false;
     Terms terms = terms_;
     for (const auto& [lever, step] : change) levers_[lever].pull(terms, step);
-    Effort once;  // as much as the plan has when the remedy is typed
+    if (effort_.watch()) effort_.watch()->tries(told(change).say);
+    // As much as the plan has when the remedy is typed.
+    Effort once(kMostEffort, effort_.watch());
     const bool does = plan_that_fits(pieces_, terms, once).has_value();
     // Small work is never cut short.
     if (!looks_for_pairs(pieces_, terms_)) effort_.spend(once.spent());
