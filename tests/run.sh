@@ -113,12 +113,13 @@ if [ $what = long ]; then
   run_alone fuzz sh tests/fuzz/fuzz.sh "$folder" 10
   cat "$folder/fuzz.log"
   export CAHIER_LONG=1
-  build build "all brute_force search_check exact_case cahier_bench" -DCMAKE_BUILD_TYPE=Release
+  build build "all brute_force search_check exact_case cahier_bench cahier_search_bench" -DCMAKE_BUILD_TYPE=Release
   run_alone judges ctest --test-dir build -j "$(nproc)" -R 'judge: (workbooks|many)' --output-on-failure
   run_alone brute_force build/tests/brute/brute_force
   run_alone search_check build/tests/brute/search_check
   run_alone exact env EXACT_SECONDS=6 sh tests/exact/exact.sh build 11 6
   tail -n 4 "$folder/exact.log"
   build/tests/bench/cahier_bench
+  build/tests/bench/cahier_search_bench
 fi
 finish
