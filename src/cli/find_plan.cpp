@@ -10,11 +10,13 @@
 namespace cahier {
 namespace {
 
-void say_ended(const std::string& search, const std::string& what_may_be) {
+constexpr double kRemedyEffort = kMostEffort / 4;  // for all of them
+
+void say_ended(const std::string& search, double effort, const std::string& what_may_be) {
   say_err(fmt::format(
       "warning: the search for {} ended at its limit, {:.0f} million chunks times days; "
       "{}\n",
-      search, kMostEffort / 1e6, what_may_be));
+      search, effort / 1e6, what_may_be));
 }
 
 }  // namespace
@@ -33,13 +35,13 @@ Plan find_plan(const Inputs& inputs, Date today) {
   if (plan.fits) return plan;
   {
     WaitingLine waiting(inputs.words, "remedies");
-    Effort effort(kMostEffort, &waiting);
+    Effort effort(kRemedyEffort, &waiting);
     plan.remedies =
         remedies(inputs.pieces, inputs.terms, earliest_start(inputs.terms, today), effort);
     remedies_ended = effort.used_up();
   }
-  if (plan_ended) say_ended("a plan", "one that fits may exist all the same");
-  if (remedies_ended) say_ended("remedies", "there may be others, or lesser ones");
+  if (plan_ended) say_ended("a plan", kMostEffort, "one that fits may exist all the same");
+  if (remedies_ended) say_ended("remedies", kRemedyEffort, "there may be others, or lesser ones");
   return plan;
 }
 
