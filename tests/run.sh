@@ -114,7 +114,7 @@ if [ $what = long ]; then
   run_alone fuzz sh tests/fuzz/fuzz.sh "$folder" 10
   cat "$folder/fuzz.log"
   export CAHIER_LONG=1
-  build build "all brute_force search_check exact_case cahier_bench" -DCMAKE_BUILD_TYPE=Release
+  build build "all brute_force search_check exact_case cahier_bench cahier_search_bench" -DCMAKE_BUILD_TYPE=Release
   run_alone judges ctest --test-dir build -j "$(nproc)" -R 'judge: (workbooks|many)' --output-on-failure
   run_alone alter env ALTER_QUICK=1 sh tests/alter/alter.sh 20
   tail -n 1 "$folder/alter.log"
@@ -123,5 +123,6 @@ if [ $what = long ]; then
   run_alone exact env EXACT_SECONDS=6 sh tests/exact/exact.sh build 11 6
   tail -n 4 "$folder/exact.log"
   build/tests/bench/cahier_bench
+  build/tests/bench/cahier_search_bench
 fi
 finish

@@ -2,6 +2,7 @@
 #include "cli/find_plan.h"
 #include "cli/inputs.h"
 #include "cli/say.h"
+#include "cli/waiting_line.h"
 #include "plan/search/sensitivity.h"
 #include "plan/standing.h"
 #include "report/plan_json.h"
@@ -13,7 +14,11 @@ int show_plan(const Request& request, const TypedLine& typed, Date today) {
   const Inputs inputs = read_inputs(request, typed, today);
   say_all(inputs.warnings);
   Plan plan = find_plan(inputs, today);
-  if (plan.fits && has_new_bars(plan)) plan.sensitivity = sensitivity(inputs.pieces, inputs.terms);
+  if (plan.fits && has_new_bars(plan)) {
+    WaitingLine waiting(inputs.words, "sensitivity");
+    Effort effort(kMostEffort, &waiting);
+    plan.sensitivity = sensitivity(inputs.pieces, inputs.terms, effort);
+  }
   if (request.json)
     say_out(plan_json(plan));
   else

@@ -7,6 +7,7 @@
 #include "cli/inputs.h"
 #include "cli/output.h"
 #include "cli/say.h"
+#include "cli/waiting_line.h"
 #include "log/write_week_log.h"
 #include "plan/search/planner.h"
 #include "text/errors.h"
@@ -28,6 +29,12 @@ Date day_to_report(const Request& request, const TypedLine& typed, const Terms& 
   throw InputError(diagnostics.all());
 }
 
+Plan make_plan_waiting(const Inputs& inputs) {
+  WaitingLine waiting(inputs.words, "plan");
+  Effort effort(kMostEffort, &waiting);
+  return make_plan(inputs.pieces, inputs.terms, effort);
+}
+
 }  // namespace
 
 int write_week_log(const Request& request, const TypedLine& typed, Date today) {
@@ -39,7 +46,7 @@ int write_week_log(const Request& request, const TypedLine& typed, Date today) {
                    input_paths(request, inputs.printed));
   say_all(inputs.warnings);
   const Date day = day_to_report(request, typed, inputs.terms, today);
-  const Plan plan = make_plan(inputs.pieces, inputs.terms);
+  const Plan plan = make_plan_waiting(inputs);
   const std::string text = week_log(plan, inputs.terms, inputs.words, day);
   if (to_terminal) {
     say_out(text);

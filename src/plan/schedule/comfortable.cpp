@@ -45,8 +45,8 @@ class Layout {
       recall(wanted, day, next_learning_minutes(day));
       learn(quota, day);
       join_what_is_learned(day);
-      more_.recall_sooner(day);
       more_.play_sections(day);
+      more_.recall_sooner(day);
       more_.pass(day);
       recall(wanted, day, 0);
       note_missed(wanted);

@@ -92,7 +92,7 @@ class Planner {
   // The most that can be placed, by minutes: with run-throughs and without, then with as many
   // chunks as can be learned and kept.
   Plan what_fits() {
-    Effort effort(kMostEffort / 4);
+    Effort effort(kMostEffort / 4, effort_.watch());
     divided_.work.effort = &effort;
     if (terms_.upkeep) return finished(divided_, keep_up(divided_.work));
     const int all = static_cast<int>(divided_.work.order.size());

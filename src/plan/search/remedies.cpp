@@ -16,6 +16,9 @@ namespace cahier {
 namespace {
 
 constexpr double kPairWork = 20000;  // bars times days
+// For each change that is tried; a plan has more, so that what fits here fits when it is typed.
+constexpr double kTryEffort = kMostEffort / 8;
+constexpr double kPairEffort = kMostEffort / 8;  // for all pairs together
 
 bool looks_for_pairs(const std::vector<Piece>& pieces, const Terms& terms) {
   double bars = 0;
@@ -52,19 +55,24 @@ class Search {
     return found;
   }
 
+  // Whether what was found may ask more than needed.
+  bool was_cut_short() const { return cut_short_ || on_pairs_ >= kPairEffort; }
+
  private:
   int count() const { return static_cast<int>(levers_.size()); }
 
   bool fits(const Change& change) {
     const auto known = asked_.find(change);
     if (known != asked_.end()) return known->second;
-    if (effort_.used_up()) return false;
+    if (effort_.used_up() || on_pairs_ >= kPairEffort) return false;
     Terms terms = terms_;
     for (const auto& [lever, step] : change) levers_[lever].pull(terms, step);
-    Effort once;  // as much as the plan has when the remedy is typed
+    if (effort_.watch()) effort_.watch()->tries(told(change).say);
+    Effort once(kTryEffort, effort_.watch());
     const bool does = plan_that_fits(pieces_, terms, once).has_value();
-    // Small work is never cut short.
-    if (!looks_for_pairs(pieces_, terms_)) effort_.spend(once.spent());
+    effort_.spend(once.spent());
+    if (change.size() > 1) on_pairs_ += once.spent();
+    cut_short_ = cut_short_ || once.used_up();
     return asked_[change] = does;
   }
 
@@ -137,6 +145,8 @@ class Search {
   Effort& effort_;
   std::vector<double> alone_;  // by lever: what it asks by itself; infinite when it is not enough
   std::map<Change, bool> asked_;
+  double on_pairs_ = 0;
+  bool cut_short_ = false;  // a change
 };
 
 void put_in_order(std::vector<Remedy>& remedies) {
@@ -165,6 +175,7 @@ std::vector<Remedy> remedies(const std::vector<Piece>& pieces, const Terms& term
     found.insert(found.end(), pairs.begin(), pairs.end());
   }
   put_in_order(found);
+  if (search.was_cut_short()) effort.spend(kMostEffort);  // so that it is said
   return found;
 }
 

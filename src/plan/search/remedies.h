@@ -23,7 +23,8 @@ namespace cahier {
 // have to be asked for too long. No start lies before `earliest_start`, where there is one.
 std::vector<Remedy> remedies(const std::vector<Piece>& pieces, const Terms& terms,
                              std::optional<Date> earliest_start = std::nullopt);
-// Those that are found before `effort` is used up, where each may still ask more than needed.
+// Those that are found before `effort` is used up, where each may still ask more than needed. It is
+// used up as well where one change, or all pairs together, took more than their share of it.
 std::vector<Remedy> remedies(const std::vector<Piece>& pieces, const Terms& terms,
                              std::optional<Date> earliest_start, Effort& effort);
 

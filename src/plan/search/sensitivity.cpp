@@ -8,8 +8,13 @@
 namespace cahier {
 
 std::vector<Sensitivity> sensitivity(const std::vector<Piece>& pieces, const Terms& terms) {
-  std::vector<Sensitivity> found;
   Effort effort;
+  return sensitivity(pieces, terms, effort);
+}
+
+std::vector<Sensitivity> sensitivity(const std::vector<Piece>& pieces, const Terms& terms,
+                                     Effort& effort) {
+  std::vector<Sensitivity> found;
   for (const double learning : {1.25, 1.5}) {
     Terms longer = terms;
     longer.method.learn_factor = learning;

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "plan/plan.h"
+#include "plan/schedule/effort.h"
 #include "plan/terms.h"
 
 namespace cahier {
@@ -14,5 +15,7 @@ namespace cahier {
 // for are left out.
 // REQUIRES: the work fits as it is.
 std::vector<Sensitivity> sensitivity(const std::vector<Piece>& pieces, const Terms& terms);
+std::vector<Sensitivity> sensitivity(const std::vector<Piece>& pieces, const Terms& terms,
+                                     Effort& effort);
 
 }  // namespace cahier
