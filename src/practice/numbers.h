@@ -106,7 +106,6 @@ inline constexpr int kMostTemperInAWeek = 2;  // spoken and written turns on the
 inline constexpr int kDaysToFill = 14;        // practice days after the last new bars, at least
 inline constexpr int kLastNotFilled = 2;      // of them: the last days are light
 inline constexpr double kMostThin = 0.25;     // of the days with work may be crumbs
-inline constexpr int kPauseAlways = 3;        // practice days without new bars that split nothing
 inline constexpr double kHardGapMost = 0.75;  // of the easy bars' gap
 inline constexpr int kEasyLevel = 2;          // and 1
 inline constexpr double kMarksApart = 0.12;   // marks are a twentieth apart, and rounded twice

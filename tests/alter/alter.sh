@@ -20,6 +20,7 @@ case "${1:-all}" in
   *) names=$(printf '%s\n' "$@") ;;
 esac
 mkdir -p "$folder"
+folder=$(realpath "$folder")
 cmake -S . -B "$folder" -G Ninja -DCMAKE_BUILD_TYPE=Release -DCAHIER_TESTS=ON -DCAHIER_ALTER=ON \
   >"$folder/alter.log"
 cmake --build "$folder" --target cahier cahier_tests run_scenario >>"$folder/alter.log" 2>&1 || {
@@ -79,7 +80,7 @@ alter() {
   for other in $(values "$1" "$3"); do
     awk -f tests/alter/method_numbers.awk -v set="$2" -v to="$other" $method >"$folder/steady.yaml"
     if "$folder/cahier" check "$folder/steady.yaml" >/dev/null 2>&1; then
-      export CAHIER_METHOD="$PWD/$folder/steady.yaml"
+      export CAHIER_METHOD="$folder/steady.yaml"
       return
     fi
   done

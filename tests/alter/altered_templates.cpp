@@ -2,6 +2,7 @@
 // CAHIER_METHOD names, where it is set.
 #include <cstdlib>
 #include <fstream>
+#include <iostream>
 #include <iterator>
 #include <string>
 
@@ -15,8 +16,15 @@ const std::vector<BuiltIn>& unaltered_templates();
 const std::vector<BuiltIn>& built_in_templates() {
   static const std::string method = [] {
     const char* const path = std::getenv("CAHIER_METHOD");
-    std::ifstream file(path ? path : "");
-    return std::string(std::istreambuf_iterator<char>(file), {});
+    if (!path) return std::string();
+    std::ifstream file(path);
+    std::string text(std::istreambuf_iterator<char>(file), {});
+    // Else everything would seem to survive.
+    if (text.empty()) {
+      std::cerr << "CAHIER_METHOD: cannot read " << path << "\n";
+      std::abort();
+    }
+    return text;
   }();
   static const std::vector<BuiltIn> all = [] {
     std::vector<BuiltIn> templates = unaltered_templates();

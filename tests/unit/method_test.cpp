@@ -76,6 +76,10 @@ TEST_CASE(
   CHECK(method.run_days == 3);
 }
 
+TEST_CASE("listeners come fourteen, nine and five days before the date", "[numbers]") {
+  CHECK(sample::steady().listener_days == std::vector<int>{14, 9, 5});
+}
+
 TEST_CASE("what the log teaches begins with the guesses of the built-in method", "[numbers]") {
   const Method& method = sample::steady();
   CHECK(method.slip_chance == ByLevel{0.02, 0.04, 0.08, 0.15, 0.25});

@@ -93,6 +93,8 @@ TEST_CASE("each task has the tempo of its place", "[numbers]") {
   };
   name(0.99);
   CHECK(figure_of(plan, kTempo).value().met);
+  name(0.92);  // two marks, each rounded down
+  CHECK(figure_of(plan, kTempo).value().met);
   name(0.85);  // more than a mark's difference
   CHECK(lacks_of(plan, kTempo) == Lacks{Lack::one_tempo});
 }

@@ -126,6 +126,7 @@ TEST_CASE("bars on their way to their tempo come back every day", "[numbers]") {
   for (const int day : {3, 5, 39}) work.recall_all(day);
   REQUIRE_FALSE(work.sooner(40));
   work.recalls().tempo().be_at_tempo_by(50, true);
+  CHECK_FALSE(work.sooner(39));  // it had its turn
   CHECK(work.sooner(40));
 }
 

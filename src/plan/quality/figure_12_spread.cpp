@@ -5,7 +5,7 @@
 // figure holds. Learning goes on to between a third and a half of them; where full pace leaves
 // eight weeks, no farther than leaves eight. The date needs a second chunk on a day as often as
 // there are more chunks than days to learn them on. Alternating: no more practice days without
-// anything new than twice the mean between days with something new, or three. Days with something
+// anything new than twice the mean between days with something new. Days with something
 // done count as practice days of the past, with the mean minutes of those to come.
 #include <algorithm>
 #include <cmath>
@@ -90,7 +90,7 @@ void measure_pauses(FigureBuilder& figure, const Plan& plan, const Learning& lea
                     const std::vector<Practice>& practice, int span) {
   const int learning_days = static_cast<int>(learning.chunks.size());
   const int mean = (span + learning_days - 1) / learning_days;
-  const int most = std::max(numbers::kPauseAlways, 2 * mean);
+  const int most = 2 * mean;
   for (auto day = learning.chunks.begin(); std::next(day) != learning.chunks.end(); ++day) {
     const Date next = std::next(day)->first;
     const int pause = days_until(practice, next) - days_until(practice, day->first) - 1;
