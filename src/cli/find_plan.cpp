@@ -26,7 +26,7 @@ Plan find_plan(const Inputs& inputs, Date today) {
   bool remedies_ended = false;
   Plan plan;
   {
-    WaitingLine waiting(inputs.words, "plan");
+    WaitingLine waiting(inputs.words, "waiting.plan");
     Effort effort(kMostEffort, &waiting);
     plan = make_plan(inputs.pieces, inputs.terms, effort);
     plan_ended = effort.used_up();
@@ -34,7 +34,7 @@ Plan find_plan(const Inputs& inputs, Date today) {
   plan.programme = inputs.programme;
   if (plan.fits) return plan;
   {
-    WaitingLine waiting(inputs.words, "remedies");
+    WaitingLine waiting(inputs.words, "waiting.remedies");
     Effort effort(kRemedyEffort, &waiting);
     plan.remedies =
         remedies(inputs.pieces, inputs.terms, earliest_start(inputs.terms, today), effort);

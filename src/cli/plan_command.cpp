@@ -15,7 +15,7 @@ int show_plan(const Request& request, const TypedLine& typed, Date today) {
   say_all(inputs.warnings);
   Plan plan = find_plan(inputs, today);
   if (plan.fits && has_new_bars(plan)) {
-    WaitingLine waiting(inputs.words, "sensitivity");
+    WaitingLine waiting(inputs.words, "waiting.sensitivity");
     Effort effort(kMostEffort, &waiting);
     plan.sensitivity = sensitivity(inputs.pieces, inputs.terms, effort);
   }

@@ -30,7 +30,7 @@ Date day_to_report(const Request& request, const TypedLine& typed, const Terms& 
 }
 
 Plan make_plan_waiting(const Inputs& inputs) {
-  WaitingLine waiting(inputs.words, "plan");
+  WaitingLine waiting(inputs.words, "waiting.plan");
   Effort effort(kMostEffort, &waiting);
   return make_plan(inputs.pieces, inputs.terms, effort);
 }

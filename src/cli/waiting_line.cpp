@@ -27,7 +27,7 @@ std::string cut_to_width(const std::string& line, int stream) {
 WaitingLine::WaitingLine(const Words& words, std::string_view search, int stream,
                          Clock::duration patience)
     : words_(words),
-      search_("waiting." + std::string(search)),
+      search_(search),
       stream_(stream),
       on_terminal_(::isatty(stream) == 1),
       next_(Clock::now() + patience) {}
@@ -44,7 +44,7 @@ void WaitingLine::goes_on() {
   if (!on_terminal_ || Clock::now() < next_) return;
   show(cut_to_width(
       line_for_terminal(change_.empty() ? words_.say(search_)
-                                        : words_.say(search_ + "_of", {{"change", change_}})),
+                                        : words_.say("waiting.trying", {{"change", change_}})),
       stream_));
   next_ = Clock::now() + kLegible;
 }

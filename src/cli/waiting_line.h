@@ -18,8 +18,8 @@ class WaitingLine : public SearchWatch {
  public:
   using Clock = std::chrono::steady_clock;
 
-  // `search` is a key of the words' group "waiting"; "_of" behind it makes the key for a change
-  // that is tried, needed where the search tries some. REQUIRES: `words` outlives this object.
+  // `search` is the key of what is said until a change is tried. REQUIRES: `words` outlives this
+  // object.
   WaitingLine(const Words& words, std::string_view search, int stream = STDERR_FILENO,
               Clock::duration patience = std::chrono::seconds{1});
   ~WaitingLine() override;

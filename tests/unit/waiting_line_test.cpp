@@ -52,7 +52,7 @@ constexpr std::string_view kLooking = "Looking for what would make it fit …";
 TEST_CASE("a search that takes a while says on a terminal what it tries, and erases it") {
   const SampleTerminal terminal;
   {
-    WaitingLine line(english_words(), "remedies", terminal.far(), 0s);
+    WaitingLine line(english_words(), "waiting.remedies", terminal.far(), 0s);
     CHECK(terminal.screen().empty());
     line.goes_on();
     CHECK(terminal.screen() == "\r" + std::string(kLooking));
@@ -69,14 +69,14 @@ TEST_CASE("a search that takes a while says on a terminal what it tries, and era
 TEST_CASE("a search that is soon over says nothing, nor does one whose words nobody sees") {
   const SampleTerminal terminal;
   {
-    WaitingLine line(english_words(), "plan", terminal.far());
+    WaitingLine line(english_words(), "waiting.plan", terminal.far());
     line.goes_on();
   }
   CHECK(terminal.screen().empty());
   int ends[2];
   REQUIRE(::pipe2(ends, O_NONBLOCK) == 0);
   {
-    WaitingLine line(english_words(), "plan", ends[1], 0s);
+    WaitingLine line(english_words(), "waiting.plan", ends[1], 0s);
     line.goes_on();
   }
   char byte = 0;
@@ -87,7 +87,7 @@ TEST_CASE("a search that is soon over says nothing, nor does one whose words nob
 
 TEST_CASE("a line stays beside the terminal's edge, and holds nothing that moves the cursor") {
   const SampleTerminal terminal;
-  WaitingLine line(english_words(), "remedies", terminal.far(), 0s);
+  WaitingLine line(english_words(), "waiting.remedies", terminal.far(), 0s);
   line.tries(std::string(100, 'x') + "\n");
   line.goes_on();
   CHECK(count_characters(terminal.screen()) == 80);  // 79 and the return before them
