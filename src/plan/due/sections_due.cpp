@@ -7,7 +7,7 @@ namespace {
 
 constexpr int kLeastBars = 8;  // a shorter section is one stretch anyway
 constexpr int kMostBars = 32;  // at a time
-constexpr int kPressing = 9;   // days after a section's last new bars; fourteen are the most
+constexpr int kPressing = 3;   // days after a section's last new bars; fourteen are the most
 
 }  // namespace
 
