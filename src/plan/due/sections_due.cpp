@@ -5,6 +5,7 @@
 #include "practice/numbers.h"
 
 namespace cahier {
+
 SectionsDue::SectionsDue(const Analysis& analysis, const Method& method) : method_(method) {
   for (const PlannedSection& section : analysis.planned.sections) {
     if (section.same_as || section.bars.size() < numbers::kLeastWholeBars) continue;

@@ -45,8 +45,9 @@ class Layout {
       recall(wanted, day, next_learning_minutes(day));
       learn(quota, day);
       join_what_is_learned(day);
-      more_.play_sections(day);
+      more_.play_sections(day, WelcomeWork::Sections::that_press);
       more_.recall_sooner(day);
+      more_.play_sections(day);
       more_.pass(day);
       recall(wanted, day, 0);
       note_missed(wanted);

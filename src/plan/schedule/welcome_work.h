@@ -22,8 +22,9 @@ class WelcomeWork {
   // Hard bars, which come back more often than the others.
   void recall_hard(int day);
 
-  // Each section whole, soon after it is learned.
-  void play_sections(int day);
+  // Each section whole, soon after it is learned; those alone that press, or all.
+  enum class Sections { that_press, all };
+  void play_sections(int day, Sections which = Sections::all);
 
   // Slow and counted passes over what is learned whole, one of each even when the date leaves no
   // time for its recalls to come round, two where there are weeks for them.
