@@ -123,6 +123,6 @@ if [ $what = long ]; then
   run_alone exact env EXACT_SECONDS=6 sh tests/exact/exact.sh build 11 6
   tail -n 4 "$folder/exact.log"
   build/tests/bench/cahier_bench
-  build/tests/bench/cahier_search_bench
+  build/tests/bench/cahier_search_bench 20
 fi
 finish

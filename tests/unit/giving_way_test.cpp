@@ -115,6 +115,32 @@ std::optional<GaveWay> kind_of(const QualityFigure& figure, const Shortfall& sho
   return kinds.empty() ? std::nullopt : std::optional(kinds.front());
 }
 
+// The first day on which the bars could be played whole: each of their chunks has come back once,
+// and for passes everything is learned.
+Date ready(const Plan& plan, GaveWay kind, const Shortfall& shortfall) {
+  const int piece = shortfall.piece.value_or(0);
+  const auto& chunks = plan.pieces[piece].chunks;
+  std::vector<bool> learned(chunks.size(), false);
+  std::vector<bool> recalled(chunks.size(), false);
+  Date last_new = plan.from;
+  Date ready = plan.from;
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks) {
+      if (task.piece != piece) continue;
+      for (const int chunk : task.chunks) {
+        if (task.drill == Drill::learn) {
+          learned[chunk] = true;
+          last_new = day.date + days{1};
+        } else if (retrieves(task.drill) && learned[chunk] && !recalled[chunk]) {
+          recalled[chunk] = true;
+          for (const BarRange& bars : shortfall.bars)
+            if (bars.overlaps(chunks[chunk].bars)) ready = day.date;
+        }
+      }
+    }
+  return kind == GaveWay::sections ? ready : std::max(ready, last_new);
+}
+
 // Of the least that would mend a part of it.
 double minutes_needed(const Plan& plan, GaveWay kind, const Shortfall& shortfall) {
   const Piece& piece = plan.pieces[shortfall.piece.value_or(0)].piece;
@@ -152,8 +178,9 @@ void look_at(Found& order, const Plan& plan, const std::string& which) {
       if (!kind || !shortfall.window || shortfall.mend == Mend::unsaid ||
           shortfall.mend == Mend::later_date)
         continue;
-      const auto stands =
-          early.stands_for(*kind, *shortfall.window, minutes_needed(plan, *kind, shortfall));
+      DateSpan window = *shortfall.window;
+      window.first = std::max(window.first, ready(plan, *kind, shortfall));
+      const auto stands = early.stands_for(*kind, window, minutes_needed(plan, *kind, shortfall));
       auto& earliest = found[*kind];
       if (stands && (!earliest || *stands < *earliest)) earliest = stands;
     }
@@ -169,10 +196,10 @@ void look_at(Found& order, const Plan& plan, const std::string& which) {
 }  // namespace
 
 TEST_CASE("nothing is given up while something that should go before it stands on the same days") {
-  // In the ordinary run works of which something was once given up against the order.
+  // In the ordinary run two works that give a section up where recalls sooner than needed come
+  // before it, and two of other allowances.
   using Work = std::pair<unsigned, double>;
-  std::vector<Work> works = {{2010, 1.0}, {2063, 1.0}, {2193, 1.0}, {2093, 1.3},
-                             {2182, 1.3}, {2182, 1.6}, {2023, 2.0}};
+  std::vector<Work> works = {{2010, 1.0}, {2023, 2.0}, {2024, 1.3}, {2025, 1.6}};
   if (sample::in_long_checks()) {
     works.clear();
     for (const double slack : {1.0, 1.3, 1.6, 2.0})
@@ -192,9 +219,9 @@ TEST_CASE("nothing is given up while something that should go before it stands o
   if (sample::in_long_checks()) std::cout << table;
   INFO(table);
   CHECK(plans > static_cast<int>(works.size()) / 2);
-  // What a plan with hardly enough minutes gave up on an earlier day it cannot take back: 19 kinds
-  // of 40 in 524 plans when this was written, most of them a section that is not whole in time.
-  CHECK(order.against <= (sample::in_long_checks() ? .05 * plans : 1));
+  // What a plan with hardly enough minutes gave up on an earlier day it cannot take back: 24 kinds
+  // of 49 in 512 plans when this was written, most of them a section that is not whole in time.
+  CHECK(order.against <= (sample::in_long_checks() ? .05 * plans : 0));
 }
 
 }  // namespace cahier

@@ -36,11 +36,11 @@ TEST_CASE("a section of eight bars is played whole, a long one 32 bars at a time
         std::vector<BarRange>{{8, 15}, {16, 47}, {48, 79}});
 }
 
-TEST_CASE("nine days after its last new bars a section is to be played whole at last",
+TEST_CASE("three days after its last new bars a section is to be played whole at last",
           "[numbers]") {
   ThreeSections work;
-  CHECK_FALSE(work.waiting->presses({8, 15}, work.progress.recalls, 9));
-  CHECK(work.waiting->presses({8, 15}, work.progress.recalls, 10));
+  CHECK_FALSE(work.waiting->presses({8, 15}, work.progress.recalls, 3));
+  CHECK(work.waiting->presses({8, 15}, work.progress.recalls, 4));
 }
 
 }  // namespace cahier
