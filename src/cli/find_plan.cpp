@@ -10,7 +10,7 @@
 namespace cahier {
 namespace {
 
-constexpr double kRemedyEffort = kMostEffort / 4;  // for all of them
+constexpr double kRemedyEffort = 2 * kMostEffort / 3;  // for all of them
 
 void say_ended(const std::string& search, double effort, const std::string& what_may_be) {
   say_err(fmt::format(

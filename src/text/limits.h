@@ -21,7 +21,7 @@ inline constexpr std::size_t kMostForks = 1000;       // of the look-alikes of a
 inline constexpr std::size_t kMostAlikeBars = 50000;  // of the look-alikes of a piece, added up
 // Of the planner, in chunks times days laid on a calendar: for one plan, and again for all remedies
 // of a work so large that no pairs of them are looked for.
-inline constexpr double kMostEffort = 40e6;
+inline constexpr double kMostEffort = 10e6;
 inline constexpr int kMostPages = 4000;  // of a workbook
 
 }  // namespace cahier

@@ -26,9 +26,9 @@ using namespace cahier;
 
 constexpr int kMostBars = 400;
 constexpr double kMostMinutes = 480;
-constexpr double kRemedyEffort = kMostEffort / 4;  // as the command has
-constexpr double kTypical = 0.5;                   // seconds
-constexpr double kLongest = 5;                     // seconds
+constexpr double kRemedyEffort = 2 * kMostEffort / 3;  // as the command has
+constexpr double kTypical = 0.5;                       // seconds
+constexpr double kLongest = 5;                         // seconds
 
 struct Case {
   std::vector<Piece> pieces;

@@ -17,8 +17,8 @@ namespace {
 
 constexpr double kPairWork = 20000;  // bars times days
 // For each change that is tried; a plan has more, so that what fits here fits when it is typed.
-constexpr double kTryEffort = kMostEffort / 8;
-constexpr double kPairEffort = kMostEffort / 8;  // for all pairs together
+constexpr double kTryEffort = kMostEffort / 3;
+constexpr double kPairEffort = kMostEffort / 3;  // for all pairs together
 
 bool looks_for_pairs(const std::vector<Piece>& pieces, const Terms& terms) {
   double bars = 0;
