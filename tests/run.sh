@@ -102,27 +102,28 @@ if [ $what = tests ]; then
   finish
 fi
 
-fuzz=OFF
-[ $what = long ] && fuzz=ON
+# The fuzzers, and numbers that can be altered, are for the long checks alone.
+extra=OFF
+[ $what = long ] && extra=ON
 build build-sanitized all -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=Release \
-  -DCAHIER_SANITIZE=ON "-DCAHIER_FUZZ=$fuzz"
+  -DCAHIER_SANITIZE=ON "-DCAHIER_FUZZ=$extra" "-DCAHIER_ALTER=$extra"
 # With sanitizers the search for remedies, the seasons and the sweeps of all sheets are left out:
-# each has tests of its own besides; and what takes longest of the sweeps of single sheets. So are the scenarios that limit the memory, of which the sanitizer reserves
-# terabytes.
-run_tests -E 'scenario: (every|no) remedy|remedies of works|seasons of a|every edition of random|every sheet keeps its layout|Whatever is thrown|at every size|of thirty pieces|slow week leaves|figure is met where|five thousand bars|the days late|smallest allowance|ten thousand bars are|two million'
+# each has tests of its own besides; and what takes longest of the sweeps of single sheets. So are
+# the scenarios that limit the memory, of which the sanitizer reserves terabytes.
+run_tests -E 'scenario: (every|no) remedy|remedies of works|seasons of a|every edition of random|every sheet keeps its layout|Whatever is thrown|at every size|of thirty pieces|slow week leaves|figure is met where|five thousand bars|the days late|more time makes|nothing is given up|smallest allowance|ten thousand bars are|two million'
 if [ $what = long ]; then
   run_alone fuzz sh tests/fuzz/fuzz.sh "$folder" 10
   cat "$folder/fuzz.log"
+  run_alone alter env ALTER_FOLDER="$folder" ALTER_QUICK=1 sh tests/alter/alter.sh 12
+  tail -n 1 "$folder/alter.log"
   export CAHIER_LONG=1
   build build "all brute_force search_check exact_case cahier_bench cahier_search_bench" -DCMAKE_BUILD_TYPE=Release
   run_alone judges ctest --test-dir build -j "$(nproc)" -R 'judge: (workbooks|many)' --output-on-failure
-  run_alone alter env ALTER_QUICK=1 sh tests/alter/alter.sh 20
-  tail -n 1 "$folder/alter.log"
   run_alone brute_force build/tests/brute/brute_force
   run_alone search_check build/tests/brute/search_check
   run_alone exact env EXACT_SECONDS=6 sh tests/exact/exact.sh build 11 6
   tail -n 4 "$folder/exact.log"
   build/tests/bench/cahier_bench
-  build/tests/bench/cahier_search_bench 20
+  build/tests/bench/cahier_search_bench 10
 fi
 finish

@@ -28,7 +28,7 @@ bool has_run(const Day& day) {
 
 }  // namespace
 
-TEST_CASE("two days with little become one worth sitting down for") {
+TEST_CASE("two days with little become one worth sitting down for", "[numbers]") {
   const Plan& plan = easy_song();
   REQUIRE(plan.fits);
   const auto first =
@@ -49,7 +49,8 @@ TEST_CASE("two days with little become one worth sitting down for") {
   CHECK(free * 4 < days_asked * 3);
 }
 
-TEST_CASE("a day before a run-through is rather left free than the one after it thin") {
+TEST_CASE("a day before a run-through is rather left free than the one after it thin",
+          "[numbers]") {
   const Plan& plan = easy_song();
   int runs = 0;
   int with_more = 0;
