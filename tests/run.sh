@@ -114,8 +114,8 @@ run_tests -E 'scenario: (every|no) remedy|remedies of works|seasons of a|every e
 if [ $what = long ]; then
   run_alone fuzz sh tests/fuzz/fuzz.sh "$folder" 10
   cat "$folder/fuzz.log"
-  run_alone alter env ALTER_FOLDER="$folder" ALTER_QUICK=1 sh tests/alter/alter.sh 12
-  tail -n 1 "$folder/alter.log"
+  run_alone altered env ALTER_FOLDER="$folder" ALTER_QUICK=1 sh tests/alter/alter.sh 12 2
+  tail -n 1 "$folder/altered.log"
   export CAHIER_LONG=1
   build build "all brute_force search_check exact_case cahier_bench cahier_search_bench" -DCMAKE_BUILD_TYPE=Release
   run_alone judges ctest --test-dir build -j "$(nproc)" -R 'judge: (workbooks|many)' --output-on-failure
