@@ -202,6 +202,11 @@ TEST_CASE("inside a phrase begin what is asked for, what leads into a fork, and 
   Plan slipped = plan;
   slipped.pieces[0].chunks[2].slips = {1, 4};
   CHECK(figure_of(slipped, kind).value().met);
+  Plan first = learned_plan(10);
+  first.pieces[0].cues.push_back({3, 2, 0});
+  REQUIRE_FALSE(figure_of(first, kind).value().met);
+  first.pieces[0].chunks[0].slips = {1, 4};
+  CHECK(figure_of(first, kind).value().met);
   Plan unknown = plan;
   unknown.pieces[0].piece.sections[1].phrases.clear();
   CHECK(figure_of(unknown, kind).value().met);
@@ -230,4 +235,6 @@ TEST_CASE("a return has the phrases of its source, and bar 0 and bar 1 are one s
   CHECK(figure_of(upbeat, kind).value().met);
   with.cues.push_back({3, 1, 0});
   CHECK(lacks_of(upbeat, kind) == Lacks{Lack::pickup_twice});
+  with.cues.erase(with.cues.begin());  // bar 1 alone is the start
+  CHECK(lacks_of(upbeat, kind).empty());
 }

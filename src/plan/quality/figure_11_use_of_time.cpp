@@ -43,7 +43,8 @@ Figure use_of_time(const PlacedPlan& placed) {
   std::vector<const Day*> practice;
   for (const Day& day : placed.plan->days)
     if (last && day.date > *last && day.allowance > 0) practice.push_back(&day);
-  if (practice.size() < numbers::kDaysToFill + numbers::kLastNotFilled) return std::nullopt;
+  if (static_cast<int>(practice.size()) < numbers::kDaysToFill + numbers::kLastNotFilled)
+    return std::nullopt;
   practice.resize(practice.size() - numbers::kLastNotFilled);
   std::erase_if(practice, [](const Day* day) { return day->tasks.empty(); });
   std::vector<Date> thin;
