@@ -15,7 +15,7 @@
 #include "cli/unfit.h"
 #include "log/read_log.h"
 #include "plan/search/planner.h"
-#include "practice/method.h"
+#include "practice/read_method.h"
 #include "text/errors.h"
 #include "text/templates.h"
 #include "text/terminal.h"

@@ -10,7 +10,7 @@
 #include "log/record_of_log.h"
 #include "piece/read_bars.h"
 #include "practice/learned_bars.h"
-#include "practice/method.h"
+#include "practice/read_method.h"
 #include "text/errors.h"
 
 namespace cahier {

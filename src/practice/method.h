@@ -5,9 +5,6 @@
 #include <string>
 #include <vector>
 
-#include "text/diagnostics.h"
-#include "text/source.h"
-
 namespace cahier {
 
 // One value for each level 1 … 5; index with level - 1.
@@ -129,9 +126,5 @@ struct Method {
   // REQUIRES: bars >= least_chunk_most().
   Method with_chunks_up_to(int bars) const;
 };
-
-// Reads and checks a method file: every number with its source, all of them, none unknown.
-// Adds every problem to `diagnostics`. The method is usable only when no error was added.
-Method read_method(const Source& source, std::string name, Diagnostics& diagnostics);
 
 }  // namespace cahier

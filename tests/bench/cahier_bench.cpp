@@ -14,7 +14,7 @@
 #include "piece/read_piece.h"
 #include "plan/search/lower_bound.h"
 #include "plan/search/planner.h"
-#include "practice/method.h"
+#include "practice/read_method.h"
 #include "text/errors.h"
 #include "text/templates.h"
 #include "text/words.h"

@@ -16,7 +16,7 @@
 #include "plan/search/planner.h"
 #include "plan/search/remedies.h"
 #include "plan/search/sensitivity.h"
-#include "practice/method.h"
+#include "practice/read_method.h"
 #include "random_work.h"
 #include "text/templates.h"
 

@@ -11,6 +11,7 @@
 #include <map>
 #include <string>
 
+#include "practice/read_method.h"
 #include "text/templates.h"
 #include "trial.h"
 

@@ -10,6 +10,7 @@
 #include "every_plan.h"
 #include "oracle.h"
 #include "plan/chunks/analyse.h"
+#include "practice/read_method.h"
 #include "text/templates.h"
 #include "tiny_work.h"
 

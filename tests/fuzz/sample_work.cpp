@@ -1,4 +1,5 @@
 #include "sample_work.h"
+#include "practice/read_method.h"
 
 #include <stdexcept>
 

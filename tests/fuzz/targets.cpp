@@ -10,7 +10,7 @@
 #include "log/record_of_log.h"
 #include "piece/read_piece.h"
 #include "plan/search/planner.h"
-#include "practice/method.h"
+#include "practice/read_method.h"
 #include "sample_work.h"
 #include "text/errors.h"
 #include "text/words.h"

@@ -1,4 +1,4 @@
-#include "practice/method.h"
+#include "practice/read_method.h"
 
 #include "catch.h"
 #include "sample_plan.h"

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "catch.h"
-#include "practice/method.h"
+#include "practice/read_method.h"
 #include "text/templates.h"
 
 namespace cahier::sample {

@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <map>
 #include <utility>
 
 #include "paper/text_fitting.h"
@@ -13,6 +12,8 @@
 #include "workbook/parts/tempo_mark.h"
 #include "workbook/parts/ticks.h"
 #include "workbook/parts/writing_lines.h"
+#include "workbook/sheets/counted_beats.h"
+#include "workbook/sheets/planned_passes.h"
 #include "workbook/style.h"
 
 namespace cahier {
@@ -30,50 +31,7 @@ constexpr double kTempiShare = 34;    // where a pass has several
 constexpr double kNarrowTempo = 20;   // of its column, millimetres
 constexpr std::size_t kMostRows = 6;  // of a stretch that stay together
 constexpr int kSpareRows = 6;
-constexpr int kLongestCount = 16;  // beats said one by one; a longer bar is counted by its groups
-constexpr int kLongestLine = 6;    // beats that are not broken into lines
 constexpr std::size_t kMostMeters = 6;  // beyond that the score has to tell
-
-struct PlannedPass {
-  Date date;
-  const Task* task = nullptr;
-};
-// The passes of one stretch, by date.
-struct Stretch {
-  std::vector<PlannedPass> slow;
-  std::vector<PlannedPass> counted;
-
-  std::size_t rows() const { return std::max(slow.size(), counted.size()); }
-};
-// By piece and bars, in that order.
-using Stretches = std::map<std::pair<int, BarRange>, Stretch>;
-
-Stretches stretches_of(const Plan& plan) {
-  Stretches stretches;
-  for (const Day& day : plan.days)
-    for (const Task& task : day.tasks) {
-      const std::pair<int, BarRange> where{task.piece, task.bars};
-      if (task.drill == Drill::slow_pass) stretches[where].slow.push_back({day.date, &task});
-      if (task.drill == Drill::counted_pass) stretches[where].counted.push_back({day.date, &task});
-    }
-  return stretches;
-}
-
-// "1 2 3", and "1 2, 1 2 3" for a bar in groups; the beats of a group stay on one line. Nine and
-// twelve eighths are counted in threes, as they are felt (common practice); six may be counted out.
-std::string beats_said(const Meter& meter) {
-  std::string said;
-  for (const int written : meter.groups) {
-    const bool in_threes = written > 6 && written % 3 == 0;
-    const int group = in_threes ? written / 3 : written;
-    if (!said.empty()) said += ", ";
-    const std::string space = group <= kLongestLine ? "\u00a0" : " ";
-    for (int beat = 1; beat <= std::min(group, kLongestCount); ++beat)
-      said += (beat > 1 ? space : "") + std::to_string(beat);
-    if (group > kLongestCount) said += " …";
-  }
-  return "“" + said + "”";
-}
 
 // The sections that a stretch touches.
 std::string sections_in(const Words& words, const PlannedPiece& piece, BarRange bars) {
@@ -83,7 +41,7 @@ std::string sections_in(const Words& words, const PlannedPiece& piece, BarRange 
   return list_text(words, names);
 }
 
-double tempo_share(const Stretches& stretches) {
+double tempo_share(const PassesByStretch& stretches) {
   for (const auto& [where, planned] : stretches)
     for (const std::vector<PlannedPass>* passes : {&planned.slow, &planned.counted})
       for (const PlannedPass& pass : *passes)
@@ -106,7 +64,7 @@ bool has_slow_tempi(const Plan& plan) {
 // Slow passes at the left, counted ones at the right, one under the other in the order of dates.
 class PassSheet {
  public:
-  PassSheet(Book& book, const Stretches& stretches)
+  PassSheet(Book& book, const PassesByStretch& stretches)
       : book_(book),
         width_(book.upright().width),
         label_width_(width_ >= kWidePage ? kLabel : 0),
@@ -116,7 +74,7 @@ class PassSheet {
                        kRow),
         flow_([this] { return open_page(); }) {}
 
-  void draw(const Stretches& stretches) {
+  void draw(const PassesByStretch& stretches) {
     how_to();
     int piece = -1;
     for (const auto& [where, planned] : stretches) {
@@ -129,7 +87,8 @@ class PassSheet {
   }
 
  private:
-  static std::vector<Column> columns(const Words& words, const Stretches& stretches, bool slow) {
+  static std::vector<Column> columns(const Words& words, const PassesByStretch& stretches,
+                                     bool slow) {
     const double tick = slow ? 8 : 10;  // the second circle takes no room from the tempo
     std::vector<Column> columns = {{words.say("passes.tempo"), tempo_share(stretches)},
                                    {words.say("passes.date"), 16},
@@ -206,7 +165,7 @@ class PassSheet {
   }
 
   // The rows of a stretch from `first` on that stay together.
-  void draw_stretch(const PlannedPiece& piece, BarRange bars, const Stretch& planned,
+  void draw_stretch(const PlannedPiece& piece, BarRange bars, const PassesOfStretch& planned,
                     std::size_t first) {
     const std::size_t rows = std::min(planned.rows() - first, kMostRows);
     const double above = label_width_ > 0 ? 0 : kStretchHead;
@@ -315,7 +274,7 @@ class PassSheet {
 }  // namespace
 
 void draw_passes(Book& book) {
-  const Stretches stretches = stretches_of(book.plan());
+  const PassesByStretch stretches = passes_by_stretch(book.plan());
   if (stretches.empty()) return;
   book.open_sheet(SheetKind::passes, book.words().say("passes.title"));
   PassSheet(book, stretches).draw(stretches);
