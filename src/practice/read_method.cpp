@@ -1,5 +1,7 @@
 #include "practice/read_method.h"
 
+#include <fmt/format.h>
+
 #include <optional>
 #include <utility>
 
