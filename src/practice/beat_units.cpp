@@ -33,6 +33,12 @@ std::optional<Beat> common_unit(const std::vector<CountedMusic>& music) {
       return (divides(unit, one) || gathers(unit, one)) && within_reach(unit, one);
     });
   };
+  // Mostly all is counted in one beat already: the longest unit that divides it.
+  const Beat beat = music.front().beat;
+  if (std::all_of(music.begin(), music.end(), [&](const CountedMusic& one) {
+        return one.beat == beat && within_reach(beat, one);
+      }))
+    return beat;
   std::optional<Beat> dividing;
   std::optional<Beat> longer;
   for (const Beat unit : {Beat::eighth, Beat::dotted_eighth, Beat::quarter, Beat::dotted_quarter,

@@ -16,6 +16,7 @@ double full_tempo(const Piece& piece, int bar) {
 // Where a task begins to play, and where the piece's tempo changes on its way; of places with the
 // same tempo as the one before only the first.
 std::vector<int> places_of(const Task& task, const Piece& piece) {
+  if (piece.changes.empty()) return {task.bars.first};
   std::set<int> bars;
   for (const BarRange& played : task.played()) {
     bars.insert(played.first);
