@@ -63,6 +63,7 @@ LastEdition what_became_of(PastEdition& edition, PastEditions& editions, const L
       last.missed.push_back(*bars);
   }
   last.days_behind = days_behind(tasks, last.bars_learned, terms.from);
+  if (!edition.keep && edition.by == terms.by) last.ahead = editions.ahead(edition, terms.from);
   return last;
 }
 

@@ -271,6 +271,12 @@ std::vector<SetTask> PastEditions::tasks_of(PastEdition& edition, Date until) {
   return tasks;
 }
 
+std::optional<TaskCounts> PastEditions::ahead(PastEdition& edition, Date from) {
+  const Plan& plan = plan_of(edition);
+  if (!plan.fits) return std::nullopt;
+  return plan.counts_from(from);
+}
+
 const std::vector<int>& PastEditions::cue_bars(PastEdition& edition, int piece) {
   if (edition.cues.empty())
     for (const PlannedPiece& planned : plan_of(edition).pieces) {

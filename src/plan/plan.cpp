@@ -14,4 +14,17 @@ double Plan::minutes_total() const {
   return sum;
 }
 
+TaskCounts Plan::counts_from(Date date) const {
+  TaskCounts counts;
+  for (const Day& day : days) {
+    if (day.date < date) continue;
+    for (const Task& task : day.tasks) {
+      if (task.drill == Drill::slow_pass || task.drill == Drill::counted_pass) ++counts.passes;
+      if (task.drill == Drill::join) ++counts.joins;
+      if (task.drill == Drill::run_through) counts.run_throughs += task.steps.front().times;
+    }
+  }
+  return counts;
+}
+
 }  // namespace cahier

@@ -176,9 +176,12 @@ enum class GaveWay {
   spoken_parts,
   recalls,            // three soon after learning
   second_passes,      // of each kind
+  fewer_passes,       // than the last workbook set for the same days; so for what follows
   fork_drills,        // the second and the third
   sections,           // whole, and halves
   more_run_throughs,  // than the number asked for: growing ones, not too far apart
+  fewer_run_throughs,
+  fewer_joins,
   passes,             // any slow or counted one of some bars
   run_throughs,       // some of the number asked for: only when the last days hold no more,
   forks,              // as what follows
@@ -224,6 +227,8 @@ struct Plan {
   std::vector<Sensitivity> sensitivity;  // only where asked for; see sensitivity.h
 
   double minutes_total() const;
+  TaskCounts counts_from(Date date) const;
+
   int runs_required() const {
     return new_to_performing ? method.run_throughs_new : method.run_throughs;
   }

@@ -110,6 +110,8 @@ inline constexpr double kHardGapMost = 0.75;  // of the easy bars' gap
 inline constexpr int kEasyLevel = 2;          // and 1
 inline constexpr double kMarksApart = 0.12;   // marks are a twentieth apart, and rounded twice
 inline constexpr int kMostPieceChanges = 3;   // of piece, in a day of a programme
+inline constexpr double kPassesKept = 0.8;    // of the last workbook's, and run-throughs: else said
+inline constexpr double kJoinsKept = 0.5;     // the same of joins
 inline constexpr double kNearShare = 0.95;    // of the gaps are near the best ones
 
 }  // namespace cahier::numbers

@@ -45,6 +45,13 @@ struct MissedBars {
   Date set_for;
 };
 
+// Tasks of some kinds, counted.
+struct TaskCounts {
+  int passes = 0;  // slow and counted
+  int joins = 0;
+  int run_throughs = 0;
+};
+
 // What became of the workbook before.
 struct LastEdition {
   int number = 1;
@@ -56,6 +63,8 @@ struct LastEdition {
   int bars_learned = 0;  // that were learned since it began
   int days_behind = 0;   // days of new bars that are still to be made up; less than 0 when ahead
   std::vector<MissedBars> missed{};  // by date
+  // What it set for the days from the new first day on; none where that cannot be told.
+  std::optional<TaskCounts> ahead{};
 };
 
 struct Record {

@@ -49,6 +49,8 @@ TwoEditions after_a_week(const std::vector<Piece>& pieces, Terms terms, const Sl
     terms.record.minutes.push_back({day.date, minutes});
   }
   terms.record.edition = 2;
+  terms.record.last = LastEdition();
+  terms.record.last->ahead = made.before.counts_from(made.week_over);
   terms.from = made.week_over;
   made.after = make_plan(pieces, terms);
   return made;
@@ -102,7 +104,7 @@ TEST_CASE("a slow week leaves most of what was planned, and what gives way is sa
         auto& sum = sums[kind.name];
         sum.first += before;
         sum.second += after;
-        cliff = cliff || after < kind.kept * before;
+        cliff = cliff || after < std::floor(kind.kept * before);
         CHECK(after >= before / 4);
       }
       unsaid += cliff && two.after.gave_way.empty() ? 1 : 0;
@@ -110,7 +112,7 @@ TEST_CASE("a slow week leaves most of what was planned, and what gives way is sa
   }
   INFO(unsaid << " of " << pairs << " say nothing");
   CHECK(pairs > 10);
-  CHECK(unsaid <= pairs / 5);
+  CHECK(unsaid == 0);
   for (const Kind& kind : kinds()) {
     INFO(kind.name << ": " << sums[kind.name].first << " and " << sums[kind.name].second);
     CHECK(sums[kind.name].second >= .8 * sums[kind.name].first);

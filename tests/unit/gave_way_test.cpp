@@ -89,4 +89,33 @@ TEST_CASE("what gave way is named once, the first to go first") {
         Kinds{GaveWay::write_outs, GaveWay::recalls, GaveWay::passes, GaveWay::run_throughs});
 }
 
+TEST_CASE("much less than the last workbook set for the same days gave way") {
+  const auto told = [](TaskCounts before, int passes, int runs, int joins) {
+    Plan plan;
+    plan.from = parse_date("2027-01-11").value();
+    plan.record.last = LastEdition();
+    plan.record.last->ahead = before;
+    plan.days.emplace_back().date = plan.from;
+    const auto add = [&](Drill drill, int number) {
+      for (; number > 0; --number) {
+        Task& task = plan.days[0].tasks.emplace_back();
+        task.drill = drill;
+        task.steps.emplace_back();
+      }
+    };
+    add(Drill::slow_pass, passes / 2);
+    add(Drill::counted_pass, passes - passes / 2);
+    add(Drill::run_through, runs);
+    add(Drill::join, joins);
+    return what_gave_way(plan, {});
+  };
+  // Eight tenths of passes and run-throughs, half of the joins.
+  CHECK(told({10, 10, 10}, 8, 8, 5).empty());
+  CHECK(told({10, 10, 10}, 7, 8, 5) == Kinds{GaveWay::fewer_passes});
+  CHECK(told({10, 10, 10}, 8, 7, 5) == Kinds{GaveWay::fewer_run_throughs});
+  CHECK(told({10, 10, 10}, 8, 8, 4) == Kinds{GaveWay::fewer_joins});
+  // One of a few is not worth a word.
+  CHECK(told({3, 3, 3}, 2, 2, 1).empty());
+}
+
 }  // namespace cahier

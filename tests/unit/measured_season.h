@@ -11,6 +11,7 @@
 
 #include "attention.h"
 #include "catch.h"
+#include "plan/quality/quality.h"
 #include "practice/slip_chance.h"
 #include "sample_plan.h"
 #include "simulated_season.h"
@@ -164,6 +165,17 @@ inline Errors mean_errors_in(std::size_t week) {
   return sum;
 }
 
+// "16 of 17 figures, short: tempo".
+inline std::string figures_of(const Plan& plan) {
+  const std::vector<QualityFigure> figures = quality(plan);
+  std::string names;
+  for (const QualityFigure& figure : figures)
+    if (!figure.met) names += " " + std::string(figure_word(figure.name));
+  const auto met = std::ranges::count(figures, true, &QualityFigure::met);
+  return fmt::format("{} of {} figures{}{}", met, figures.size(),
+                     names.empty() ? "" : ", short:", names);
+}
+
 inline std::string table(const Season& season) {
   std::string text =
       fmt::format("{:<12}{:>8}{:>8}{:>8}{:>8}\n", "edition", "pace 2", "pace 4", "weak", "strong");
@@ -176,6 +188,7 @@ inline std::string table(const Season& season) {
     const Estimates made = estimates_of(season.piece, edition.plan);
     row(iso(edition.plan.from), made.pace_2, made.pace_4, mean_or_guess(made.weak),
         mean_or_guess(made.strong));
+    text.insert(text.size() - 1, "  " + figures_of(edition.plan));
   }
   row("truth", truth().pace[1], truth().pace[3], truth().weak_slip, truth().strong_slip);
   const Turns turns = turns_of(season);

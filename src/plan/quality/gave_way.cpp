@@ -1,9 +1,11 @@
 #include "plan/quality/gave_way.h"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <set>
 
+#include "practice/numbers.h"
 #include "text/rows.h"
 
 namespace cahier {
@@ -24,12 +26,18 @@ constexpr std::optional<KindRow> kind_row_of(GaveWay kind) {
       return KindRow{kind, "recalls"};
     case GaveWay::second_passes:
       return KindRow{kind, "second_passes"};
+    case GaveWay::fewer_passes:
+      return KindRow{kind, "fewer_passes"};
     case GaveWay::fork_drills:
       return KindRow{kind, "fork_drills"};
     case GaveWay::sections:
       return KindRow{kind, "sections"};
     case GaveWay::more_run_throughs:
       return KindRow{kind, "more_run_throughs"};
+    case GaveWay::fewer_run_throughs:
+      return KindRow{kind, "fewer_run_throughs"};
+    case GaveWay::fewer_joins:
+      return KindRow{kind, "fewer_joins"};
     case GaveWay::passes:
       return KindRow{kind, "passes"};
     case GaveWay::run_throughs:
@@ -88,6 +96,21 @@ std::optional<GaveWay> kind_of(Lack lack) {
   }
 }
 
+// Rounded down, so that the one that is missing of a few says nothing.
+bool is_much_less(int now, int before, double kept) { return now < std::floor(kept * before); }
+
+void add_what_is_less(const Plan& plan, std::set<GaveWay>& kinds) {
+  if (plan.upkeep || !plan.record.last || !plan.record.last->ahead) return;
+  const TaskCounts& before = *plan.record.last->ahead;
+  const TaskCounts now = plan.counts_from(plan.from);
+  if (is_much_less(now.passes, before.passes, numbers::kPassesKept))
+    kinds.insert(GaveWay::fewer_passes);
+  if (is_much_less(now.run_throughs, before.run_throughs, numbers::kPassesKept))
+    kinds.insert(GaveWay::fewer_run_throughs);
+  if (is_much_less(now.joins, before.joins, numbers::kJoinsKept))
+    kinds.insert(GaveWay::fewer_joins);
+}
+
 }  // namespace
 
 std::string_view gave_way_word(GaveWay kind) {
@@ -101,6 +124,7 @@ std::vector<GaveWay> what_gave_way(const Plan& plan, const std::vector<QualityFi
   for (const QualityFigure& figure : figures)
     for (const Shortfall& shortfall : figure.why)
       if (const auto kind = kind_of(shortfall.lack)) kinds.insert(*kind);
+  add_what_is_less(plan, kinds);
   return {kinds.begin(), kinds.end()};
 }
 
