@@ -77,8 +77,6 @@ struct DrillFacts {
   // The catalogue's key for a number of them, "weeks.recalls"; of learning, which is not counted,
   // the key for "new".
   std::string_view counted;
-  // Its place, from 1, in what a week is said to hold; 0 where the week's goal names it by itself.
-  int in_week;
   Stage stage;
   Covers covers;
   Manner manner;

@@ -10,11 +10,12 @@
 namespace cahier::numbers {
 
 // practice
-inline constexpr int kKeptLearnedBefore = 3;  // days before the quiet ones: a kept piece was new
-inline constexpr double kDoubt = 0.05;        // chance of a bound on clean runs being wrong: 95 %
-inline constexpr std::size_t kMostCoins = 6;  // more are no longer seen at a glance
-inline constexpr double kCoinPatience = 1.5;  // throws expected of coins, where six of them can
-inline constexpr double kMostPaceRatio = 5;   // a pause for lunch must not pace a season
+inline constexpr int kKeptLearnedBefore = 3;   // days before the quiet ones: a kept piece was new
+inline constexpr int kTriesOfARepetition = 2;  // a step of new bars is left after twice its number
+inline constexpr double kDoubt = 0.05;         // chance of a bound on clean runs being wrong: 95 %
+inline constexpr std::size_t kMostCoins = 6;   // more are no longer seen at a glance
+inline constexpr double kCoinPatience = 1.5;   // throws expected of coins, where six of them can
+inline constexpr double kMostPaceRatio = 5;    // a pause for lunch must not pace a season
 inline constexpr std::size_t kMostPartsAlone = 3;  // with more, none is played and said by itself
 
 // plan, plan/rules

@@ -32,8 +32,6 @@ Plan with_a_task_of(Drill drill) {
 TEST_CASE("the rows of the drills are whole and contradict neither each other nor themselves") {
   std::set<std::string_view> words;
   std::set<std::string_view> nouns;
-  std::set<int> in_week;
-  int counted = 0;
   for (const DrillFacts& facts : every_drill()) {
     INFO(facts.word);
     CHECK(&facts_of(facts.drill) == &facts);
@@ -52,15 +50,8 @@ TEST_CASE("the rows of the drills are whole and contradict neither each other no
       CHECK(facts.slips == Slips::nowhere);
     }
     if (!facts.needs_instrument) CHECK(facts.tempo == AtTempo::none);
-    if (facts.in_week == 0) continue;
-    ++counted;
-    CHECK(in_week.insert(facts.in_week).second);
   }
   CHECK(words.size() == every_drill().size());
-  // The places in a week's sentence are 1, 2, 3 … without a gap.
-  REQUIRE(counted > 0);
-  CHECK(*in_week.begin() == 1);
-  CHECK(*in_week.rbegin() == counted);
 }
 
 TEST_CASE("every drill has all of its words in the catalogue") {

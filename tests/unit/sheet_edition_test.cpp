@@ -264,7 +264,7 @@ TEST_CASE("the cover says on course, ahead, and that the date does not hold") {
   plan.record.last->days_behind = 0;
   CHECK(has(says(), "On course."));
   plan.record.last->days_behind = -2;
-  CHECK(has(says(), "2 days ahead: the days gained go to proving."));
+  CHECK(has(says(), "2 days ahead: the days gained go to playing from memory."));
   plan.record.last->days_behind = 1;
   CHECK(has(says(), "1 day behind; the date still holds."));
   plan.fits = false;
@@ -409,6 +409,8 @@ TEST_CASE("how to use a later edition begins with what is new, and its feet name
   CHECK(has(one_line(words), "Still to come: 1."));
   CHECK_FALSE(has(words, "\nLearn\n"));
   const std::string first = DrawnSheet(draw_how_to_use, sound_plan()).words();
+  // Twice the repetitions of a step.
+  CHECK(has(one_line(first), "after 10 tries leave the row for today"));
   CHECK_FALSE(has(first, "edition"));
   CHECK(has(first, "\nLearn\n"));
   const Plan lantern =

@@ -39,7 +39,7 @@ TEST_CASE("the tally says what the player's own runs tell, rounded down") {
   // One-sided 95 % bound for 4 clean of 6 (Clopper and Pearson 1934; value computed): .271338.
   const std::string words = one_line(DrawnSheet(draw_run_tally, with_runs()).words());
   CHECK(has(words, "So far: 6 run-throughs, 4 clean."));
-  CHECK(has(words, "at least 27\u00a0%;"));
+  CHECK(has(words, "at least 27\u00a0%."));
   CHECK(has(words, "their number was fixed beforehand"));
 }
 

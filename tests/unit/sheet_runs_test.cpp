@@ -133,8 +133,8 @@ TEST_CASE("The tally rounds what clean runs tell downwards") {
   // within twenty: .9196 at .8, .4777 at .6.
   const std::string words = DrawnSheet(draw_run_tally, sound_plan()).words();
   for (const char* figure :
-       {"as low as 54\u00a0%", "34\u00a0%", "74\u00a0%", "60\u00a0%", "36\u00a0%", "95\u00a0%",
-        "48 of 100", "92 of 100", "once in twenty"}) {
+       {"at least 54\u00a0%", "34\u00a0%", "74\u00a0%", "60\u00a0%", "36\u00a0%", "95\u00a0%",
+        "48 of 100", "92 of 100", "95 % confidence"}) {
     INFO(figure);
     CHECK(one_line(words).find(figure) != std::string::npos);
   }

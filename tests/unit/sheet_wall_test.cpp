@@ -131,7 +131,7 @@ TEST_CASE("A day on the wall has its tasks in the day's order, bars before the d
   CHECK(in_order(week.words(), {"Tue", "5", "13\u00a0min", "1–4", "recall", "5–8", "new", "1–12",
                                 "join", "Wed", "6"}));
   CHECK(in_order(week.words(), {"1–12", "slow pass", "1", "5", "1\u00a0×", "forks", "5–8",
-                                "part to speak", "5–8", "write-out"}));
+                                "spoken part", "5–8", "write-out"}));
   CHECK(in_order(week.words(), {"Fri", "2\u00a0×", "1–12", "run-throughs"}));
   CHECK(in_order(week.words(), {"Sun", "10", "rest"}));
 }
@@ -231,7 +231,7 @@ TEST_CASE("What stands large no more is named below in small type where there is
   plan.days[1].tasks.back().cues = {2};
   plan.days[1].tasks.back().throws = 3;
   const std::string words = DrawnSheet(draw_weeks, plan, Print{kLetter, 8, false}).words();
-  CHECK(in_order(words, {"recall", "slow pass", "counted pass", "new", "part to speak", "join",
+  CHECK(in_order(words, {"recall", "slow pass", "counted pass", "new", "spoken part", "join",
                          "3\u00a0×", "cue starts"}));
   plan.days[1].tasks.erase(plan.days[1].tasks.begin() + 1, plan.days[1].tasks.begin() + 3);
   const std::string small = DrawnSheet(draw_weeks, plan, Print{kA5, 8, false}).words();
@@ -360,7 +360,7 @@ TEST_CASE("A single week is drawn on a page of its own, with its goal, dates and
   const DrawnPage& page = sheet.canvas().pages().front();
   CHECK(page.size.width > page.size.height);
   const auto large = on_the_wall(page);
-  CHECK(find(large, "This week 3 run-throughs, start to end."));
+  CHECK(find(large, "This week: 3 run-throughs, start to end."));
   CHECK(has(page.words(), "\nWeek 2 of 2 · 11–17 January 2027 · 2027-W02\n"));
 }
 
@@ -377,15 +377,40 @@ TEST_CASE("The goal of a week names what is learned by its last day, without the
     return week_goal(english_words(), plan, weeks_of(plan)[week]);
   };
   CHECK(goal(0) == "By Sunday: every bar from memory.");
-  CHECK(goal(1) == "This week 3 run-throughs, start to end.");
+  CHECK(goal(1) == "This week: 3 run-throughs, start to end.");
   plan.days[1].tasks.erase(plan.days[1].tasks.begin() + 1);
   // Bars 9–12 come back to 1–4.
   CHECK(goal(0) == "By Sunday: bars 1–4 from memory.");
   plan.days[7].tasks.clear();
   plan.days[10].tasks.clear();
-  CHECK(goal(1) == "Nothing new: 1 slow pass.");
+  CHECK(goal(1) == "This week: the whole piece from memory, slowly.");
   for (Day& day : plan.days) day.tasks.clear();
   CHECK(goal(1) == "A week without memory work.");
+}
+
+TEST_CASE("The goal of a week without new bars names its longest stretch and how it is played") {
+  const auto goal = [](const std::vector<Task>& tasks) {
+    Plan plan = sound_plan();
+    for (Day& day : plan.days) day.tasks.clear();
+    plan.days[1].tasks = {sound::learn({1, 4}, 0), sound::learn({5, 8}, 1)};
+    plan.days[8].tasks = tasks;
+    return week_goal(english_words(), plan, weeks_of(plan)[1]);
+  };
+  const auto task = [](Drill drill, BarRange bars) { return sound::task(drill, bars, {0}, 1); };
+  const Task join = task(Drill::join, {1, 12});
+  const Task starts = task(Drill::cue_starts, {1, 12});
+  const Task spoken = task(Drill::spoken_part, {1, 12});
+  CHECK(goal({task(Drill::recall, {1, 3}), task(Drill::slow_pass, {1, 4}), join}) ==
+        "This week: section A from memory, slowly.");
+  CHECK(goal({task(Drill::slow_pass, {1, 4}), task(Drill::counted_pass, {1, 4}), starts}) ==
+        "This week: section A from memory, counting aloud.");
+  CHECK(goal({task(Drill::counted_pass, {1, 7}), task(Drill::recall, {1, 7}), spoken}) ==
+        "This week: bars 1–7 from memory, without stopping.");
+  CHECK(goal({task(Drill::silent_run, {1, 12}), task(Drill::recall, {1, 8})}) ==
+        "This week: the whole piece in your head, away from the instrument.");
+  CHECK(goal({join, spoken, starts}) == "This week: begin anywhere, score shut.");
+  CHECK(goal({join, spoken}) == "This week: the weakest bars, spoken and written.");
+  CHECK(goal({join}) == "This week: the seams between what you know.");
 }
 
 TEST_CASE("The goal of a week of several pieces names each that has new bars") {

@@ -3,10 +3,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
 
 #include "text/phrasing.h"
 #include "text/utf8.h"
+#include "workbook/parts/week_stretch.h"
 
 namespace cahier {
 namespace {
@@ -76,25 +76,6 @@ std::string bars_learned(const Words& words, const PlannedPiece& piece,
   return words.say("week.bars", {{"bars", list_text(words, texts)}});
 }
 
-// "5 recalls, 3 slow passes and 14 cue starts".
-std::string work_in(const Words& words, const PlanWeek& week) {
-  std::map<int, std::string> work;
-  for (const DrillFacts& facts : every_drill()) {
-    if (facts.in_week == 0) continue;
-    int number = 0;
-    for (const Day& day : week.days)
-      for (const Task& task : day.tasks)
-        if (task.drill == facts.drill)
-          number +=
-              facts.covers == Covers::starts ? static_cast<int>(task.cues.size()) + task.throws : 1;
-    if (number > 0)
-      work[facts.in_week] = std::to_string(number) + " " + words.count(facts.counted, number);
-  }
-  std::vector<std::string> in_order;
-  for (const auto& [place, said] : work) in_order.push_back(said);
-  return list_text(words, in_order);
-}
-
 }  // namespace
 
 bool PlanWeek::idle() const {
@@ -158,8 +139,7 @@ std::string week_goal(const Words& words, const Plan& plan, const PlanWeek& week
                                            {"bars", list_text(words, new_goals)}});
   if (const int runs = runs_in(week); runs > 0) return words.count("week.goal_runs", runs);
   if (week.idle()) return words.say("week.goal_none");
-  return words.say(plan.upkeep ? "week.goal_upkeep" : "week.goal_keep",
-                   {{"work", work_in(words, week)}});
+  return week_stretch(words, plan, week.days);
 }
 
 }  // namespace cahier

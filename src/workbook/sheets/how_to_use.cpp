@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "plan/standing.h"
+#include "practice/numbers.h"
 #include "practice/time_model.h"
 #include "text/phrasing.h"
 #include "workbook/all_sheets.h"
@@ -168,7 +169,10 @@ void draw_how_to_use(Book& book) {
     prose.term(words.say("how_to_use.tempo"), words.say("how_to_use.tempo_means"), label_width);
   if (has_repeats(book.plan()))
     prose.term(words.say("how_to_use.repeats"), words.say("how_to_use.repeats_mean"), label_width);
-  prose.term(words.say("how_to_use.ticks"), words.say("how_to_use.ticks_mean"), label_width);
+  prose.term(words.say("how_to_use.ticks"),
+             words.say("how_to_use.ticks_mean",
+                       {{"tries", numbers::kTriesOfARepetition * book.plan().method.repetitions}}),
+             label_width);
   prose.term(words.say("how_to_use.minutes"), words.say("how_to_use.minutes_mean"), label_width);
   prose.term(words.say("how_to_use.slip"), words.say("how_to_use.slip_means"), label_width);
   prose.term(words.say("how_to_use.missed"),
