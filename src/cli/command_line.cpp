@@ -144,7 +144,7 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   app.set_version_flag("--version", CAHIER_VERSION);
   app.require_subcommand(1);
 
-  CLI::App* print = app.add_subcommand("print", "write the workbook as a PDF");
+  CLI::App* print = app.add_subcommand("print", "write the workbook, as a PDF or as text");
   print->add_option("PIECE", typed.piece, "the YAML file of a piece or programme")->required();
   add_shared(*print, typed);
   print->add_option("--packet", typed.packet,
@@ -157,9 +157,11 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
                   "two pages a side, in the order for folding; print turned on the short edge");
   print->add_option("--punched", typed.punched,
                     "the edge kept clear for punched holes: inner, left or right");
+  print->add_option("--format", typed.format,
+                    "pdf, or text: the days in words, for screen readers and braille printers");
   print->add_flag("--anyway", typed.anyway, "print what fits when not everything does");
   print->add_option("-o,--output", typed.output,
-                    "where to write; the piece's name and -workbook.pdf when not given");
+                    "where to write; the piece's name and -workbook.pdf (or .txt) when not given");
   add_replace(*print, typed);
 
   CLI::App* plan = app.add_subcommand("plan", "show the plan as text");

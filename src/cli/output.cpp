@@ -10,6 +10,7 @@
 
 #include "paper/own_pdf.h"
 #include "text/errors.h"
+#include "workbook/text_edition/text_edition.h"
 
 namespace cahier {
 namespace {
@@ -34,9 +35,10 @@ bool is_write_protected(const std::string& path, const struct stat& status) {
   return ::faccessat(AT_FDCWD, path.c_str(), W_OK, AT_EACCESS) != 0;
 }
 
-bool holds_own_pdf(const std::string& path) {
+bool is_own(const std::string& path, Replaces replaces) {
   try {
-    return is_own_pdf(Source::from_file(path, kMostPdfBytes).text());
+    const std::string text(Source::from_file(path, kMostPdfBytes).text());
+    return replaces == Replaces::own_pdf ? is_own_pdf(text) : text.starts_with(kTextEditionMark);
   } catch (const FileError&) {
     return false;
   }
@@ -71,7 +73,7 @@ Existing Output::check() const {
     refuse(path_, "it is write-protected", "choose another name, or permit writing first");
   if (replace_) return Existing::replaced;
   if (replaces_ == Replaces::nothing) refuse(path_, "it already exists", kReplaceHint);
-  if (!holds_own_pdf(path_))
+  if (!is_own(path_, replaces_))
     refuse(path_, "it already exists and is not a workbook as cahier made it", kReplaceHint);
   if (status.st_nlink > 1)
     refuse(path_,

@@ -12,7 +12,7 @@
 namespace cahier {
 
 // What an existing file may be replaced for without --replace.
-enum class Replaces { own_pdf, nothing };
+enum class Replaces { own_pdf, own_text, nothing };
 
 class Output {
  public:

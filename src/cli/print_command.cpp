@@ -16,6 +16,7 @@
 #include "text/errors.h"
 #include "text/terminal.h"
 #include "workbook/sheets/write_outs/write_out_staves.h"
+#include "workbook/text_edition/text_edition.h"
 #include "workbook/too_many_pages.h"
 #include "workbook/workbook.h"
 
@@ -42,7 +43,8 @@ std::string smaller_staves(const Typefaces& typefaces, const Plan& plan, const P
 
 std::string output_path(const Request& request) {
   if (!request.output.empty()) return request.output;
-  return std::filesystem::path(request.files.front()).stem().string() + "-workbook.pdf";
+  return std::filesystem::path(request.files.front()).stem().string() +
+         (request.as_text ? "-workbook.txt" : "-workbook.pdf");
 }
 
 Print print_for(const Request& request, const Packet& packet) {
@@ -83,6 +85,13 @@ PrintedBook printed_book(const Typefaces& typefaces, const Plan& plan, const Pac
   }
 }
 
+void write_text(const std::string& text, const std::string& path, std::optional<Output>& output) {
+  if (!output) return say_out(text);
+  output->write(text);
+  say_text(fmt::format("{}: the workbook in words\n", line_for_terminal(path)));
+  output->commit();
+}
+
 }  // namespace
 
 int print_workbook(const Request& request, const TypedLine& typed, Date today) {
@@ -96,13 +105,18 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
   const auto say = to_terminal ? say_err : say_text;
   std::optional<Output> output;
   if (!to_terminal)
-    output.emplace(path, Replaces::own_pdf, request.replace, input_paths(request, inputs.printed));
+    output.emplace(path, request.as_text ? Replaces::own_text : Replaces::own_pdf, request.replace,
+                   input_paths(request, inputs.printed));
   say_all(inputs.warnings);
   const Plan plan = find_plan(inputs, today);
   if (!plan.fits && !request.anyway) {
     say(plan_text(plan, inputs.words, false));
     say("\nNothing was written. --anyway prints what fits, and a sheet of what does not.\n");
     return 1;
+  }
+  if (request.as_text) {
+    write_text(text_edition(plan, inputs.words), path, output);
+    return plan.fits ? 0 : 1;
   }
   const Print print = print_for(request, packet);
   const PrintedBook book = printed_book(typefaces, plan, packet, inputs, print);

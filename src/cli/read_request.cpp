@@ -1,5 +1,7 @@
 #include "cli/read_request.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "cli/values.h"
@@ -57,6 +59,22 @@ void read_print(const TypedOptions& typed, Values& values, Request& request) {
                   "write --paper a4 or --paper letter");
 }
 
+// A text has no paper, and one sheet of its own.
+void read_format(const TypedOptions& typed, const TypedLine& line, Values& values,
+                 Diagnostics& diagnostics, Request& request) {
+  request.as_text = typed.format == "text";
+  if (!request.as_text && typed.format != "pdf")
+    return values.refuse("--format", "\"" + typed.format + "\" is not a valid value for --format",
+                         "write pdf or text");
+  if (!request.as_text) return;
+  for (const std::string_view option :
+       {"--paper", "--large-print", "--booklet", "--punched", "--staff", "--packet"})
+    if (const auto place = line.option(option))
+      diagnostics.error(line.source(), *place,
+                        fmt::format("{} is for paper, not for --format text", option),
+                        "leave out one of the two");
+}
+
 // Standard input can be read once, and has no file name that a PDF could be called after.
 void check_terminal(const Request& request, Values& values) {
   const auto of_files = std::ranges::count(request.files, kTerminal);
@@ -109,7 +127,8 @@ Request read_request(std::string_view name, const TypedOptions& typed, const Typ
     request.repetitions = values.whole("--repetitions", typed.repetitions, 1, 20, "repetitions");
   if (!typed.chunk_bars.empty())
     request.chunk_bars = values.whole("--chunk-bars", typed.chunk_bars, 1, kMostChunkBars, "bars");
-  read_print(typed, values, request);
+  read_format(typed, line, values, diagnostics, request);
+  if (!request.as_text) read_print(typed, values, request);
   read_wishes(typed, values, request);
   check_terminal(request, values);
   diagnostics.sort_by_place(0);

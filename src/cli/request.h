@@ -33,6 +33,7 @@ struct Request {
   std::vector<std::string> logs;
   std::string report_to;     // where to write the log of a week; "-" for standard output
   std::optional<Date> week;  // a day of it
+  bool as_text = false;      // the workbook in words, not as a PDF
   bool replace = false;      // an existing file, whoever made it
   bool json = false;
   bool why = false;

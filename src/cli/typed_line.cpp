@@ -46,6 +46,13 @@ bool TypedLine::is_typed(std::string_view argument) const {
   return std::ranges::find(arguments_, argument) != arguments_.end();
 }
 
+std::optional<Place> TypedLine::option(std::string_view name) const {
+  for (std::size_t i = 0; i < arguments_.size(); ++i)
+    if (arguments_[i] == name || arguments_[i].starts_with(std::string(name) + "="))
+      return Place{1, columns_[i]};
+  return std::nullopt;
+}
+
 std::optional<std::string> TypedLine::option_without_value() const {
   for (const std::string& argument : arguments_)
     if (argument.starts_with('-') && argument.find('=') == argument.size() - 1)

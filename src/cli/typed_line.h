@@ -23,6 +23,8 @@ class TypedLine {
   // The first option that is typed with an equals sign and nothing after it, as "--by" in "--by=".
   std::optional<std::string> option_without_value() const;
   bool is_typed(std::string_view argument) const;
+  // The place of an option, its value behind it or joined to it by "="; none where it is not typed.
+  std::optional<Place> option(std::string_view name) const;
   // The place of an argument typed exactly like this, the first or a later one (counted from 1);
   // the end of the line when there are not as many.
   Place argument(std::string_view text, int occurrence = 1) const;

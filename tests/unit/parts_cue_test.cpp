@@ -1,5 +1,5 @@
 // Where a cue start leads, and how a day names what is thrown for others.
-#include "workbook/sheets/starts/cue_reach.h"
+#include "plan/cue_reach.h"
 
 #include "catch.h"
 #include "drawn_sheet.h"

@@ -8,7 +8,7 @@
 #include "random_case.h"
 #include "report/plan_json.h"
 #include "sample_plan.h"
-#include "workbook/sheets/starts/cue_reach.h"
+#include "plan/cue_reach.h"
 
 namespace cahier {
 namespace {

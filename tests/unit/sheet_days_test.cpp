@@ -10,7 +10,7 @@
 #include "sound_plan.h"
 #include "text/phrasing.h"
 #include "workbook/parts/week_words.h"
-#include "workbook/sheets/days/first_uses.h"
+#include "plan/first_uses.h"
 
 using namespace cahier;
 using sample::count_of;

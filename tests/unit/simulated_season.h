@@ -10,7 +10,7 @@
 #include "plan/search/planner.h"
 #include "plan/terms.h"
 #include "simulated_player.h"
-#include "workbook/sheets/starts/cue_reach.h"
+#include "plan/cue_reach.h"
 
 namespace cahier::sample {
 

@@ -7,7 +7,7 @@
 #include "report/plan_words.h"
 #include "text/phrasing.h"
 #include "workbook/parts/task_words.h"
-#include "workbook/sheets/days/first_uses.h"
+#include "plan/first_uses.h"
 #include "workbook/style.h"
 
 namespace cahier {

@@ -7,7 +7,7 @@
 #include "practice/time_model.h"
 #include "workbook/parts/tempo_mark.h"
 #include "workbook/parts/ticks.h"
-#include "workbook/sheets/starts/cue_reach.h"
+#include "plan/cue_reach.h"
 
 namespace cahier {
 namespace {

@@ -8,7 +8,7 @@
 #include "workbook/parts/ticks.h"
 #include "workbook/parts/times_text.h"
 #include "workbook/parts/writing_lines.h"
-#include "workbook/sheets/starts/cue_reach.h"
+#include "plan/cue_reach.h"
 #include "workbook/sheets/starts/fork_drawing.h"
 #include "workbook/style.h"
 

@@ -1,4 +1,4 @@
-#include "workbook/sheets/days/first_uses.h"
+#include "plan/first_uses.h"
 
 #include <utility>
 

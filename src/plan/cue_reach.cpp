@@ -1,4 +1,4 @@
-#include "workbook/sheets/starts/cue_reach.h"
+#include "plan/cue_reach.h"
 
 #include <algorithm>
 

@@ -1,0 +1,74 @@
+#include "workbook/text_edition/starts_in_words.h"
+
+#include "plan/cue_reach.h"
+#include "practice/time_model.h"
+#include "text/phrasing.h"
+#include "workbook/text_edition/plain_forms.h"
+
+namespace cahier {
+namespace {
+
+constexpr int kCoinFaces = 2;
+constexpr int kTwentyFaces = 20;
+
+std::string_view how_to_throw(const DiceTable& table) {
+  if (table.faces == kCoinFaces)
+    return table.count == 1 ? "in_words.throw_coin" : "in_words.throw_coins";
+  if (table.faces == kTwentyFaces) return "in_words.throw_twenty";
+  return table.count == 1 ? "in_words.throw_one_die" : "in_words.throw_two_dice";
+}
+
+// "1 then 2"; of coins "H T".
+std::string thrown(const Words& words, const DiceTable& table, const std::vector<int>& outcome) {
+  std::string text;
+  for (const int face : outcome) {
+    if (!text.empty())
+      text += table.faces == kCoinFaces ? " " : " " + words.say("in_words.then") + " ";
+    text += table.faces == kCoinFaces
+                ? words.say(face == 1 ? "cue_starts.heads" : "cue_starts.tails")
+                : std::to_string(face);
+  }
+  return text;
+}
+
+std::string all_thrown(const Words& words, const DiceTable& table,
+                       const std::vector<std::vector<int>>& outcomes) {
+  std::string text;
+  for (const std::vector<int>& outcome : outcomes)
+    text += (text.empty() ? "" : ", ") + thrown(words, table, outcome);
+  return text;
+}
+
+}  // namespace
+
+std::vector<std::string> starts_in_words(const Words& words, const PlannedPiece& piece) {
+  std::vector<std::string> lines;
+  for (const CueStart& cue : piece.cues)
+    lines.push_back(words.say(
+        "in_words.start", {{"number", cue.number},
+                           {"bar", cue.bar},
+                           {"section", in_plain_signs(words, piece.sections[cue.section].name)},
+                           {"last", last_bar_from(piece, cue)},
+                           {"tempo", plain_tempo(words, tempo_or_usual(piece.piece, cue.bar))}}));
+  for (const DiceTable& table : piece.dice) {
+    lines.push_back(words.say(how_to_throw(table)));
+    for (const DiceTable::Row& row : table.rows)
+      lines.push_back(
+          words.say("in_words.thrown", {{"outcomes", all_thrown(words, table, row.outcomes)},
+                                        {"number", row.cue},
+                                        {"bar", piece.cues[row.cue - 1].bar}}));
+    if (!table.again.empty())
+      lines.push_back(words.say("in_words.thrown_again",
+                                {{"outcomes", all_thrown(words, table, table.again)}}));
+  }
+  return lines;
+}
+
+std::string rejoining_in_words(const Words& words, const PlannedPiece& piece) {
+  if (piece.rejoin.empty()) return {};
+  std::vector<std::string> places;
+  for (const int bar : piece.rejoin) places.push_back(std::to_string(bar));
+  return words.say("in_words.rejoin", {{"bars", list_text(words, places)}});
+}
+
+}  // namespace cahier
