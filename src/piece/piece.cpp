@@ -89,7 +89,7 @@ int Piece::level_at(int bar) const { return hardest_level({bar, bar}); }
 std::string Piece::in_force_at(int bar) const {
   const Mark* found = nullptr;
   for (const Mark& mark : marks)
-    if (mark.holds && mark.bar <= bar && (found == nullptr || mark.bar >= found->bar))
+    if (mark.holds && mark.bar <= std::max(1, bar) && (found == nullptr || mark.bar >= found->bar))
       found = &mark;
   return found == nullptr ? std::string() : found->note;
 }

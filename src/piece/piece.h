@@ -105,7 +105,8 @@ struct Piece {
   int level_at(int bar) const;
   // The level of the hardest of these bars; at least 1.
   int hardest_level(BarRange among) const;
-  // The note of the last mark that holds, at this bar or before it; empty where none does.
+  // The note of the last mark that holds, at this bar or before it; empty where none does. In the
+  // pickup that of bar 1.
   std::string in_force_at(int bar) const;
   // The bar whose notes are learned for this one: itself, or followed through `same as`.
   int learned_bar(int bar) const;
