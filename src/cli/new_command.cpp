@@ -37,7 +37,9 @@ key: C major            # also "2 flats"; for the staves
 # look-alikes: [{bars: [5-8, 21-24], fork: [7, 23]}]    # alike at first; the fork is where they part
 # repeats: [{bars: 1-8, times: 2}]
 # endings: [{bars: 8, times: [1]}, {bars: 9, times: [2]}]           # at the end of a repeat
-# marks: [{bar: 9, note: "softer than it looks"}]
+# marks:                # with holds: yes it is in force until the next one that holds
+#   - {bar: 9, note: "softer than it looks"}
+#   - {bar: 17, note: "new manual", holds: yes}
 # cues: [5, 13]         # more places to start from memory
 # fingering: ready      # or: not yet
 

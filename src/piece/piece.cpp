@@ -86,6 +86,14 @@ double Piece::quarters_in(int bar) const {
 
 int Piece::level_at(int bar) const { return hardest_level({bar, bar}); }
 
+std::string Piece::in_force_at(int bar) const {
+  const Mark* found = nullptr;
+  for (const Mark& mark : marks)
+    if (mark.holds && mark.bar <= std::max(1, bar) && (found == nullptr || mark.bar >= found->bar))
+      found = &mark;
+  return found == nullptr ? std::string() : found->note;
+}
+
 int Piece::hardest_level(BarRange among) const {
   std::vector<const HardBars*> near;
   for (const HardBars& each : hard)

@@ -66,6 +66,7 @@ struct Repeat {
 struct Mark {
   int bar = 1;
   std::string note;
+  bool holds = false;  // in force until the next mark that holds
 };
 
 enum class Fingering { unsaid, ready, not_yet };
@@ -104,6 +105,9 @@ struct Piece {
   int level_at(int bar) const;
   // The level of the hardest of these bars; at least 1.
   int hardest_level(BarRange among) const;
+  // The note of the last mark that holds, at this bar or before it; empty where none does. In the
+  // pickup that of bar 1.
+  std::string in_force_at(int bar) const;
   // The bar whose notes are learned for this one: itself, or followed through `same as`.
   int learned_bar(int bar) const;
   // The same of every bar, by bar from 0: each `same as` is followed once, however long the chain.

@@ -155,8 +155,9 @@ std::vector<Mark> read_marks(YamlFields& fields, const Extent& extent) {
     const auto bar = require_bar(inner, "bar", extent);
     const auto note = inner.text("note", kLongestNote);
     if (inner.lacks("note")) inner.missing("note", "say what to remember: note: \"new manual\"");
+    const bool holds = inner.yes_no("holds").value_or(false);
     inner.refuse_unknown();
-    if (bar && note) all.push_back({*bar, *note});
+    if (bar && note) all.push_back({*bar, *note, holds});
   }
   return all;
 }

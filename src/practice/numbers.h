@@ -32,6 +32,8 @@ inline constexpr int kMostStartsOfADrill = 4;  // at a fork that was found: more
 inline constexpr double kTooLongPhrase = 1.5;  // times the most bars: a phrase divided all the same
 inline constexpr int kRejoinApart = 4;         // bars between two places to rejoin at
 inline constexpr int kRejoinFarApart = 8;      // the same in a long piece
+inline constexpr int kRejoinLanding = 2;       // bars that have to hold when one goes on from there
+inline constexpr int kRejoinPhrase = 8;        // bars of a phrase: so far an easier place is near
 
 // plan/due, and the figures that measure the same
 inline constexpr int kLastWeek = 7;          // days before the date: half of the runs at most

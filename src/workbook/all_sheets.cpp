@@ -37,6 +37,8 @@ constexpr std::optional<Sheet> row_of(SheetKind kind) {
       return Sheet{kind, "write-outs", draw_write_outs};
     case SheetKind::look_alikes:
       return Sheet{kind, "look-alikes", draw_look_alikes};
+    case SheetKind::the_day:
+      return Sheet{kind, "the day", draw_the_day};
     case SheetKind::rejoin_card:
       return Sheet{kind, "rejoin card", draw_rejoin_card};
     case SheetKind::progress_chart:

@@ -32,6 +32,7 @@ void draw_run_tally(Book& book);
 void draw_spoken_parts(Book& book);
 void draw_write_outs(Book& book);
 void draw_look_alikes(Book& book);
+void draw_the_day(Book& book);
 void draw_rejoin_card(Book& book);
 void draw_progress_chart(Book& book);
 void draw_report_back(Book& book);

@@ -19,6 +19,7 @@ enum class SheetKind {
   spoken_parts,
   write_outs,
   look_alikes,
+  the_day,  // the last evening and the day itself
   rejoin_card,
   progress_chart,
   report_back

@@ -156,9 +156,8 @@ void Judge::judge_rejoin(const Piece& piece) {
   for (const int bar : piece.rejoin)
     for (const LookAlikes& alike : piece.look_alikes)
       for (std::size_t at = 0; at < alike.passages.size(); ++at)
-        if (alike.passages[at].holds(bar) && bar < alike.forks[at] &&
-            alike.forks[at] - bar <= asked_.chunk_most)
-          say(8, "one rejoins at " + std::to_string(bar) + ", just before look-alikes part");
+        if (alike.passages[at].holds(bar) && bar < alike.forks[at])
+          say(8, "one rejoins at " + std::to_string(bar) + ", before look-alikes part");
 }
 
 void Judge::judge_temper(const Piece& piece) {

@@ -252,7 +252,7 @@ TEST_CASE("the rejoin card tells the times of a repeat apart where they lead els
   CHECK(rows[1].times == std::vector<int>{1});
   CHECK(rows[2].from == Played{{9, 14}, {17, 18}});
   CHECK(rows[2].to == 19);
-  CHECK(rows[2].section == "B");
+  CHECK(rows[2].begins_section);
   CHECK(rows[2].times == std::vector<int>{2});
   CHECK(rows[3].to == 19);
   CHECK(rows[4].to == 27);

@@ -172,6 +172,42 @@ TEST_CASE("A day panel has two circles for a slow pass, and says what the second
   CHECK(count_of(one_line(words), "Again, if bars were mended: ring them.") == 2);
 }
 
+TEST_CASE("Joins and recalls say what is in force where they begin") {
+  const Plan plan = sample::plan(R"(
+title: Marks
+bars: 24
+tempo: 90
+sections: [{name: A, bars: 1-12}, {name: B, bars: 13-24}]
+marks: [{bar: 13, note: new manual, holds: yes}, {bar: 5, note: look up}]
+)");
+  int wanted = 0;
+  int looks = 0;
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks) {
+      const bool begins = task.drill == Drill::join || task.drill == Drill::recall;
+      wanted += begins && task.bars.first >= 13 ? 1 : 0;
+      wanted += task.drill == Drill::learn && task.bars.contains(13) ? 1 : 0;
+      looks += task.drill == Drill::learn && task.bars.contains(5) ? 1 : 0;
+    }
+  REQUIRE(wanted > 5);
+  const std::string words = one_line(DrawnSheet(draw_day_panels, plan).words());
+  CHECK(count_of(words, "new manual") == wanted);
+  CHECK(count_of(words, "look up") == looks);
+}
+
+TEST_CASE("New bars have a line to write what they are, said at length twice") {
+  const Plan plan = sample::plan("{title: T, bars: 30, tempo: 80}");
+  int learned = 0;
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks) learned += task.drill == Drill::learn ? 1 : 0;
+  REQUIRE(learned > 3);
+  for (const PageSize paper : {kA4, kA5}) {
+    const std::string words = DrawnSheet(draw_day_panels, plan, Print{paper, 8, false}).words();
+    CHECK(count_of(words, "\nwhat it is\n") == learned - 2);
+    CHECK(count_of(words, "\nwhat it is: a scale") == 2);
+  }
+}
+
 TEST_CASE("The report asks for mended bars where the plan has slow passes") {
   Plan plan = sound_plan();
   CHECK(

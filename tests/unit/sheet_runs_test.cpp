@@ -77,6 +77,21 @@ TEST_CASE("The sheet of passes has circles for each pass and says how to count")
   CHECK(DrawnSheet(draw_passes, plan).pages() == 0);
 }
 
+TEST_CASE("A slow pass has columns for where it fumbled, what was mended, and playing it again") {
+  for (const PageSize paper : {kA4, kA5}) {
+    const std::string words = DrawnSheet(draw_passes, sound_plan(), Print{paper, 8, false}).words();
+    const std::size_t at = words.find("fumbled");
+    REQUIRE(at != std::string::npos);
+    CHECK(words.find("mended", at) < words.find("again", at));
+  }
+}
+
+TEST_CASE("Every run has a circle for giving no sign, and a sentence says what that is") {
+  const DrawnSheet sheet(draw_run_tally, sound_plan());
+  CHECK(one_line(sheet.words()).find("gave no sign") != std::string::npos);
+  CHECK(one_line(sheet.words()).find("no face, no sigh, no word, no stop") != std::string::npos);
+}
+
 TEST_CASE("Slow passes stand at the left, counted ones beside them") {
   Plan plan = sound_plan();
   plan.days[2].tasks.clear();
@@ -115,7 +130,7 @@ TEST_CASE("The tally has a row for every planned run with its date, and rows to 
   CHECK(count_of(sheet.words(), "\n11 Jan\n") == 2);
   CHECK(count_of(sheet.words(), "\n14 Jan\n") == 1);
   // Five rows of which none asks for a witness, and four to spare for whatever happens.
-  CHECK(sheet.circles_to_tick() == 5 + 3 * 4);
+  CHECK(sheet.circles_to_tick() == 2 * 5 + 4 * 4);
 }
 
 TEST_CASE("Ten runs and what they tell share a page, with fewer rows to spare") {

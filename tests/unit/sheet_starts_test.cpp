@@ -120,14 +120,14 @@ TEST_CASE("The sheet of cue starts keeps its layout in large print and with crow
   }
 }
 
-TEST_CASE("Sixteen or twenty starts over eleven weeks take two pages") {
+TEST_CASE("Over eleven weeks sixteen starts take two pages, twenty take three") {
   std::string cues;
   for (int bar = 5; bar < 80; bar += 4) cues += std::to_string(bar) + ", ";
   const std::string twenty =
       "{title: Twenty, bars: 80, tempo: 100, practice: {minutes: 40}, cues: [" + cues + "79]}";
   const Plan plan = sample::plan(twenty);
   REQUIRE(plan.pieces.front().cues.size() >= 20);
-  CHECK(DrawnSheet(draw_cue_starts, plan).pages() == 2);
+  CHECK(DrawnSheet(draw_cue_starts, plan).pages() == 3);
   const Plan sixteen =
       sample::plan("{title: Sixteen, bars: 128, tempo: 100, practice: {minutes: 40}}");
   REQUIRE(sixteen.pieces.front().cues.size() == 16);
@@ -278,4 +278,36 @@ TEST_CASE("The sheet of cue starts says what chance does") {
   CHECK(told(19, Throw::two_dice, "Ten starts take about 19\u00a0throws"));
   CHECK(told(4, Throw::one_die, "Ten starts take about 15\u00a0throws"));
   CHECK_FALSE(told(4, Throw::one_die, "have not come"));
+}
+
+TEST_CASE("Every cue start has a line to write what it is, and says what is in force there") {
+  const std::string long_note =
+      "new manual: Swell, with tremulant; close the box before the second beat, and take the 16 "
+      "foot "
+      "off in the pedal";
+  const Plan plan = sample::plan(
+      "title: Marks\nbars: 48\npickup: 1\ntempo: 90\n"
+      "sections: [{name: A, bars: 1-16}, {name: B, bars: 17-32}, {name: C, bars: 33-48}]\n"
+      "marks:\n  - {bar: 1, note: Great, holds: yes}\n  - {bar: 33, note: \"" +
+      long_note + "\", holds: yes}\n  - {bar: 20, note: look up}\n");
+  const auto& cues = plan.pieces.front().cues;
+  const auto before =
+      std::count_if(cues.begin(), cues.end(), [](const CueStart& cue) { return cue.bar < 33; });
+  for (const PageSize paper : {kA4, kA5}) {
+    const DrawnSheet sheet(draw_cue_starts, plan, Print{paper, 8, false});
+    const std::string words = sheet.words();
+    CHECK(count_of(words, "\nGreat\n") == static_cast<int>(before));
+    CHECK(count_of(words, "\nnew manual: Swell") == static_cast<int>(cues.size()) - before);
+    CHECK(count_of(sample::one_line(words), "foot off in the pedal") ==
+          static_cast<int>(cues.size()) - before);
+    CHECK(count_of(words, "look up") == 0);
+    int lines = 0;
+    for (const DrawnPage& page : sheet.canvas().pages())
+      for (const DrawnItem& item : page.items)
+        if (const auto* line = std::get_if<DrawnLine>(&item);
+            line != nullptr && line->stroke.grey == style::kWritingLine.grey &&
+            line->stroke.width == style::kWritingLine.width)
+          ++lines;
+    CHECK(lines == static_cast<int>(cues.size()));
+  }
 }

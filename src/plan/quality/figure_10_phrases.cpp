@@ -4,8 +4,8 @@
 // Choices: where a section names no phrases nothing is known of the inside of it, and starts there
 // count neither way. A recall is long from 8 bars on, as a section is that is to be played whole. A
 // start is just before a fork when it is on it or at most a chunk's length before, inside the
-// passage; no rejoin point is there. A start takes its upbeat along in the player's hands: the plan
-// has no field for it.
+// passage; no rejoin point is there, and none anywhere in named look-alikes before their fork. A
+// start takes its upbeat along in the player's hands: the plan has no field for it.
 #include <algorithm>
 #include <map>
 
@@ -60,8 +60,9 @@ class Starts {
   // Nor inside what begins alike, just before it parts.
   void add_rejoin(int bar) {
     const bool into_fork = std::ranges::any_of(piece_.planned->forks, [&](const Fork& fork) {
-      const bool is_alike = fork.from == ForkFrom::look_alikes || fork.from == ForkFrom::return_;
-      return is_alike && is_before(fork, bar);
+      if (fork.from == ForkFrom::look_alikes)
+        return is_before(fork, bar, piece_.planned->piece.bars);
+      return fork.from == ForkFrom::return_ && is_before(fork, bar);
     });
     if (!into_fork) return add(Lack::rejoin_inside_phrase, bar);
     ++all_;
@@ -71,9 +72,12 @@ class Starts {
 
  private:
   bool is_before(const Fork& fork, int bar) const {
+    return is_before(fork, bar, piece_.plan->method.chunk_most);
+  }
+  static bool is_before(const Fork& fork, int bar, int most_bars) {
     return std::ranges::any_of(fork.ways, [&](const WayOn& way) {
       return way.alike.contains(bar) && bar <= way.at && bar != way.to &&
-             way.at + 1 - bar <= piece_.plan->method.chunk_most;
+             way.at + 1 - bar <= most_bars;
     });
   }
 

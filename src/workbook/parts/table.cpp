@@ -103,6 +103,12 @@ std::vector<Box> Table::draw_row(Canvas& canvas, const Box& box) const {
   return cells;
 }
 
+std::vector<Box> Table::cells(const Box& box) const {
+  std::vector<Box> boxes = Box{box.x, box.y, width_, row_height_}.columns_by_share(widths_);
+  for (Box& cell : boxes) cell = cell.inset(kInset, 0.3);
+  return boxes;
+}
+
 void draw_cell(Canvas& canvas, const Box& cell, std::string_view text, const TextStyle& text_style,
                Align align) {
   const Typefaces& typefaces = canvas.typefaces();

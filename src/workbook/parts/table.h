@@ -25,6 +25,8 @@ class Table {
 
   // Draws the head at the top of `box` and returns what is left below it.
   Box draw_head(Canvas& canvas, const Box& box) const;
+  // The cells of the row at the top of `box`, not ruled.
+  std::vector<Box> cells(const Box& box) const;
   // Rules the row at the top of `box` and returns its cells, a little narrower than their columns.
   std::vector<Box> draw_row(Canvas& canvas, const Box& box) const;
 

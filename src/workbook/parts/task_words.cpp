@@ -123,6 +123,11 @@ std::vector<std::string> marks_in(const Words& words, const PlannedPiece& piece,
   return marks;
 }
 
+std::string mark_in_force(const PlannedPiece& piece, const Task& task) {
+  const bool begins_cold = task.drill == Drill::join || task.drill == Drill::recall;
+  return begins_cold ? piece.piece.in_force_at(task.bars.first) : std::string();
+}
+
 int times_of(const Task& task) { return task.steps.empty() ? 1 : task.steps.front().times; }
 
 std::string minutes_phrase(const Words& words, double minutes) {

@@ -35,6 +35,10 @@ std::string drill_meaning(const Words& words, const Task& task);
 // What the player's own score has to say in these bars: "bar 17: new manual", one for each mark.
 std::vector<std::string> marks_in(const Words& words, const PlannedPiece& piece, BarRange bars);
 
+// The note of the mark in force where a join or a recall begins; empty for other drills, where
+// nothing is in force.
+std::string mark_in_force(const PlannedPiece& piece, const Task& task);
+
 // How often a run-through or another drill of a single step is played.
 int times_of(const Task& task);
 

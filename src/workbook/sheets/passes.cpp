@@ -2,7 +2,6 @@
 #include <utility>
 
 #include "paper/text_fitting.h"
-#include "practice/metronome.h"
 #include "text/phrasing.h"
 #include "workbook/all_sheets.h"
 #include "workbook/parts/flow.h"
@@ -24,6 +23,8 @@ constexpr double kStretchHead = 5 * kGrid;  // where there is no room at the lef
 constexpr double kLabel = 35;               // bars and sections at the left of a stretch
 constexpr double kWidePage = 150;
 constexpr double kBetweenKinds = 5;
+constexpr double kSlowShare = 0.58;  // slow passes have more columns
+constexpr std::size_t kDone = 2;     // the column of a pass's circle
 constexpr double kBetweenStretches = 2 * kGrid;
 constexpr double kRow = style::kWritingRow;
 constexpr double kTempoShare = 22;    // of a kind's columns
@@ -33,14 +34,6 @@ constexpr std::size_t kMostRows = 6;  // of a stretch that stay together
 constexpr int kSpareRows = 6;
 constexpr std::size_t kMostMeters = 6;  // beyond that the score has to tell
 
-// The sections that a stretch touches.
-std::string sections_in(const Words& words, const PlannedPiece& piece, BarRange bars) {
-  std::vector<std::string> names;
-  for (const PlannedSection& section : piece.sections)
-    if (section.bars.overlaps(bars)) names.push_back(section.name);
-  return list_text(words, names);
-}
-
 double tempo_share(const PassesByStretch& stretches) {
   for (const auto& [where, planned] : stretches)
     for (const std::vector<PlannedPass>* passes : {&planned.slow, &planned.counted})
@@ -49,52 +42,74 @@ double tempo_share(const PassesByStretch& stretches) {
   return kTempoShare;
 }
 
-// Slower than a metronome goes.
-bool has_slow_tempi(const Plan& plan) {
-  for (const Day& day : plan.days)
-    for (const Task& task : day.tasks) {
-      if (!shows_tempo(task)) continue;
-      double slowest = *task.tempo;
-      for (const TempoFrom& from : task.tempi) slowest = std::min(slowest, from.per_minute);
-      if (slowest < kMetronomeMarks.front()) return true;
-    }
-  return false;
-}
-
-// Slow passes at the left, counted ones at the right, one under the other in the order of dates.
+// Slow passes at the left, counted ones at the right, one under the other in the order of dates. On
+// a narrow page the counted ones follow the slow ones.
 class PassSheet {
  public:
   PassSheet(Book& book, const PassesByStretch& stretches)
       : book_(book),
         width_(book.upright().width),
         label_width_(width_ >= kWidePage ? kLabel : 0),
-        kind_width_((width_ - label_width_ - kBetweenKinds) / 2),
-        slow_table_(book.typefaces(), columns(book.words(), stretches, true), kind_width_, kRow),
-        counted_table_(book.typefaces(), columns(book.words(), stretches, false), kind_width_,
+        beside_(label_width_ > 0),
+        slow_width_(beside_ ? (width_ - label_width_ - kBetweenKinds) * kSlowShare : width_),
+        counted_width_(beside_ ? width_ - label_width_ - kBetweenKinds - slow_width_ : width_),
+        slow_table_(book.typefaces(), columns(book.words(), stretches, true), slow_width_, kRow),
+        counted_table_(book.typefaces(), columns(book.words(), stretches, false), counted_width_,
                        kRow),
         flow_([this] { return open_page(); }) {}
 
   void draw(const PassesByStretch& stretches) {
     how_to();
+    if (beside_) return draw_kinds({true, false}, stretches);
+    for (const bool slow : {true, false})
+      if (std::ranges::any_of(stretches, [&](const auto& stretch) {
+            return !passes_of(stretch.second, slow).empty();
+          }))
+        draw_kinds({slow}, stretches);
+  }
+
+ private:
+  static const std::vector<PlannedPass>& passes_of(const PassesOfStretch& planned, bool slow) {
+    return slow ? planned.slow : planned.counted;
+  }
+
+  std::size_t rows_of(const PassesOfStretch& planned) const {
+    std::size_t rows = 0;
+    for (const bool slow : kinds_) rows = std::max(rows, passes_of(planned, slow).size());
+    return rows;
+  }
+
+  // Slow ones are `true`.
+  void draw_kinds(std::vector<bool> kinds, const PassesByStretch& stretches) {
+    kinds_ = std::move(kinds);
+    table_begun_ = false;
+    if (!flow_.fits(heads_height() + kStretchHead + 2 * kRow)) flow_.next_page();
+    draw_heads(flow_.take(heads_height()));
+    table_begun_ = true;
     int piece = -1;
     for (const auto& [where, planned] : stretches) {
+      const std::size_t rows = rows_of(planned);
+      if (rows == 0) continue;
       if (where.first != piece && book_.plan().pieces.size() > 1) piece_title(where.first);
       piece = where.first;
-      for (std::size_t first = 0; first < planned.rows(); first += kMostRows)
+      for (std::size_t first = 0; first < rows; first += kMostRows)
         draw_stretch(book_.plan().pieces[piece], where.second, planned, first);
     }
     spare_rows();
   }
 
- private:
   static std::vector<Column> columns(const Words& words, const PassesByStretch& stretches,
                                      bool slow) {
-    const double tick = slow ? 8 : 10;  // the second circle takes no room from the tempo
     std::vector<Column> columns = {{words.say("passes.tempo"), tempo_share(stretches)},
                                    {words.say("passes.date"), 16},
-                                   {words.say("passes.done"), tick}};
-    if (slow) columns.push_back({words.say("passes.again"), tick});
-    columns.push_back({words.say("passes.look_up"), slow ? 16.0 : 22.0});
+                                   {words.say("passes.done"), 9}};
+    if (slow) {
+      columns.push_back({words.say("places.fumbled_at"), 18});
+      columns.push_back({words.say("places.mended"), 16});
+      columns.push_back({words.say("passes.again"), 9});
+    } else {
+      columns.push_back({words.say("passes.look_up"), 22});
+    }
     return columns;
   }
   const Table& table(bool slow) const { return slow ? slow_table_ : counted_table_; }
@@ -112,12 +127,12 @@ class PassSheet {
   }
 
   Box kind_box(const Box& box, bool slow) const {
-    return {box.x + label_width_ + (slow ? 0 : kind_width_ + kBetweenKinds), box.y, kind_width_,
-            box.height};
+    const double left = slow || !beside_ ? 0 : slow_width_ + kBetweenKinds;
+    return {box.x + label_width_ + left, box.y, slow ? slow_width_ : counted_width_, box.height};
   }
 
   void draw_heads(const Box& box) {
-    for (const bool slow : {true, false}) {
+    for (const bool slow : kinds_) {
       const Box kind = kind_box(box, slow);
       draw_line(book_.canvas(), kind.top(kKindHead),
                 book_.words().say(slow ? "passes.slow" : "passes.counted"), style::kStrong,
@@ -152,9 +167,6 @@ class PassSheet {
       paragraph(text);
     }
     if (has_slow_tempi(book_.plan())) paragraph(words.say("passes.below_the_metronome"));
-    if (!flow_.fits(heads_height() + kStretchHead + 2 * kRow)) flow_.next_page();
-    draw_heads(flow_.take(heads_height()));
-    table_begun_ = true;
   }
 
   void piece_title(int piece) {
@@ -167,15 +179,15 @@ class PassSheet {
   // The rows of a stretch from `first` on that stay together.
   void draw_stretch(const PlannedPiece& piece, BarRange bars, const PassesOfStretch& planned,
                     std::size_t first) {
-    const std::size_t rows = std::min(planned.rows() - first, kMostRows);
+    const std::size_t rows = std::min(rows_of(planned) - first, kMostRows);
     const double above = label_width_ > 0 ? 0 : kStretchHead;
     const Box box = flow_.take(above + kRow * static_cast<double>(rows));
     std::string sections = sections_in(book_.words(), piece, bars);
     if (first == 0 && sections == bar_range(bars.first, bars.last)) sections.clear();
     if (first > 0) sections = book_.words().say("passes.continued", {{"sections", sections}});
     draw_label(box, bar_range(bars.first, bars.last), sections);
-    for (const bool slow : {true, false}) {
-      const std::vector<PlannedPass>& passes = slow ? planned.slow : planned.counted;
+    for (const bool slow : kinds_) {
+      const std::vector<PlannedPass>& passes = passes_of(planned, slow);
       Box row = kind_box(box, slow).without_top(above).top(kRow);
       for (std::size_t at = first; at < first + rows; ++at, row = row.moved(0, kRow)) {
         const std::vector<Box> cells = table(slow).draw_row(book_.canvas(), row);
@@ -213,9 +225,11 @@ class PassSheet {
     draw_ticks(cells);
   }
 
-  // One for the pass; of a slow one another for once more. The last cell is to write in.
+  // One for the pass; of a slow one another at the end, for once more. The cells after the first
+  // are to write in.
   void draw_ticks(const std::vector<Box>& cells) {
-    for (std::size_t at = 2; at + 1 < cells.size(); ++at) draw_tick(book_.canvas(), cells[at]);
+    draw_tick(book_.canvas(), cells[kDone]);
+    if (cells.size() > kDone + 2) draw_tick(book_.canvas(), cells.back());
   }
 
   // Several tempi stand one below the other; from three on the first is enough to tell the others.
@@ -256,7 +270,7 @@ class PassSheet {
     for (int spare = 0; spare < kSpareRows && flow_.fits(kRow); ++spare) {
       const Box box = flow_.take(kRow);
       draw_writing_lines(book_.canvas(), box.left(std::max(0.0, label_width_ - 4)), 1);
-      for (const bool slow : {true, false})
+      for (const bool slow : kinds_)
         draw_ticks(table(slow).draw_row(book_.canvas(), kind_box(box, slow)));
     }
   }
@@ -264,9 +278,12 @@ class PassSheet {
   Book& book_;
   double width_;
   double label_width_;  // 0 where a stretch has its bars above
-  double kind_width_;
+  bool beside_;         // the kinds stand side by side
+  double slow_width_;
+  double counted_width_;
   Table slow_table_;
   Table counted_table_;
+  std::vector<bool> kinds_;  // drawn now, side by side
   bool table_begun_ = false;
   Flow flow_;
 };

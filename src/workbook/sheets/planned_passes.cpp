@@ -1,5 +1,11 @@
 #include "workbook/sheets/planned_passes.h"
 
+#include <algorithm>
+
+#include "practice/metronome.h"
+#include "text/phrasing.h"
+#include "workbook/parts/task_words.h"
+
 namespace cahier {
 
 PassesByStretch passes_by_stretch(const Plan& plan) {
@@ -11,6 +17,24 @@ PassesByStretch passes_by_stretch(const Plan& plan) {
       if (task.drill == Drill::counted_pass) stretches[where].counted.push_back({day.date, &task});
     }
   return stretches;
+}
+
+bool has_slow_tempi(const Plan& plan) {
+  for (const Day& day : plan.days)
+    for (const Task& task : day.tasks) {
+      if (!shows_tempo(task)) continue;
+      double slowest = *task.tempo;
+      for (const TempoFrom& from : task.tempi) slowest = std::min(slowest, from.per_minute);
+      if (slowest < kMetronomeMarks.front()) return true;
+    }
+  return false;
+}
+
+std::string sections_in(const Words& words, const PlannedPiece& piece, BarRange bars) {
+  std::vector<std::string> names;
+  for (const PlannedSection& section : piece.sections)
+    if (section.bars.overlaps(bars)) names.push_back(section.name);
+  return list_text(words, names);
 }
 
 }  // namespace cahier

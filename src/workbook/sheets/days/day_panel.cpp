@@ -4,10 +4,11 @@
 #include <optional>
 
 #include "paper/text_fitting.h"
+#include "plan/first_uses.h"
 #include "report/plan_words.h"
 #include "text/phrasing.h"
 #include "workbook/parts/task_words.h"
-#include "plan/first_uses.h"
+#include "workbook/parts/writing_lines.h"
 #include "workbook/style.h"
 
 namespace cahier {
@@ -100,6 +101,7 @@ TaskRemarks DayPanels::remarks(const Task& task) {
   if (task.reason == Reason::recorded) add_below(words.say("task.record"));
   if (task.drill == Drill::learn)
     for (const std::string& mark : marks_in(words, piece, task.bars)) add_below(mark);
+  if (const std::string mark = mark_in_force(piece, task); !mark.empty()) add_below(mark);
   return remarks;
 }
 
@@ -129,6 +131,14 @@ Strip DayPanels::note_strip(const std::string& text) {
             const Box area = task_area(box).without_top(0.5).without_bottom(1.5);
             book_.canvas().rectangle(area.left(0.9), {{}, Fill{style::kDark, false}});
             block.draw(book_.canvas(), area.without_left(kNoteIndent));
+          }};
+}
+
+Strip DayPanels::what_it_is() {
+  const std::string label = book_.words().say(
+      told_to_name_++ < kFirstTimes ? "places.what_it_is_at_first" : "places.what_it_is");
+  return {style::kWritingRow, [this, label](const Box& box) {
+            draw_labelled_line(book_.canvas(), task_area(box), label, style::kSmall);
           }};
 }
 
@@ -187,6 +197,7 @@ std::vector<Strip> DayPanels::strips(const Day& day) {
                           draw(box.without_left(inset));
                         }});
     }
+    if (task.drill == Drill::learn) strips.push_back(what_it_is());
     strips.back().height += kBetweenTasks;
     learned = learned || task.drill == Drill::learn;
   }

@@ -34,6 +34,8 @@ class DayPanels {
   Strip line_of_text(double height, std::string text, TextStyle style);
   Strip break_line();
   Strip note_strip(const std::string& text);
+  // Where the player writes what new bars are; said at length the first times.
+  Strip what_it_is();
   // To write what happened on, named by the word under `label`; `before` stands in front of it.
   Strip report_line(const std::string& before, std::string_view label);
   Box task_area(const Box& box) const;
@@ -45,6 +47,7 @@ class DayPanels {
   TaskColumns columns_;
   std::set<const Task*> first_uses_;  // of what may have been missed
   int told_to_stop_ = 0;
+  int told_to_name_ = 0;
   std::map<Drill, int> met_;  // how often each drill has been asked for
 };
 

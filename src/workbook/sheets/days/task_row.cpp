@@ -25,6 +25,7 @@ constexpr double kMinutesColumn = 14;
 constexpr double kCode = 12;
 constexpr double kMostTempoWords = 15;  // in place of a tempo; longer ones take two lines
 constexpr std::size_t kMostTempi = 2;   // named below the first; more are said in words
+constexpr std::size_t kMostBeside = 2;  // lines below the drill's name: more go below the task
 constexpr int kMostTickLines = 8;       // before the circles go on in a further strip
 
 const PlannedPiece& piece_of(const Book& book, const Task& task) {
@@ -47,6 +48,7 @@ struct LaidOutTask {
   bool beside_inline = false;  // else on a line of its own below the title
   int leads_to = 0;
   TextBlock below;
+  TextBlock across;  // in place of `below`, under everything else, as wide as the panel
   TickRows ticks;
   std::vector<TempoFrom> later;  // tempi below the first one
   std::string proportion;        // said in their place where they are too many
@@ -70,10 +72,11 @@ struct LaidOutTask {
   double words_height() const { return below_at() + below.height() + narrow_height(); }
   double bars_height() const { return kLine * static_cast<double>(bars.size()); }
   int first_ticks() const { return std::min(kMostTickLines, ticks.line_count()); }
-  double first_height() const {
+  double above_across() const {
     const double code = columns.wide() ? kLine + later_height() : bars_height() + kCodeLine;
     return on_grid(std::max({words_height(), ticks.height(0, first_ticks()), bars_height(), code}));
   }
+  double first_height() const { return above_across() + across.height(); }
   double ticks_at() const { return columns.bars + columns.words + 2 * kGap; }
 };
 
@@ -217,6 +220,9 @@ LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
   const bool moves = !remarks.beside.empty() && !is_beside && remarks.leads_to == 0;
   std::string below = moves ? remarks.beside : remarks.below;
   if (moves && !remarks.below.empty()) below += "\n" + remarks.below;
+  TextBlock beside_circles(faces, below, style::kSmall, below_width);
+  const bool is_across = beside_circles.lines().size() > kMostBeside;
+  const TextBlock none(faces, "", style::kSmall, below_width);
   return {book,
           columns,
           task,
@@ -226,7 +232,9 @@ LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
           moves ? "" : remarks.beside,
           is_beside,
           remarks.leads_to,
-          TextBlock(faces, below, style::kSmall, below_width),
+          is_across ? none : beside_circles,
+          is_across ? TextBlock(faces, below, style::kSmall, columns.width - columns.bars - kGap)
+                    : none,
           ticks,
           std::move(later),
           many ? book.words().say("task.tempo_in_proportion") : std::string(),
@@ -254,6 +262,7 @@ double tempo_column(const Book& book, const Task& task) {
 
 TaskColumns task_columns(const Book& book, double width) {
   TaskColumns columns;
+  columns.width = width;
   const bool narrow = width < kLeastWide;
   const double most_labels = narrow ? kMostLabelsNarrow : kMostLabels;
   for (const Day& day : book.plan().days)
@@ -284,14 +293,18 @@ std::vector<Strip> task_strips(Book& book, const TaskColumns& columns, const Tas
                                const TaskRemarks& remarks) {
   const LaidOutTask laid = lay_out(book, columns, task, remarks);
   std::vector<Strip> strips;
-  strips.push_back({laid.first_height(), [laid](const Box& box) {
-                      draw_bars(laid, box);
-                      const Box below = draw_words(laid, box);
-                      laid.ticks.draw(laid.book.canvas(), box.without_left(laid.ticks_at()), 0,
-                                      laid.first_ticks());
-                      draw_tempo_and_minutes(laid, box, below);
-                      draw_code(laid, box);
-                    }});
+  strips.push_back(
+      {laid.first_height(), [laid](const Box& box) {
+         draw_bars(laid, box);
+         const Box below = draw_words(laid, box);
+         laid.ticks.draw(laid.book.canvas(), box.without_left(laid.ticks_at()), 0,
+                         laid.first_ticks());
+         draw_tempo_and_minutes(laid, box, below);
+         draw_code(laid, box);
+         laid.across.draw(
+             laid.book.canvas(),
+             box.without_top(laid.above_across()).without_left(laid.columns.bars + kGap));
+       }});
   for (int first = laid.first_ticks(); first < laid.ticks.line_count(); first += kMostTickLines) {
     const int count = std::min(kMostTickLines, laid.ticks.line_count() - first);
     strips.push_back({laid.ticks.height(first, count), [laid, first, count](const Box& box) {

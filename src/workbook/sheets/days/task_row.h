@@ -12,6 +12,7 @@ namespace cahier {
 // The columns of all tasks of a book, millimetres. Where the page is narrow, tempo and minutes
 // stand below the drill's words and their columns are 0 wide.
 struct TaskColumns {
+  double width = 0;  // of all
   double bars = 0;
   double words = 0;
   double labels = 0;   // in front of the circles

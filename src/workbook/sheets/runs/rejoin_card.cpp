@@ -39,7 +39,8 @@ class RejoinSheet {
     height_ = std::min(kCardLong, page.height - 2 * kEdge);
     const auto& pieces = book_.plan().pieces;
     const bool one_upright =
-        pieces.size() == 1 && rejoins(pieces.front()).size() <= rejoin_rows(width_, height_);
+        pieces.size() == 1 && rejoins(pieces.front()).size() <=
+                                  rejoin_rows(book_.typefaces(), pieces.front(), width_, height_);
     const bool two_sideways =
         page.width >= kCardLong + 2 * kEdge && page.height >= 2 * (kCardShort + kEdge);
     if (two_sideways && !one_upright) {
@@ -52,7 +53,7 @@ class RejoinSheet {
 
   void add_cards(const PlannedPiece& piece) {
     const std::vector<Rejoin> all = rejoins(piece);
-    const std::size_t most = rejoin_rows(width_, height_);
+    const std::size_t most = rejoin_rows(book_.typefaces(), piece, width_, height_);
     const std::size_t cards = (all.size() + most - 1) / most;
     const std::size_t a_card = (all.size() + cards - 1) / cards;
     for (std::size_t card = 0; card < cards; ++card) {

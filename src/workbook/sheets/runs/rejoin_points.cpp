@@ -7,7 +7,7 @@
 
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
-#include "workbook/parts/arrow.h"
+#include "workbook/parts/place_words.h"
 #include "workbook/parts/table.h"
 #include "workbook/parts/times_text.h"
 
@@ -15,15 +15,16 @@ namespace cahier {
 namespace {
 
 constexpr double kPadding = 5;
-constexpr double kMostRow = 7 * kGrid;
-constexpr double kLeastRow = 5 * kGrid;  // the largest figures still stand clear of the rules
+constexpr double kPlaceLine = 4 * kGrid;   // the place's name
+constexpr double kBeginsLine = 5 * kGrid;  // below it the bars, and a line to write on
+constexpr double kMostRow = 11 * kGrid;    // where nothing is in force
 constexpr double kTitleLine = 3 * kGrid;
 constexpr double kForwardLine = 5 * kGrid;
 constexpr double kLabels = 4 * kGrid;  // the heads of the columns
 constexpr double kBetweenColumns = 6;
-constexpr double kArrow = 6;
-constexpr double kArrowWidth = 0.4;
-constexpr double kAround = 2;  // the arrow
+constexpr double kBeforeLine = 3;  // where it is written how it begins
+constexpr double kMostBars = 0.5;  // of a row's width
+constexpr double kLineFoot = 1.5;  // below that line
 
 bool is_sideways(double width, double height) { return width > height; }
 int column_count(double width, double height) { return is_sideways(width, height) ? 2 : 1; }
@@ -34,14 +35,21 @@ double rows_height(double width, double height) {
   return height - 2 * kPadding - head_height(is_sideways(width, height)) - kLabels;
 }
 
-// In the type of the music desk where it fits, else smaller, on two lines.
-void draw_words(Canvas& canvas, const Box& box, const std::string& text) {
-  const TextStyle stand = style::kStandText;
-  if (!fit_line(canvas.typefaces(), text, stand, box.width, stand.size_pt).cut)
-    draw_line(canvas, box, text, stand, Align::left, stand.size_pt);
-  else
-    draw_cell(canvas, box, text, style::kNote);
+double column_width(double width, double height) {
+  const int columns = column_count(width, height);
+  return (width - 2 * kPadding - kBetweenColumns * (columns - 1)) / columns;
 }
+
+// What is in force at a place takes as many lines as it needs, and every row leaves room for that.
+double marks_height(const Typefaces& typefaces, const PlannedPiece& piece, double width) {
+  double height = 0;
+  for (const int bar : piece.rejoin)
+    height = std::max(
+        height, TextBlock(typefaces, piece.piece.in_force_at(bar), style::kNote, width).height());
+  return height;
+}
+
+double least_row(double marks) { return kPlaceLine + kBeginsLine + on_grid(marks); }
 
 // The way through the piece, from one place to rejoin to the next.
 class RejoinRows {
@@ -87,13 +95,10 @@ class RejoinRows {
     if (same != rows_.end()) {
       same->times.push_back(time);
     } else {
-      rows_.push_back({leg_, to, false, {}, {time}, 1});
-      for (const PlannedSection& section : piece_.sections) {
-        if (to == 0 || std::max(1, section.bars.first) != to) continue;
-        rows_.back().begins_section = true;
-        if (section.name != bar_range(section.bars.first, section.bars.last))
-          rows_.back().section = section.name;
-      }
+      const bool section = std::ranges::any_of(piece_.sections, [&](const PlannedSection& one) {
+        return to > 0 && std::max(1, one.bars.first) == to;
+      });
+      rows_.push_back({leg_, to, section, {time}, 1});
     }
     leg_.clear();
   }
@@ -104,11 +109,13 @@ class RejoinRows {
   std::vector<Rejoin> rows_;
 };
 
-std::string bars_of(const Rejoin& rejoin) {
+// "1–16 → 17", "45–48 →".
+std::string bars_of(const Words& words, const Rejoin& rejoin) {
   std::string text;
   for (const BarRange& bars : rejoin.from)
     text.append(text.empty() ? "" : ", ").append(bar_range(bars.first, bars.last));
-  return text;
+  if (rejoin.to == 0) return words.say("places.after_slip_to_end", {{"bars", text}});
+  return words.say("places.after_slip", {{"bars", text}, {"bar", rejoin.to}});
 }
 
 class CardDrawing {
@@ -118,19 +125,7 @@ class CardDrawing {
         words_(book.words()),
         box_(box),
         card_(card),
-        sideways_(is_sideways(box.width, box.height)) {
-    const auto width = [&](const std::string& text, const TextStyle& text_style) {
-      return book.typefaces().width(text, text_style.face, text_style.size_pt) + 0.5;
-    };
-    for (const Rejoin& row : card.rows) {
-      from_ = std::max(from_, width(bars_of(row), style::kStandText));
-      to_ = std::max(to_, width(std::to_string(row.to), style::kWallBars));
-    }
-    // The words over the first column reach as far as the tip of the arrow.
-    constexpr double kMostLabel = 24;
-    const double label = width(words_.say("rejoin_card.slip_in"), style::kSmall) + 1;
-    from_ = std::max(from_, std::min(label, kMostLabel) - kArrow - 2 * kAround + 1);
-  }
+        sideways_(is_sideways(box.width, box.height)) {}
 
   void draw() {
     book_.canvas().rectangle(box_, {style::kCutLine, {}});
@@ -139,9 +134,16 @@ class CardDrawing {
     draw_head(inner.top(head));
     const Box rest = inner.without_top(head);
     const auto columns = rest.columns(column_count(box_.width, box_.height), kBetweenColumns);
+    marks_ = marks_height(book_.typefaces(), *card_.piece, columns.front().width);
+    for (const Rejoin& row : card_.rows)
+      bars_ = std::max(bars_, book_.typefaces().width(bars_of(words_, row), style::kSmall.face,
+                                                      style::kSmall.size_pt));
+    bars_ = std::min(bars_ + 0.5, columns.front().width * kMostBars);
     const std::size_t in_column = (card_.rows.size() + columns.size() - 1) / columns.size();
     const double room = (rest.height - kLabels) / static_cast<double>(in_column);
-    const double height = std::clamp(std::floor(room / kGrid + 1e-6) * kGrid, kLeastRow, kMostRow);
+    const double least = least_row(marks_);
+    const double height =
+        std::clamp(std::floor(room / kGrid + 1e-6) * kGrid, least, std::max(least, kMostRow));
     for (std::size_t column = 0; column < columns.size(); ++column) {
       const std::size_t first = column * in_column;
       if (first >= card_.rows.size()) break;
@@ -155,6 +157,18 @@ class CardDrawing {
   }
 
  private:
+  static TextStyle style_of(const Rejoin& rejoin) {
+    return rejoin.begins_section ? style::kStandBars : style::kStandText;
+  }
+
+  std::string name_of(const Rejoin& rejoin) const {
+    const std::string place = rejoin.to == 0 ? words_.say("rejoin_card.to_the_end")
+                                             : place_text(words_, *card_.piece, rejoin.to);
+    const std::string time = times_text(words_, rejoin.times, rejoin.of);
+    if (time.empty()) return place;
+    return words_.say("rejoin_card.at_time", {{"time", time}, {"section", place}});
+  }
+
   // On the day only "always forward" has to be read; whose card it is stands small.
   void draw_head(const Box& head) {
     Canvas& canvas = book_.canvas();
@@ -181,42 +195,43 @@ class CardDrawing {
                 Align::left, style::kLeast);
   }
 
-  double target_at() const { return from_ + kArrow + 2 * kAround; }
-
   void draw_labels(const Box& labels) {
     Canvas& canvas = book_.canvas();
-    const double second = target_at();
     const Box line = labels.without_bottom(kGrid);
-    draw_line(canvas, line.left(second - 1), words_.say("rejoin_card.slip_in"), style::kSmall,
-              Align::left, style::kLeast);
-    draw_line(canvas, line.without_left(second), words_.say("rejoin_card.go_to"), style::kSmall,
-              Align::left, style::kLeast);
+    const double length = draw_line(canvas, line.left(bars_), words_.say("rejoin_card.go_to"),
+                                    style::kSmall, Align::left, style::kLeast);
+    draw_line(canvas, line.without_left(length + kBeforeLine), words_.say("places.begins"),
+              style::kSmall, Align::right, style::kLeast);
     canvas.line({labels.x, labels.bottom()}, {labels.right(), labels.bottom()}, style::kRule);
   }
 
   void draw_row(const Box& row, const Rejoin& rejoin) {
     Canvas& canvas = book_.canvas();
-    draw_line(canvas, row.left(from_), bars_of(rejoin), style::kStandText, Align::right,
-              style::kLeastStand);
-    const Point tip{row.x + from_ + kAround + kArrow, row.centre().y};
-    draw_arrow(canvas, {tip.x - kArrow, tip.y}, tip, kArrowWidth);
-    const Box target = row.without_left(target_at());
-    const std::string time = times_text(words_, rejoin.times, rejoin.of);
-    if (rejoin.to == 0) {
-      draw_words(canvas, target, at_time(time, words_.say("rejoin_card.to_the_end")));
-    } else {
-      draw_line(canvas, target.left(to_), std::to_string(rejoin.to),
-                rejoin.begins_section ? style::kWallBars : style::kStandText, Align::right,
-                style::kLeastStand);
-      const std::string words = at_time(time, rejoin.section);
-      if (!words.empty()) draw_words(canvas, target.without_left(to_ + 2.5), words);
+    const Box main = row.without_bottom(on_grid(marks_));
+    draw_name(main.without_bottom(kPlaceLine), rejoin);
+    const Box begins = main.bottom(kBeginsLine);
+    const double y = begins.bottom() - kLineFoot;
+    draw_line(canvas, begins.left(bars_).bottom(kPlaceLine), bars_of(words_, rejoin), style::kSmall,
+              Align::left, style::kLeast);
+    if (rejoin.to > 0) {
+      canvas.line({main.x + bars_ + kBeforeLine, y}, {main.right(), y}, style::kWritingLine);
+      TextBlock(book_.typefaces(), card_.piece->piece.in_force_at(rejoin.to), style::kNote,
+                row.width)
+          .draw(canvas, row.without_top(main.height));
     }
-    canvas.line({row.x, row.bottom()}, {row.right(), row.bottom()}, style::kHairline);
+    if (marks_ > 0)
+      canvas.line({row.x, row.bottom()}, {row.right(), row.bottom()}, style::kHairline);
   }
 
-  std::string at_time(const std::string& time, const std::string& where) const {
-    if (time.empty() || where.empty()) return time + where;
-    return words_.say("rejoin_card.at_time", {{"time", time}, {"section", where}});
+  // In the type of the music desk where it fits, else smaller, at last on two lines.
+  void draw_name(const Box& box, const Rejoin& rejoin) {
+    const std::string name = name_of(rejoin);
+    for (const TextStyle& type : {style_of(rejoin), style::kStandText, style::kStrong})
+      if (!fit_line(book_.typefaces(), name, type, box.width, type.size_pt).cut) {
+        draw_line(book_.canvas(), box, name, type, Align::left, type.size_pt);
+        return;
+      }
+    draw_cell(book_.canvas(), box, name, style::kNote);
   }
 
   Book& book_;
@@ -224,16 +239,18 @@ class CardDrawing {
   Box box_;
   const RejoinCard& card_;
   bool sideways_;
-  double from_ = 0;  // millimetres that the widest stretch of bars needs
-  double to_ = 0;    // and the widest bar to go on from
+  double bars_ = 0;   // millimetres before the line to write on
+  double marks_ = 0;  // and below it, for what is in force
 };
 
 }  // namespace
 
 std::vector<Rejoin> rejoins(const PlannedPiece& piece) { return RejoinRows(piece).rows(); }
 
-std::size_t rejoin_rows(double width, double height) {
-  const double rows = std::floor(rows_height(width, height) / kLeastRow + 1e-6);
+std::size_t rejoin_rows(const Typefaces& typefaces, const PlannedPiece& piece, double width,
+                        double height) {
+  const double marks = marks_height(typefaces, piece, column_width(width, height));
+  const double rows = std::floor(rows_height(width, height) / least_row(marks) + 1e-6);
   return static_cast<std::size_t>(std::max(1.0, rows)) *
          static_cast<std::size_t>(column_count(width, height));
 }

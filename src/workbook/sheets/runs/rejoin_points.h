@@ -13,7 +13,6 @@ struct Rejoin {
   std::vector<BarRange> from;  // as they are played: an ending may lie between
   int to = 0;                  // bar; 0 for the end
   bool begins_section = false;
-  std::string section{};     // its name, unless it is called by its bars
   std::vector<int> times{};  // at which times of a repeat, where that matters
   int of = 1;                // how many times there are
 };
@@ -34,10 +33,12 @@ struct RejoinCard {
 inline constexpr double kCardShort = 105;
 inline constexpr double kCardLong = 148;
 
-// How many rows a card of this size holds; one that is wider than high has two columns of them.
-std::size_t rejoin_rows(double width, double height);
+// How many rows of this piece a card of this size holds; one that is wider than high has two
+// columns of them. Rows are higher where a mark is in force at one of them.
+std::size_t rejoin_rows(const Typefaces& typefaces, const PlannedPiece& piece, double width,
+                        double height);
 
-// The card with its line to cut along, the frame's path on the edges of `box`.
+// The card, with a line in each row to write how it begins there, and with its line to cut along, the frame's path on the edges of `box`.
 void draw_rejoin_card_in(Book& book, const Box& box, const RejoinCard& card);
 
 }  // namespace cahier

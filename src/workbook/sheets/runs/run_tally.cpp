@@ -60,10 +60,11 @@ std::size_t spare_rows(double room, std::size_t asked, double below) {
 std::vector<Column> columns(const Words& words) {
   return {{words.say("run_tally.number"), 8, Align::right},
           {words.say("run_tally.date"), 27},
-          {words.say("run_tally.place"), 34},
+          {words.say("run_tally.place"), 29},
           {words.say("run_tally.clean"), 12},
-          {words.say("run_tally.slips"), 37},
-          {words.say("run_tally.rejoined"), 25},
+          {words.say("run_tally.slips"), 34},
+          {words.say("run_tally.rejoined"), 23},
+          {words.say("places.no_sign"), 14},
           {words.say("run_tally.recorded"), 17},
           {words.say("run_tally.listener"), 17}};
 }
@@ -86,8 +87,8 @@ void draw_made(Book& book, const std::vector<Box>& cells, const Done& run) {
     draw_cell(canvas, cells[4], bars(*run.slips), style::kBody);
   }
   draw_cell(canvas, cells[5], bars(run.rejoined), style::kBody);
-  if (run.recorded.value_or(false)) dot(cells[6]);
-  if (run.listener.value_or(false)) dot(cells[7]);
+  if (run.recorded.value_or(false)) dot(cells[7]);
+  if (run.listener.value_or(false)) dot(cells[8]);
 }
 
 void draw_row(Book& book, const Table& table, const Box& row, std::size_t number,
@@ -98,8 +99,9 @@ void draw_row(Book& book, const Table& table, const Box& row, std::size_t number
   draw_cell(canvas, cells[1], run.date, style::kBody);
   if (run.made != nullptr) return draw_made(book, cells, *run.made);
   draw_tick(canvas, cells[3]);
-  if (run.recorded) draw_tick(canvas, cells[6]);
-  if (run.listener) draw_tick(canvas, cells[7]);
+  draw_tick(canvas, cells[6]);
+  if (run.recorded) draw_tick(canvas, cells[7]);
+  if (run.listener) draw_tick(canvas, cells[8]);
 }
 
 // Rows before the first one to come that asks for a recording.
@@ -163,6 +165,7 @@ Box draw_tally(Book& book, int piece) {
                                       static_cast<int>(to_come.size())))
     add(text, style::kBody);
   add(words.say("run_tally.forward"), style::kStrong);
+  add(words.say("places.no_sign_means"), style::kBody);
   const std::vector<std::string> record =
       own_record(words, score_of(made), book.plan().upkeep ? 0 : static_cast<int>(to_come.size()));
   if (!record.empty()) page = page.without_top(kGrid);

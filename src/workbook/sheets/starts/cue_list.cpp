@@ -15,7 +15,11 @@ namespace {
 constexpr double kTwoColumns = 150;    // millimetres of width
 constexpr std::size_t kShortList = 8;  // starts that are not worth two columns
 constexpr double kBetween = 6;
+constexpr double kInset = 1;  // of what stands below a row
 constexpr double kTempo = 17;
+constexpr double kToWriteOn = 5 * kGrid;  // below each start
+constexpr double kLineFoot = 1.2;
+constexpr double kMostMark = 0.4;  // of a line: a longer mark has lines of its own
 
 Table list_table(const Book& book, double width) {
   const Words& words = book.words();
@@ -46,18 +50,41 @@ CueList::CueList(Book& book, const PlannedPiece& piece, const std::vector<const 
       width_(columns_ == 2 ? (width - kBetween) / 2 : width),
       table_(list_table(book, width_)) {}
 
-double CueList::height(std::size_t starts) const {
-  const std::size_t rows = (starts + columns_ - 1) / columns_;
-  return table_.head_height() + style::kRow * static_cast<double>(rows);
+bool CueList::is_short(const std::string& mark) const {
+  return book_.typefaces().width(mark, style::kNote.face, style::kNote.size_pt) <=
+         width_ * kMostMark;
 }
 
-std::size_t CueList::starts_in(double height) const {
-  const double rows = (height - table_.head_height()) / style::kRow + 1e-6;
-  return columns_ * static_cast<std::size_t>(std::max(1.0, rows));
+double CueList::row_height(const CueStart& cue) const {
+  const std::string mark = piece_.piece.in_force_at(cue.bar);
+  const double above =
+      is_short(mark)
+          ? 0
+          : TextBlock(book_.typefaces(), mark, style::kNote, width_ - 2 * kInset).height();
+  return style::kRow + on_grid(above) + kToWriteOn;
+}
+
+double CueList::height(std::size_t begin, std::size_t end) const {
+  const std::size_t rows = in_column(end - begin);
+  double highest = 0;
+  for (std::size_t next = begin; next < end; next += rows) {
+    double column = 0;
+    for (std::size_t at = next; at < std::min(end, next + rows); ++at)
+      column += row_height(*cues_[at]);
+    highest = std::max(highest, column);
+  }
+  return table_.head_height() + highest;
+}
+
+std::size_t CueList::starts_in(double height, std::size_t begin) const {
+  std::size_t starts = 1;
+  while (begin + starts < cues_.size() && this->height(begin, begin + starts + 1) <= height + 1e-6)
+    ++starts;
+  return starts;
 }
 
 void CueList::draw(const Box& box, std::size_t begin, std::size_t end) const {
-  const std::size_t rows = (end - begin + columns_ - 1) / columns_;
+  const std::size_t rows = in_column(end - begin);
   Box column{box.x, box.y, width_, box.height};
   for (std::size_t next = begin; next < end; next += rows) {
     draw_column(column, next, std::min(end, next + rows));
@@ -68,9 +95,25 @@ void CueList::draw(const Box& box, std::size_t begin, std::size_t end) const {
 void CueList::draw_column(const Box& box, std::size_t begin, std::size_t end) const {
   Box rest = table_.draw_head(book_.canvas(), box);
   for (std::size_t at = begin; at < end; ++at) {
-    draw_row(table_.draw_row(book_.canvas(), rest), *cues_[at]);
-    rest = rest.without_top(style::kRow);
+    draw_row(table_.cells(rest), *cues_[at]);
+    const double height = row_height(*cues_[at]);
+    draw_line_to_write_on(rest.top(height).without_top(style::kRow).inset(kInset, 0), *cues_[at]);
+    rest = rest.without_top(height);
   }
+}
+
+void CueList::draw_line_to_write_on(const Box& box, const CueStart& cue) const {
+  Canvas& canvas = book_.canvas();
+  const std::string mark = piece_.piece.in_force_at(cue.bar);
+  const Box line = box.bottom(kToWriteOn);
+  double taken = 0;
+  if (is_short(mark))
+    taken = draw_line(canvas, line.without_bottom(kLineFoot - 0.6).bottom(style::kRow), mark,
+                      style::kNote, Align::left, style::kLeast);
+  else
+    TextBlock(book_.typefaces(), mark, style::kNote, box.width).draw(canvas, box);
+  const double y = line.bottom() - kLineFoot;
+  canvas.line({line.x + (taken > 0 ? taken + 2 : 0), y}, {line.right(), y}, style::kWritingLine);
 }
 
 void CueList::draw_row(const std::vector<Box>& cells, const CueStart& cue) const {

@@ -1,7 +1,9 @@
-// The list of cue starts: where each begins and ends, and whether it has come once.
+// The list of cue starts: where each begins and ends, whether it has come once, what is in force
+// there, and a line to write what it is.
 #pragma once
 
 #include <set>
+#include <string>
 #include <vector>
 
 #include "workbook/book.h"
@@ -16,16 +18,21 @@ class CueList {
   CueList(Book& book, const PlannedPiece& piece, const std::vector<const CueStart*>& cues,
           std::set<int> weak, double width);
 
-  // Of a list of that many starts, with its head.
-  double height(std::size_t starts) const;
-  // How many starts that height holds; one at least.
-  std::size_t starts_in(double height) const;
+  // Of a list of the starts [begin, end), with its head.
+  double height(std::size_t begin, std::size_t end) const;
+  // How many starts from `begin` on that height holds; one at least.
+  std::size_t starts_in(double height, std::size_t begin) const;
   // The starts [begin, end) from the top of `box`.
   void draw(const Box& box, std::size_t begin, std::size_t end) const;
 
  private:
   void draw_column(const Box& box, std::size_t begin, std::size_t end) const;
   void draw_row(const std::vector<Box>& cells, const CueStart& cue) const;
+  void draw_line_to_write_on(const Box& box, const CueStart& cue) const;
+  bool is_short(const std::string& mark) const;
+  double row_height(const CueStart& cue) const;
+  // How many of so many starts stand below one another.
+  std::size_t in_column(std::size_t starts) const { return (starts + columns_ - 1) / columns_; }
 
   Book& book_;
   const PlannedPiece& piece_;

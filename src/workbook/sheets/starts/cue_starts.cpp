@@ -185,12 +185,12 @@ class CueSheet {
   void draw_list() {
     const CueList list(book_, piece_, cues_, weak_starts(tables_), rest_.width);
     for (std::size_t next = 0; next < cues_.size();) {
-      const double whole = list.height(cues_.size() - next);
+      const double whole = list.height(next, cues_.size());
       if (page_.height >= whole) need(whole);
-      need(list.height(std::min(cues_.size() - next, kLeastStarts)));
-      const std::size_t end = std::min(cues_.size(), next + list.starts_in(rest_.height));
+      need(list.height(next, std::min(cues_.size(), next + kLeastStarts)));
+      const std::size_t end = std::min(cues_.size(), next + list.starts_in(rest_.height, next));
       list.draw(rest_, next, end);
-      used(list.height(end - next) + 2 * kAfterBlock);
+      used(list.height(next, end) + 2 * kAfterBlock);
       next = end;
     }
   }
