@@ -16,7 +16,8 @@ struct TypedOptions {
   std::vector<std::string> files;
   std::string report_to, week, keep;
   std::vector<std::string> logs;
-  std::string by, from, today, output, packet = "full", paper = "a4", staff, punched = "inner";
+  std::string by, from, today, output, packet = "full", paper = "a4", staff, punched = "inner",
+                                       weeks;
   std::string minutes, days_off, temper, order, blocks, lesson, new_to_performing, repetitions,
       chunk_bars, dice;
   std::string templates, language = "en", method = "steady";

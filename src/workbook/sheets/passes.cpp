@@ -10,7 +10,6 @@
 #include "workbook/parts/table.h"
 #include "workbook/parts/task_words.h"
 #include "workbook/parts/tempo_mark.h"
-#include "workbook/parts/ticks.h"
 #include "workbook/parts/writing_lines.h"
 #include "workbook/sheets/counted_beats.h"
 #include "workbook/sheets/planned_passes.h"
@@ -23,14 +22,19 @@ constexpr double kKindHead = 4 * kGrid;     // "slow", "counted" above their col
 constexpr double kStretchHead = 5 * kGrid;  // where there is no room at the left
 constexpr double kLabel = 35;               // bars and sections at the left of a stretch
 constexpr double kWidePage = 150;
-constexpr double kBetweenKinds = 5;
+constexpr double kBetweenKinds = 4;
 constexpr double kBetweenStretches = 2 * kGrid;
-constexpr double kRow = style::kWritingRow;
-constexpr double kTempoShare = 22;    // of a kind's columns
-constexpr double kTempiShare = 34;    // where a pass has several
-constexpr double kNarrowTempo = 20;   // of its column, millimetres
-constexpr std::size_t kMostRows = 6;  // of a stretch that stay together
+constexpr double kTempiRow = style::kWritingRow;  // where a pass has several tempi
+constexpr double kTempoShare = 20;                // of a kind's columns
+constexpr double kTempiShare = 28;                // where a pass has several
+constexpr double kDateShare = 16;
+constexpr double kCellInsets = 2.5;  // millimetres, at both sides of a date
+constexpr double kNarrowTempo = 20;  // of its column, millimetres
+constexpr double kKindShare = 0.3;   // of the width; the rest is to write on
+constexpr double kMostKind = 40;
+constexpr std::size_t kMostRows = 8;  // of a stretch that stay together
 constexpr int kSpareRows = 6;
+constexpr double kRounding = 1e-6;
 constexpr std::size_t kMostMeters = 6;  // beyond that the score has to tell
 
 // The sections that a stretch touches.
@@ -41,12 +45,12 @@ std::string sections_in(const Words& words, const PlannedPiece& piece, BarRange 
   return list_text(words, names);
 }
 
-double tempo_share(const PassesByStretch& stretches) {
+bool has_several_tempi(const PassesByStretch& stretches) {
   for (const auto& [where, planned] : stretches)
     for (const std::vector<PlannedPass>* passes : {&planned.slow, &planned.counted})
       for (const PlannedPass& pass : *passes)
-        if (!pass.task->tempi.empty()) return kTempiShare;
-  return kTempoShare;
+        if (!pass.task->tempi.empty()) return true;
+  return false;
 }
 
 // Slower than a metronome goes.
@@ -61,17 +65,17 @@ bool has_slow_tempi(const Plan& plan) {
   return false;
 }
 
-// Slow passes at the left, counted ones at the right, one under the other in the order of dates.
+// Slow passes at the left, counted ones beside them, one under the other in the order of dates, and
+// at the right lines for what to look up. Their circles are on the panels of their days.
 class PassSheet {
  public:
   PassSheet(Book& book, const PassesByStretch& stretches)
       : book_(book),
         width_(book.upright().width),
         label_width_(width_ >= kWidePage ? kLabel : 0),
-        kind_width_((width_ - label_width_ - kBetweenKinds) / 2),
-        slow_table_(book.typefaces(), columns(book.words(), stretches, true), kind_width_, kRow),
-        counted_table_(book.typefaces(), columns(book.words(), stretches, false), kind_width_,
-                       kRow),
+        kind_width_(std::min(kMostKind, (width_ - label_width_) * kKindShare)),
+        row_(needs_two_lines(stretches) ? kTempiRow : style::kRow),
+        table_(book.typefaces(), columns(book.words(), stretches), kind_width_, row_),
         flow_([this] { return open_page(); }) {}
 
   void draw(const PassesByStretch& stretches) {
@@ -87,20 +91,30 @@ class PassSheet {
   }
 
  private:
-  static std::vector<Column> columns(const Words& words, const PassesByStretch& stretches,
-                                     bool slow) {
-    const double tick = slow ? 8 : 10;  // the second circle takes no room from the tempo
-    std::vector<Column> columns = {{words.say("passes.tempo"), tempo_share(stretches)},
-                                   {words.say("passes.date"), 16},
-                                   {words.say("passes.done"), tick}};
-    if (slow) columns.push_back({words.say("passes.again"), tick});
-    columns.push_back({words.say("passes.look_up"), slow ? 16.0 : 22.0});
-    return columns;
+  static std::vector<Column> columns(const Words& words, const PassesByStretch& stretches) {
+    return {{words.say("passes.tempo"), has_several_tempi(stretches) ? kTempiShare : kTempoShare},
+            {words.say("passes.date"), kDateShare}};
   }
-  const Table& table(bool slow) const { return slow ? slow_table_ : counted_table_; }
 
-  double heads_height() const {
-    return kKindHead + on_grid(std::max(slow_table_.head_height(), counted_table_.head_height()));
+  // Several tempi, or a date with its year.
+  bool needs_two_lines(const PassesByStretch& stretches) const {
+    const double share = has_several_tempi(stretches) ? kTempiShare : kTempoShare;
+    const double date_width = kind_width_ * kDateShare / (kDateShare + share) - kCellInsets;
+    for (const auto& [where, planned] : stretches)
+      for (const std::vector<PlannedPass>* passes : {&planned.slow, &planned.counted})
+        for (const PlannedPass& pass : *passes) {
+          const std::string date = short_date(book_.words(), book_.plan(), pass.date);
+          const double width =
+              book_.typefaces().width(date, style::kBody.face, style::kBody.size_pt);
+          if (!pass.task->tempi.empty() || width > date_width) return true;
+        }
+    return false;
+  }
+
+  double heads_height() const { return kKindHead + on_grid(table_.head_height()); }
+  // Of a stretch with so many passes of a kind, and a line to write on at least.
+  double rows_height(std::size_t rows) const {
+    return std::max(row_ * static_cast<double>(rows), style::kWritingRow);
   }
 
   // Every page but the first begins with the heads of the two kinds.
@@ -115,6 +129,9 @@ class PassSheet {
     return {box.x + label_width_ + (slow ? 0 : kind_width_ + kBetweenKinds), box.y, kind_width_,
             box.height};
   }
+  Box look_up_box(const Box& box) const {
+    return box.without_left(label_width_ + 2 * (kind_width_ + kBetweenKinds));
+  }
 
   void draw_heads(const Box& box) {
     for (const bool slow : {true, false}) {
@@ -122,9 +139,11 @@ class PassSheet {
       draw_line(book_.canvas(), kind.top(kKindHead),
                 book_.words().say(slow ? "passes.slow" : "passes.counted"), style::kStrong,
                 Align::left, style::kLeast);
-      const double above = heads_height() - table(slow).head_height();
-      table(slow).draw_head(book_.canvas(), kind.without_top(above));
+      table_.draw_head(book_.canvas(), kind.without_top(heads_height() - table_.head_height()));
     }
+    const Box look_up = look_up_box(box).top(heads_height());
+    draw_line(book_.canvas(), look_up.top(kKindHead), book_.words().say("passes.look_up"),
+              style::kStrong, Align::left, style::kLeast);
   }
 
   void paragraph(const std::string& text) {
@@ -152,16 +171,17 @@ class PassSheet {
       paragraph(text);
     }
     if (has_slow_tempi(book_.plan())) paragraph(words.say("passes.below_the_metronome"));
-    if (!flow_.fits(heads_height() + kStretchHead + 2 * kRow)) flow_.next_page();
+    if (!flow_.fits(heads_height() + kStretchHead + 2 * row_)) flow_.next_page();
     draw_heads(flow_.take(heads_height()));
     table_begun_ = true;
   }
 
   void piece_title(int piece) {
     constexpr double kTitle = 5 * kGrid;
-    if (!flow_.fits(kTitle + kStretchHead + 2 * kRow)) flow_.next_page();
+    if (!flow_.fits(kTitle + kStretchHead + 2 * row_)) flow_.next_page();
     draw_line(book_.canvas(), flow_.take(kTitle).without_top(kGrid),
-              book_.plan().pieces[piece].piece.title, style::kStrong, Align::left, style::kLeast);
+              book_.title_in(width_, book_.plan().pieces[piece], style::kStrong), style::kStrong,
+              Align::left, style::kLeast);
   }
 
   // The rows of a stretch from `first` on that stay together.
@@ -169,19 +189,21 @@ class PassSheet {
                     std::size_t first) {
     const std::size_t rows = std::min(planned.rows() - first, kMostRows);
     const double above = label_width_ > 0 ? 0 : kStretchHead;
-    const Box box = flow_.take(above + kRow * static_cast<double>(rows));
+    const Box box = flow_.take(above + rows_height(rows));
     std::string sections = sections_in(book_.words(), piece, bars);
     if (first == 0 && sections == bar_range(bars.first, bars.last)) sections.clear();
     if (first > 0) sections = book_.words().say("passes.continued", {{"sections", sections}});
     draw_label(box, bar_range(bars.first, bars.last), sections);
     for (const bool slow : {true, false}) {
       const std::vector<PlannedPass>& passes = slow ? planned.slow : planned.counted;
-      Box row = kind_box(box, slow).without_top(above).top(kRow);
-      for (std::size_t at = first; at < first + rows; ++at, row = row.moved(0, kRow)) {
-        const std::vector<Box> cells = table(slow).draw_row(book_.canvas(), row);
+      Box row = kind_box(box, slow).without_top(above).top(row_);
+      for (std::size_t at = first; at < first + rows; ++at, row = row.moved(0, row_)) {
+        const std::vector<Box> cells = table_.draw_row(book_.canvas(), row);
         if (at < passes.size()) draw_pass(cells, passes[at]);
       }
     }
+    const int lines = static_cast<int>((box.height - above) / style::kWritingRow + kRounding);
+    draw_writing_lines(book_.canvas(), look_up_box(box).bottom(writing_lines_height(lines)), lines);
     flow_.skip(kBetweenStretches);
   }
 
@@ -190,7 +212,7 @@ class PassSheet {
     if (label_width_ > 0) {
       // Beside the first row, and the sections below; in a single row both above one another.
       const Box label = box.left(label_width_ - 2);
-      const double height = sections.empty() ? kRow : std::min(kRow, label.height - 4);
+      const double height = sections.empty() ? row_ : std::min(row_, label.height - 4);
       draw_line(canvas, label.top(height), bars, style::kStandBars, Align::left,
                 style::kLeastStand);
       draw_line(canvas, label.without_top(height > 6 ? height - kGrid : height).top(4), sections,
@@ -210,12 +232,6 @@ class PassSheet {
     book_.note_task(*pass.task);
     draw_tempi(cells[0], *pass.task);
     draw_cell(canvas, cells[1], short_date(book_.words(), book_.plan(), pass.date), style::kBody);
-    draw_ticks(cells);
-  }
-
-  // One for the pass; of a slow one another for once more. The last cell is to write in.
-  void draw_ticks(const std::vector<Box>& cells) {
-    for (std::size_t at = 2; at + 1 < cells.size(); ++at) draw_tick(book_.canvas(), cells[at]);
   }
 
   // Several tempi stand one below the other; from three on the first is enough to tell the others.
@@ -250,14 +266,14 @@ class PassSheet {
 
   // Only where the last page has room: they do not need a page of their own.
   void spare_rows() {
-    if (!flow_.fits(kKindHead + kRow)) return;
+    if (!flow_.fits(kKindHead + style::kWritingRow)) return;
     draw_line(book_.canvas(), flow_.take(kKindHead), book_.words().say("passes.spare"),
               style::kStrong, Align::left, style::kLeast);
-    for (int spare = 0; spare < kSpareRows && flow_.fits(kRow); ++spare) {
-      const Box box = flow_.take(kRow);
+    for (int spare = 0; spare < kSpareRows && flow_.fits(style::kWritingRow); ++spare) {
+      const Box box = flow_.take(style::kWritingRow);
       draw_writing_lines(book_.canvas(), box.left(std::max(0.0, label_width_ - 4)), 1);
-      for (const bool slow : {true, false})
-        draw_ticks(table(slow).draw_row(book_.canvas(), kind_box(box, slow)));
+      for (const Box& part : {kind_box(box, true), kind_box(box, false), look_up_box(box)})
+        draw_writing_lines(book_.canvas(), part, 1);
     }
   }
 
@@ -265,8 +281,8 @@ class PassSheet {
   double width_;
   double label_width_;  // 0 where a stretch has its bars above
   double kind_width_;
-  Table slow_table_;
-  Table counted_table_;
+  double row_;  // of a pass
+  Table table_;
   bool table_begun_ = false;
   Flow flow_;
 };

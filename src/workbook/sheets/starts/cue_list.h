@@ -1,4 +1,4 @@
-// The list of cue starts: where each begins and ends, and whether it has come once.
+// The list of cue starts: where each begins and ends.
 #pragma once
 
 #include <set>

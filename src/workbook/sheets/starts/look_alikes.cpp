@@ -79,7 +79,7 @@ class LookAlikesSheet {
   }
 
   void draw_title() {
-    const std::string& title = piece().piece.title;
+    const std::string& title = book_.title_in(book_.content().width, piece(), style::kSubtitle);
     const Box box = flow_.take(kPieceTitle);
     book_.mark(title);
     draw_line(book_.canvas(), box.without_bottom(kGrid), title, style::kSubtitle, Align::left,
