@@ -152,6 +152,8 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   print->add_option("--paper", typed.paper, "a4, letter or a5");
   print->add_option("--staff", typed.staff,
                     "height of a staff for handwriting: 8mm, or 6mm to 20mm");
+  print->add_option("--weeks", typed.weeks,
+                    "day panels for so many weeks alone; the plan stays whole");
   print->add_flag("--large-print", typed.large_print, "everything 1.41 times as large");
   print->add_flag("--booklet", typed.booklet,
                   "two pages a side, in the order for folding; print turned on the short edge");

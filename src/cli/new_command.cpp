@@ -15,6 +15,7 @@ meter: 4/4              # also 6/8, 5/8, 2+3/8
 tempo: 96               # performance tempo, in beats a minute
 key: C major            # also "2 flats"; for the staves
 
+# short title: My piece # for narrow columns, 24 letters at most; made from a long title if not given
 # composer: Somebody
 # instrument: piano     # also organ, harp, guitar, violin, cello, voice and others
 # parts: [right hand, left hand]        # what is learned apart

@@ -54,6 +54,7 @@ Print print_for(const Request& request, const Packet& packet) {
   // Staves grow with large print, unless their printed height was asked for.
   if (request.staff_height) print.staff_height = print.laid_out(*request.staff_height);
   print.teacher = packet.teacher;
+  print.most_weeks = request.print_weeks;
   return print;
 }
 

@@ -12,6 +12,8 @@
 namespace cahier {
 namespace {
 
+constexpr int kMostWeeks = 1000;  // more than any plan has
+
 void read_wishes(const TypedOptions& typed, Values& values, Request& request) {
   Wishes& wishes = request.wishes;
   if (!typed.minutes.empty()) wishes.minutes = values.minutes("--minutes", typed.minutes);
@@ -47,6 +49,8 @@ void read_print(const TypedOptions& typed, Values& values, Request& request) {
   else
     values.refuse("--punched", "\"" + typed.punched + "\" is not a valid value for --punched",
                   "write inner (for printing on both sides), left or right");
+  if (!typed.weeks.empty())
+    request.print_weeks = values.whole("--weeks", typed.weeks, 1, kMostWeeks, "weeks").value_or(0);
   request.large_print = typed.large_print;
   request.booklet = typed.booklet;
   const std::string small = " needs paper larger than " + typed.paper;

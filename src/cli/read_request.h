@@ -17,7 +17,7 @@ struct TypedOptions {
   std::string report_to, week, keep;
   std::vector<std::string> logs;
   std::string by, from, today, output, packet = "full", format = "pdf", paper = "a4", staff,
-                                       punched = "inner";
+                                       punched = "inner", weeks;
   std::string minutes, days_off, temper, order, blocks, lesson, new_to_performing, repetitions,
       chunk_bars, dice;
   std::string templates, language = "en", method = "steady";

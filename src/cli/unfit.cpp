@@ -102,7 +102,7 @@ void refuse_unfit(const std::vector<UnfitText>& unfit, const std::vector<Source>
   std::set<std::string> named;
   for (const UnfitText& one : std::span(unfit).first(std::min(unfit.size(), kMostLines))) {
     const bool is_cut = one.kind == UnfitText::Kind::cut;
-    const Found found = texts.origin(is_cut ? one.line.substr(0, one.line.rfind("…")) : one.line);
+    const Found found = texts.origin(one.line);
     if (is_cut && (!found.source || !outgrows_english(found))) continue;
     if (!named.insert(found.source ? found.key : one.line).second) continue;
     constexpr std::string_view kHint = "shorten it, or print on larger paper";

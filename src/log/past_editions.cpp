@@ -85,7 +85,7 @@ void PastEditions::add(const LoggedEdition& written, int log) {
     return faults_.refuse({log, written.from.at}, edition_too_long());
   if (found == editions_.end()) {
     editions_.push_back(
-        {number, written.from.value, by, written.minutes, written.keep, {}, {}, {}});
+        {number, written.from.value, by, written.minutes, written.keep, {}, {}, {}, {}});
     found = editions_.end() - 1;
     written_at_.push_back({number, "", spot});
   }
@@ -114,6 +114,12 @@ void PastEditions::add_cues(const LoggedEdition& written, int log, PastEdition& 
         faults_.refuse({log, bar.at}, no_such_bar(bar.value, pieces_[piece].whole()));
       edition.cues[piece].push_back(bar.value);
     }
+  edition.thrown = {edition.number, written.dice, edition.cues, {}};
+  for (std::size_t piece = 0; piece < pieces_.size(); ++piece) {
+    std::vector<int>& shares = edition.thrown.shares.emplace_back(edition.cues[piece].size(), 1);
+    for (std::size_t at = 0; !written.shares.empty() && at < shares.size(); ++at)
+      shares[at] = written.shares[piece][at].value;
+  }
 }
 
 void PastEditions::add_tasks(const LoggedEdition& written, int log, PastEdition& edition) {
@@ -164,7 +170,7 @@ void PastEditions::assume(Date from, const Spot& spot) {
   const Date by = std::max(terms_.by, from + days{1});
   if ((by - from).count() > kMostDays) return faults_.refuse_unread(spot, edition_too_long());
   faults_.warn(spot, no_edition_line(from, by));
-  editions_.push_back({1, from, by, std::nullopt, false, {}, {}, {}});
+  editions_.push_back({1, from, by, std::nullopt, false, {}, {}, {}, {}});
   next_number_ = 2;
 }
 

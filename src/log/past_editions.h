@@ -31,6 +31,7 @@ struct PastEdition {
   std::optional<double> minutes;  // a day, the most of a week
   bool keep = false;
   std::vector<std::vector<int>> cues;  // by piece, bars; empty where the log does not tell
+  ThrownStarts thrown{};               // no bars where the log does not tell
   std::vector<SetTask> told;           // in the log
   std::optional<Plan> plan;            // made again, where that was needed
 

@@ -4,6 +4,7 @@
 
 #include "log/read_log_values.h"
 #include "piece/read_bars.h"
+#include "practice/numbers.h"
 
 namespace cahier {
 namespace {
@@ -64,18 +65,43 @@ std::optional<LoggedTask> read_task(const Source& source, const YamlNode::Entry&
 }
 
 // [1, 9, 17], or a list of such lists in a programme.
-std::vector<std::vector<Written<int>>> read_cue_bars(YamlFields& fields) {
+std::vector<std::vector<Written<int>>> read_of_cues(YamlFields& fields, const YamlNode* node,
+                                                    std::string_view what) {
   std::vector<std::vector<Written<int>>> cues;
-  const YamlNode* node = fields.node("cues");
   if (!node || is_blank(*node)) return cues;
-  constexpr std::string_view kWhat = "the bar of a cue start";
   const bool by_piece =
       std::any_of(node->items.begin(), node->items.end(),
                   [](const YamlNode& item) { return item.kind == YamlNode::Kind::list; });
-  if (!by_piece) return {read_numbers(fields.source(), node, kWhat, fields.diagnostics())};
+  if (!by_piece) return {read_numbers(fields.source(), node, what, fields.diagnostics())};
   for (const YamlNode& item : node->items)
-    cues.push_back(read_numbers(fields.source(), &item, kWhat, fields.diagnostics()));
+    cues.push_back(read_numbers(fields.source(), &item, what, fields.diagnostics()));
   return cues;
+}
+
+// Every start has a share, and no share is more than a table holds.
+void check_shares(YamlFields& fields, const LoggedEdition& edition) {
+  bool sound = edition.shares.empty() || edition.shares.size() == edition.cues.size();
+  for (std::size_t piece = 0; sound && piece < edition.shares.size(); ++piece) {
+    sound = edition.shares[piece].size() == edition.cues[piece].size();
+    for (const Written<int>& share : edition.shares[piece])
+      sound = sound && share.value >= 1 && share.value <= numbers::kWeakFaces;
+  }
+  if (!sound)
+    fields.diagnostics().error(
+        fields.source(), fields.node("shares")->at, "the shares do not go with the cue starts",
+        fmt::format("write a number from 1 to {} for each of the cues, as report does",
+                    numbers::kWeakFaces));
+}
+
+void read_dice(YamlFields& fields, LoggedEdition& edition) {
+  const std::optional<std::string> text = fields.text("dice", 20);
+  if (!text) return;
+  if (const auto dice = parse_throw(*text))
+    edition.dice = *dice;
+  else
+    fields.diagnostics().error(fields.source(), fields.node("dice")->at,
+                               fmt::format("\"{}\" is nothing to throw", *text),
+                               "write two dice, one die, d20 or coins");
 }
 
 }  // namespace
@@ -94,7 +120,10 @@ std::optional<LoggedEdition> read_logged_edition(YamlFields& fields) {
         "write the dates on its cover: from: for the first day, by: for the date");
   if (const auto minutes = read_log_minutes(fields)) edition.minutes = minutes->value;
   edition.keep = read_told(fields, "keep").value_or(false);
-  edition.cues = read_cue_bars(fields);
+  edition.cues = read_of_cues(fields, fields.node("cues"), "the bar of a cue start");
+  edition.shares = read_of_cues(fields, fields.node("shares"), "the share of a cue start");
+  check_shares(fields, edition);
+  read_dice(fields, edition);
   if (const YamlNode* tasks = fields.node("tasks"); tasks && !is_blank(*tasks)) {
     const Diagnostics::Within link(fields.diagnostics(), "while reading \"tasks\"");
     const YamlFields map(fields.source(), *tasks, fields.diagnostics());

@@ -67,18 +67,28 @@ class WeekLog {
         fmt::format("- edition: {}\n  from: {}\n  by: {}\n  minutes: {:g}\n", terms_.record.edition,
                     iso(terms_.from), iso(terms_.by), longest_day(terms_));
     if (terms_.upkeep) text += "  keep: yes\n";
-    text += "  cues: " + cues() + "\n  tasks:\n";
+    text += "  cues: " + of_cues([](const CueStart& cue) { return cue.bar; }) + "\n";
+    if (terms_.dice != Throw::two_dice)
+      text += fmt::format("  dice: {}\n", throw_word(terms_.dice));
+    const auto shares_more = [](const PlannedPiece& piece) {
+      return std::ranges::any_of(piece.cues, [](const CueStart& cue) { return cue.weight > 1; });
+    };
+    if (std::ranges::any_of(plan_.pieces, shares_more))
+      text += "  shares: " + of_cues([](const CueStart& cue) { return cue.weight; }) + "\n";
+    text += "  tasks:\n";
     for (const Day* day : week_)
       for (const Task& task : day->tasks) text += fmt::format("    {}: {}\n", task.id, told(task));
     return text;
   }
 
-  std::string cues() const {
+  // A number of each cue start, by piece.
+  template <typename Number>
+  std::string of_cues(Number number) const {
     std::string lists;
     for (const PlannedPiece& piece : plan_.pieces) {
-      std::vector<int> bars;
-      for (const CueStart& cue : piece.cues) bars.push_back(cue.bar);
-      lists.append(lists.empty() ? "" : ", ").append(list_yaml(bars));
+      std::vector<int> all;
+      for (const CueStart& cue : piece.cues) all.push_back(number(cue));
+      lists.append(lists.empty() ? "" : ", ").append(list_yaml(all));
     }
     return plan_.pieces.size() == 1 ? lists : "[" + lists + "]";
   }

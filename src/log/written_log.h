@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "piece/bar_range.h"
+#include "piece/wishes.h"
 #include "practice/drill.h"
 #include "text/date.h"
 #include "text/source.h"
@@ -37,9 +38,11 @@ struct LoggedEdition {
   Written<int> number;
   Written<Date> from;
   std::optional<Written<Date>> by;
-  std::optional<double> minutes;                // a day, the most of a week
-  bool keep = false;                            // of a piece that was learned before
-  std::vector<std::vector<Written<int>>> cues;  // by piece: the bars of cue starts 1, 2, 3 …
+  std::optional<double> minutes;                  // a day, the most of a week
+  bool keep = false;                              // of a piece that was learned before
+  std::vector<std::vector<Written<int>>> cues;    // by piece: the bars of cue starts 1, 2, 3 …
+  std::vector<std::vector<Written<int>>> shares;  // of the dice, of the same; empty where all are 1
+  Throw dice = Throw::two_dice;
   std::vector<LoggedTask> tasks;
 };
 

@@ -27,6 +27,7 @@ struct TextStyle {
   double grey = 0;
   TextRole role = TextRole::desk;
   Turn turn = Turn::none;
+  bool cut = false;  // of a text that was too long for its place: the rest is left out
 
   TextStyle at(double size) const {
     TextStyle style = *this;

@@ -139,6 +139,8 @@ void check_text(const DrawnText& text, std::vector<std::string>& found) {
     found.push_back(fmt::format("{} leaves its box: ink {}, box {}", quoted(text), where(text.ink),
                                 where(text.within)));
   }
+  if (text.text.ends_with("…"))
+    found.push_back(fmt::format("{} ends in an ellipsis", quoted(text)));
   if (text.style.role == TextRole::fine_print) {
     if (text.style.size_pt < kLeastFinePrint) {
       found.push_back(fmt::format("{} is set in {:.2f} pt, fine print needs {} pt", quoted(text),

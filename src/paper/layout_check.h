@@ -24,7 +24,8 @@ double least_size(const Typefaces& typefaces, Face face, TextRole role);
 // a text that leaves its box or meets another text; a text crossed by a line, by the edge of a
 // rectangle, by a circle or by a shape (none of which is a backdrop), or painted over; an item
 // outside the margins; a text too small for its reading distance or too pale (less than half the
-// contrast of black on white); a tick circle under 4 mm; a link to a page that is not there.
+// contrast of black on white); a text that ends in an ellipsis; a tick circle under 4 mm; a link to
+// a page that is not there.
 std::vector<std::string> faults(const RecordingCanvas& canvas, const Margins& margins);
 
 }  // namespace cahier

@@ -25,6 +25,19 @@ std::string without_blanks_at_end(std::string text) {
   return text;
 }
 
+// Nor signs that promise more: what is cut ends like a text.
+std::string without_signs_at_end(std::string text) {
+  for (bool more = true; more;) {
+    more = false;
+    for (const std::string_view sign : {" ", ",", ";", ":", "-", "–", "—", "·", "("})
+      if (text.ends_with(sign)) {
+        text.resize(text.size() - sign.size());
+        more = true;
+      }
+  }
+  return text;
+}
+
 // How far a text's ink reaches beyond its advance: j to the left, an italic f to the right.
 struct Overhang {
   double left = 0;
@@ -142,16 +155,24 @@ Fitted fit_line(const Typefaces& typefaces, std::string_view text, const TextSty
       return {std::string(text), style.at(tried), natural * ratio, false};
     }
   }
-  const TextStyle small = style.at(smallest);
+  TextStyle small = style.at(smallest);
+  small.cut = true;
   const std::vector<char32_t> characters = decode_utf8(text);
-  for (std::size_t kept = most_that_fit(typefaces, characters, small, width); kept > 0; --kept) {
-    if (kept < characters.size() && is_combining(characters[kept])) continue;
-    const std::string cut = without_blanks_at_end(encoded(characters, 0, kept)) + "…";
-    const double needed = typefaces.width(cut, small.face, small.size_pt);
-    if (needed + overhang(typefaces, cut, small, needed).both() <= width) {
-      return {cut, small, needed, true};
+  const auto fits = [&](const std::string& part) {
+    const double needed = typefaces.width(part, small.face, small.size_pt);
+    return needed + overhang(typefaces, part, small, needed).both() <= width;
+  };
+  const std::size_t most =
+      std::min(characters.size(), most_that_fit(typefaces, characters, small, width));
+  // Whole words where one fits, else letters.
+  for (const bool words : {true, false})
+    for (std::size_t kept = most; kept > 0; --kept) {
+      if (kept < characters.size() && is_combining(characters[kept])) continue;
+      if (words && kept < characters.size() && characters[kept] != U' ') continue;
+      const std::string part = without_signs_at_end(encoded(characters, 0, kept));
+      if (!part.empty() && fits(part))
+        return {part, small, typefaces.width(part, small.face, small.size_pt), true};
     }
-  }
   return {{}, small, 0, true};
 }
 

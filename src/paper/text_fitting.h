@@ -25,14 +25,14 @@ struct Fitted {
   std::string text;
   TextStyle style;   // with the size that fits
   double width = 0;  // millimetres
-  bool cut = false;  // ends with "…"
+  bool cut = false;  // something is left out
 };
 
 // Ink that overhangs a letter's advance (j, an italic f) counts as width everywhere here.
 //
 // One line in `width` millimetres: at style's size if it fits, else smaller in steps of a quarter
-// point down to `smallest_pt`, else cut at a character with "…" (or empty when not even that
-// fits).
+// point down to `smallest_pt`, else as many whole words as fit, or letters where no word does
+// (empty when not even that fits).
 Fitted fit_line(const Typefaces& typefaces, std::string_view text, const TextStyle& style,
                 double width, double smallest_pt);
 

@@ -73,7 +73,8 @@ enum class Fingering { unsaid, ready, not_yet };
 
 struct Piece {
   std::string title;
-  std::string composer;  // may be empty
+  std::string short_title{};  // as the file gives it; may be empty
+  std::string composer;       // may be empty
   Instrument instrument;
   int bars = 0;       // written bars, without bar 0
   double pickup = 0;  // beats (of the meter's unit) in bar 0; 0 for none

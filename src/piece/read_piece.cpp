@@ -9,6 +9,7 @@
 #include "piece/read_practice.h"
 #include "piece/read_repeats.h"
 #include "piece/read_sections.h"
+#include "piece/short_title.h"
 #include "text/limits.h"
 
 namespace cahier {
@@ -64,6 +65,7 @@ Piece read_fields(YamlFields& fields) {
   Piece piece;
   piece.title = fields.text("title", kLongestTitle).value_or("");
   if (fields.lacks("title")) fields.missing("title", "write for example title: Lantern Study");
+  piece.short_title = fields.text("short title", kLongestShortTitle).value_or("");
   piece.composer = fields.text("composer", kLongestTitle).value_or("");
   refuse_score(fields);
   piece.instrument = read_instrument(fields);

@@ -61,6 +61,20 @@ std::optional<Throw> parse_throw(std::string_view text) {
   return std::nullopt;
 }
 
+std::string_view throw_word(Throw thrown) {
+  switch (thrown) {
+    case Throw::two_dice:
+      return "two dice";
+    case Throw::one_die:
+      return "one die";
+    case Throw::d20:
+      return "d20";
+    case Throw::coins:
+      return "coins";
+  }
+  return "two dice";
+}
+
 bool parse_day_off(std::string_view text, DaysOff& days_off) {
   if (const auto weekday = parse_weekday(text)) {
     days_off.weekdays[static_cast<std::size_t>(*weekday)] = true;

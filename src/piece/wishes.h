@@ -43,6 +43,7 @@ struct Wishes {
 std::optional<Order> parse_order(std::string_view text);    // forward, backward, hardest first
 std::optional<Temper> parse_temper(std::string_view text);  // yes, no, weak, weak bars only
 std::optional<Throw> parse_throw(std::string_view text);    // two dice, one die, d20, coins
+std::string_view throw_word(Throw thrown);                  // as parse_throw reads it
 // "sun", "2027-02-14" or "2027-02-20..2027-02-23"; adds to `days_off`, false when it is not one
 // of them.
 bool parse_day_off(std::string_view text, DaysOff& days_off);

@@ -14,12 +14,14 @@ struct DiceTable {
   struct Row {
     int cue;                                 // number of the cue start
     std::vector<std::vector<int>> outcomes;  // each as long as `count`
+    bool operator==(const Row&) const = default;
   };
   std::string name = "2d6";  // count and faces: "1d6", "1d20", "5d2" for five coins
   int faces = 6;
   int count = 2;
   std::vector<Row> rows;
   std::vector<std::vector<int>> again;  // throw again
+  bool operator==(const DiceTable&) const = default;
 };
 
 // A cue start that is thrown for, and its share: one of weight 2 comes up twice as often as one of

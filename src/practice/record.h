@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "piece/bar_range.h"
+#include "piece/wishes.h"
 #include "practice/drill.h"
 #include "text/date.h"
 
@@ -67,11 +68,21 @@ struct LastEdition {
   std::optional<TaskCounts> ahead{};
 };
 
+// What an earlier workbook threw for its cue starts, as far as the log tells: by piece, the bars of
+// starts 1, 2, 3 … and their shares, nothing where it does not tell.
+struct ThrownStarts {
+  int edition = 1;
+  Throw dice = Throw::two_dice;
+  std::vector<std::vector<int>> bars;
+  std::vector<std::vector<int>> shares;
+};
+
 struct Record {
   int edition = 1;                  // of the workbook to come
   std::vector<Done> done;           // by date
   std::vector<DayMinutes> minutes;  // by date
   std::optional<LastEdition> last;
+  std::vector<ThrownStarts> thrown{};  // by edition
 
   bool empty() const { return done.empty() && minutes.empty() && !last; }
 };

@@ -121,6 +121,7 @@ Json piece_json(const PlannedPiece& planned, const Method& method, bool with_pas
           {"look_alikes", list_of(piece.look_alikes, look_alikes_json)},
           {"forks", std::move(forks)},
           {"rejoin", planned.rejoin},
+          {"short_title", piece.short_title.empty() ? Json(nullptr) : Json(piece.short_title)},
           {"dice", planned.dice.size() == 1 ? dice_json(planned.dice[0])
                                             : list_of(planned.dice, dice_json)}};
 }

@@ -19,8 +19,6 @@ constexpr std::optional<Sheet> row_of(SheetKind kind) {
       return Sheet{kind, "readiness check", draw_readiness_check};
     case SheetKind::form_map:
       return Sheet{kind, "form map", draw_form_map};
-    case SheetKind::weeks_and_days:
-      return Sheet{kind, "weeks and days", draw_weeks_and_days};
     case SheetKind::weeks:
       return Sheet{kind, "weeks", draw_weeks};
     case SheetKind::day_panels:
@@ -43,8 +41,6 @@ constexpr std::optional<Sheet> row_of(SheetKind kind) {
       return Sheet{kind, "rejoin card", draw_rejoin_card};
     case SheetKind::progress_chart:
       return Sheet{kind, "progress chart", draw_progress_chart};
-    case SheetKind::report_back:
-      return Sheet{kind, "report back", draw_report_back};
   }
   return std::nullopt;
 }

@@ -25,7 +25,6 @@ void draw_readiness_check(Book& book);
 void draw_form_map(Book& book);
 void draw_weeks(Book& book);
 void draw_day_panels(Book& book);
-void draw_weeks_and_days(Book& book);  // in turn, so that they face each other
 void draw_cue_starts(Book& book);
 void draw_passes(Book& book);
 void draw_run_tally(Book& book);
@@ -35,7 +34,6 @@ void draw_look_alikes(Book& book);
 void draw_the_day(Book& book);
 void draw_rejoin_card(Book& book);
 void draw_progress_chart(Book& book);
-void draw_report_back(Book& book);
 void draw_left_out(Book& book);  // what does not fit, with --anyway
 
 }  // namespace cahier

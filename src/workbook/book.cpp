@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "paper/text_fitting.h"
+#include "piece/short_title.h"
 #include "plan/standing.h"
 #include "text/limits.h"
 #include "text/phrasing.h"
@@ -15,9 +16,16 @@ namespace {
 constexpr double kHeadHeight = 9;  // the running head with its rule
 constexpr double kHeadGap = 4.5;
 constexpr double kFootHeight = 6;
+constexpr double kTitleInHead = 0.35;  // of the page's width
 
 Box between_head_and_foot(const Box& inside) {
   return inside.without_top(kHeadHeight + kHeadGap).without_bottom(kFootHeight + 2);
+}
+
+std::vector<std::string> short_titles_of(const Plan& plan) {
+  std::vector<const Piece*> pieces;
+  for (const PlannedPiece& piece : plan.pieces) pieces.push_back(&piece.piece);
+  return short_titles(pieces);
 }
 
 std::string title_of(const Plan& plan, const Words& words) {
@@ -39,7 +47,39 @@ Book::Book(Canvas& canvas, const Plan& plan, const Words& words, const Print& pr
       words_(words),
       print_(print),
       known_(known),
-      title_(title_of(plan, words)) {}
+      title_(title_of(plan, words)),
+      short_titles_(short_titles_of(plan)) {}
+
+const std::string& Book::short_title(const PlannedPiece& piece) const {
+  return short_titles_[static_cast<std::size_t>(&piece - plan_.pieces.data())];
+}
+
+const std::string& Book::title_in(double width, const PlannedPiece& piece,
+                                  const TextStyle& text_style) const {
+  const std::string& whole = piece.piece.title;
+  const bool fits = !fit_line(typefaces(), whole, text_style, width, text_style.size_pt).cut;
+  return fits ? whole : short_title(piece);
+}
+
+const std::string& Book::title_in_head(const PlannedPiece& piece) const {
+  return title_in(upright().width * kTitleInHead, piece, style::kSmall);
+}
+
+// With the whole title where a line holds it, else with a short one.
+std::string Book::foot_text(double width) const {
+  const std::string shorter = plan_.programme.empty() && plan_.pieces.size() == 1
+                                  ? short_titles_.front()
+                                  : shortened_title(title_);
+  std::string text;
+  for (const std::string& title : {title_, shorter}) {
+    text = words_.say(is_later_edition(plan_) ? "book.foot_of_edition" : "book.foot",
+                      {{"title", title},
+                       {"date", day_month_year(words_, plan_.by)},
+                       {"number", plan_.record.edition}});
+    if (!fit_line(typefaces(), text, style::kFine, width, style::kLeast).cut) break;
+  }
+  return text;
+}
 
 void Book::open_sheet(SheetKind sheet, std::string_view title) {
   sheet_ = sheet;
@@ -84,12 +124,8 @@ Box Book::draw_head_and_foot(Box inside, std::string_view right) {
   canvas_.line({inside.x, rule_y}, {inside.right(), rule_y}, style::kRule);
 
   const Box foot = inside.bottom(kFootHeight).without_top(2);
-  draw_line(canvas_, foot.without_right(20),
-            words_.say(is_later_edition(plan_) ? "book.foot_of_edition" : "book.foot",
-                       {{"title", title_},
-                        {"date", day_month_year(words_, plan_.by)},
-                        {"number", plan_.record.edition}}),
-            style::kFine, Align::left, style::kLeast);
+  draw_line(canvas_, foot.without_right(20), foot_text(foot.width - 20), style::kFine, Align::left,
+            style::kLeast);
   draw_line(canvas_, foot.right(18), std::to_string(page()), style::kFine, Align::right,
             style::kLeast);
   return between_head_and_foot(inside);
@@ -97,6 +133,10 @@ Box Book::draw_head_and_foot(Box inside, std::string_view right) {
 
 Box page_content(const Print& print) {
   return between_head_and_foot(print.margins.inside(print.paper, 1));
+}
+
+Box Book::wide_content() const {
+  return between_head_and_foot(print_.margins.inside(print_.paper.landscape(), page() + 1));
 }
 
 int Book::page_of(SheetKind sheet) const {

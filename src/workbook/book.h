@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 #include <utility>
+#include <vector>
 
 #include "paper/canvas.h"
 #include "plan/plan.h"
@@ -42,8 +43,17 @@ class Book {
   Box upright() const { return print_.margins.inside(print_.paper, 1); }
   // The same between head and foot: what open_page returns on an odd page.
   Box content() const { return page_content(print_); }
+  // What the next page turned sideways holds between head and foot.
+  Box wide_content() const;
   // The piece's title, or the titles of a programme.
   const std::string& title() const { return title_; }
+  // What a piece is called where room is short.
+  const std::string& short_title(const PlannedPiece& piece) const;
+  // Its whole title where that fits in a line of so many millimetres, else the short one.
+  const std::string& title_in(double width, const PlannedPiece& piece,
+                              const TextStyle& text_style) const;
+  // The same beside other words at the right of a running head.
+  const std::string& title_in_head(const PlannedPiece& piece) const;
 
   // Starts a sheet: its pages follow. `title` is what stands in the PDF outline and at the head of
   // its pages.
@@ -90,6 +100,7 @@ class Book {
  private:
   void begin(PageSize size);
   Box draw_head_and_foot(Box inside, std::string_view right);
+  std::string foot_text(double width) const;
 
   Canvas& canvas_;
   const Plan& plan_;
@@ -98,6 +109,7 @@ class Book {
   const Contents& known_;
   Contents contents_;
   std::string title_;
+  std::vector<std::string> short_titles_;
   SheetKind sheet_ = SheetKind::cover;
   std::string sheet_title_;
   bool sheet_begins_ = false;  // its first page is still to come

@@ -14,6 +14,7 @@ struct Print {
   Margins margins = style::kMargins;
   double magnification = 1;  // of a page laid out, to the page printed
   bool booklet = false;      // two pages beside one another, to be folded
+  int most_weeks = 0;        // that have day panels and pages for the wall; 0 for all
 
   // Of a length on the printed page, where it is laid out.
   double laid_out(double printed_millimetres) const { return printed_millimetres / magnification; }

@@ -10,7 +10,6 @@ enum class SheetKind {
   how_to_use,
   readiness_check,
   form_map,
-  weeks_and_days,  // in turn, so that they face each other
   weeks,
   day_panels,
   cue_starts,
@@ -21,8 +20,7 @@ enum class SheetKind {
   look_alikes,
   the_day,  // the last evening and the day itself
   rejoin_card,
-  progress_chart,
-  report_back
+  progress_chart
 };
 
 }  // namespace cahier

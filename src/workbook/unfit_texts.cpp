@@ -21,7 +21,7 @@ std::vector<UnfitText> unfit_texts(const RecordingCanvas& drawn, const Margins& 
       if (!text || text->ink.width <= 0) continue;
       if (!inside.contains(text->ink, kSeen)) {
         if (text->text.size() > beyond.size()) beyond = text->text;
-      } else if (text->text.ends_with("…") && lines.insert(text->text).second) {
+      } else if (text->style.cut && lines.insert(text->text).second) {
         found.push_back({UnfitText::Kind::cut, text->text, page});
       }
     }

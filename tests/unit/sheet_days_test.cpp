@@ -1,4 +1,4 @@
-// The sheets that follow the calendar: day panels, passes, report back, and what is left out.
+// The sheets that follow the calendar: day panels, passes, and what is left out.
 #include <algorithm>
 
 #include "catch.h"
@@ -21,7 +21,7 @@ using sample::one_line;
 namespace {
 
 using Draw = void (*)(Book&);
-constexpr Draw kUpright[] = {draw_day_panels, draw_passes, draw_report_back, draw_left_out};
+constexpr Draw kUpright[] = {draw_day_panels, draw_passes, draw_left_out};
 
 // "before" stands in the text, and "after" behind it.
 bool in_order(const std::string& text, const std::string& before, const std::string& after) {
@@ -208,14 +208,6 @@ TEST_CASE("New bars have a line to write what they are, said at length twice") {
   }
 }
 
-TEST_CASE("The report asks for mended bars where the plan has slow passes") {
-  Plan plan = sound_plan();
-  CHECK(
-      has(one_line(DrawnSheet(draw_report_back, plan).words()), "Ring the bars that were mended"));
-  for (const int day : {2, 12}) plan.days[day].tasks.clear();
-  CHECK_FALSE(has(one_line(DrawnSheet(draw_report_back, plan).words()), "mended"));
-}
-
 TEST_CASE("A day panel says date, minutes, bars, drill and code of every task") {
   const Plan plan = sound_plan();
   const std::string words = DrawnSheet(draw_day_panels, plan).words();
@@ -328,34 +320,6 @@ TEST_CASE("Weeks run from Monday to Sunday and are cut off at the plan's ends") 
   CHECK(iso_week_text(weeks[1].first()) == "2027-W01");
 }
 
-TEST_CASE("The report has a circle for each task, with its day's code and its number") {
-  const Plan plan = sound_plan();
-  const DrawnSheet sheet(draw_report_back, plan);
-  int tasks = 0;
-  for (const Day& day : plan.days) {
-    if (day.tasks.empty()) continue;
-    tasks += static_cast<int>(day.tasks.size());
-    const std::string code = "\n" + day.tasks.front().id.substr(0, 4) + "\n";
-    CHECK(in_order(sheet.words(), code, "\n" + std::to_string(day.tasks.size()) + "\n"));
-  }
-  CHECK(sheet.circles_to_tick() == tasks);
-  CHECK_FALSE(has(sheet.words(), "Comments"));
-  CHECK(has(DrawnSheet(draw_report_back, plan, Print{kA4, 8, true}).words(), "Comments, week 1"));
-}
-
-TEST_CASE("The report repeats the head of a week that goes on in another column") {
-  Plan plan = sound_plan();
-  for (std::size_t day = 1; day < 6; ++day) {
-    const Task task = plan.days[1].tasks.front();
-    plan.days[day].tasks.assign(40, task);
-  }
-  const std::string words = DrawnSheet(draw_report_back, plan).words();
-  const std::string head = "\nWeek 1, 4–10 January 2027\n";
-  const std::size_t first = words.find(head);
-  REQUIRE(first != std::string::npos);
-  CHECK(words.find(head, first + 1) != std::string::npos);
-}
-
 TEST_CASE("What does not fit is listed with its minutes and what would help") {
   CHECK(DrawnSheet(draw_left_out, sound_plan()).pages() == 0);
   const Plan plan = misfit();
@@ -366,4 +330,21 @@ TEST_CASE("What does not fit is listed with its minutes and what would help") {
   CHECK(has(words, "more minutes a day"));
   CHECK(has(words, minutes_text(minutes) + "\u00a0min"));
   CHECK(has(words, "Learn: "));
+}
+
+TEST_CASE("A day's tasks of a piece stand together, with lines for slips and minutes of its own") {
+  Plan plan = sound_plan();
+  plan.pieces.push_back(plan.pieces.front());
+  plan.pieces.back().piece.title = "Second Study";
+  for (Day& day : plan.days) day.tasks.clear();
+  Task first = sound_plan().days[0].tasks.front();
+  Task second = first;
+  second.piece = 1;
+  plan.days[0].tasks = {first, second, first, second};
+  const std::string words = DrawnSheet(draw_day_panels, plan).words();
+  CHECK(count_of(words, "\nLantern Study\n") == 1);
+  CHECK(count_of(words, "\nSecond Study\n") == 1);
+  CHECK(count_of(words, "\nslipped at bar\n") == 2);
+  CHECK(count_of(words, "\ntook\n") == 2);
+  CHECK(in_order(words, "\nslipped at bar\n", "\nSecond Study\n"));
 }

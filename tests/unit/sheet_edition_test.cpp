@@ -6,11 +6,13 @@
 #include "every_paper.h"
 #include "later_edition.h"
 #include "plan/standing.h"
+#include "plan/table_in_force.h"
 #include "played.h"
 #include "sample_pieces.h"
 #include "sheet_words.h"
 #include "sound_plan.h"
 #include "text/phrasing.h"
+#include "workbook/parts/week_words.h"
 
 using namespace cahier;
 using sample::count_of;
@@ -55,7 +57,7 @@ TEST_CASE("the sheets of a later edition keep their layout everywhere") {
   for (int chunk = 0; chunk < 7; ++chunk) sample::let_slip(crowded, 0, chunk, {9, 4});
   for (void (*draw)(Book&) :
        {draw_cover, draw_how_to_use, draw_form_map, draw_cue_starts, draw_passes, draw_run_tally,
-        draw_progress_chart, draw_report_back, draw_weeks_and_days})
+        draw_progress_chart, draw_weeks, draw_day_panels})
     for (const Plan* plan : {&late, &early, &crowded})
       sample::require_faultless_everywhere(draw, *plan);
 }
@@ -121,15 +123,15 @@ TEST_CASE("a programme's later edition names pieces, long titles cut, and keeps 
   plan.record.last->days_behind = -3;
   for (const int piece : {0, 1})
     for (const int chunk : {0, 1, 2}) sample::let_slip(plan, piece, chunk, {9, 4 + piece});
-  for (void (*draw)(Book&) : {draw_cover, draw_form_map, draw_cue_starts, draw_run_tally,
-                              draw_progress_chart, draw_report_back})
+  for (void (*draw)(Book&) :
+       {draw_cover, draw_form_map, draw_cue_starts, draw_run_tally, draw_progress_chart})
     sample::require_faultless_everywhere(draw, plan);
   CHECK(has(one_line(DrawnSheet(draw_cover, plan).words()),
             "Bars that slip most now: 1–4, 5–8 and 9–12 of Lantern Study and 3 more passages."));
   for (Chunk& chunk : plan.pieces[1].chunks) chunk.raised = false;
   plan.fits = false;
   sample::require_faultless_everywhere(draw_cover, plan);
-  CHECK(has(one_line(DrawnSheet(draw_cover, plan).words()), " of " + std::string(39, 'W') + "…"));
+  CHECK(has(one_line(DrawnSheet(draw_cover, plan).words()), " of " + std::string(24, 'W')));
 }
 
 TEST_CASE("the cover of a first edition says nothing of another one") {
@@ -404,7 +406,7 @@ TEST_CASE("how to use a later edition begins with what is new, and its feet name
   const DrawnSheet sheet(draw_how_to_use, with_runs());
   CHECK(sheet.pages() == 1);
   const std::string words = sheet.words();
-  CHECK(has(one_line(words), "put the last edition away"));
+  CHECK(has(one_line(words), "keep of the last edition only a dice table"));
   CHECK(has(words, "edition 2 · Lantern Study"));
   CHECK(has(one_line(words), "Still to come: 1."));
   CHECK_FALSE(has(words, "\nLearn\n"));
@@ -418,24 +420,18 @@ TEST_CASE("how to use a later edition begins with what is new, and its feet name
   CHECK(DrawnSheet(draw_how_to_use, lantern).pages() == 1);
 }
 
-TEST_CASE("the report tells a day in the order of the log") {
-  const DrawnSheet sheet(draw_report_back, sound_plan());
-  Box minutes;
-  Box slips;
-  for (const DrawnText& text : sheet.canvas().pages().front().texts()) {
-    if (text.text == "min") minutes = text.within;
-    if (text.text == "slips at bars") slips = text.within;
-  }
-  REQUIRE(minutes.width > 0);
-  CHECK(minutes.right() <= slips.x);
-}
-
 TEST_CASE("slips are asked for once: on a day's panel where the book has one") {
   const std::string wall = DrawnSheet(draw_weeks, sound_plan()).words();
   CHECK(has(wall, "slipped at"));
-  const DrawnSheet both(draw_weeks_and_days, sound_plan());
+  Packet both;
+  both.sheets = {sheet_of(SheetKind::weeks), sheet_of(SheetKind::day_panels)};
+  const Plan plan = sound_plan();
+  const DrawnBook book =
+      draw_until_settled(sample::typefaces(), [&](Canvas& canvas, const Contents& known) {
+        return draw_workbook(canvas, plan, both, english_words(), Print{}, known);
+      });
   int panels = 0;
-  for (const DrawnPage& page : both.canvas().pages()) {
+  for (const DrawnPage& page : book.canvas->pages()) {
     CHECK_FALSE(has(page.words(), "\nslipped at\n"));
     panels += count_of(page.words(), "slipped at bar");
   }
@@ -460,4 +456,65 @@ TEST_CASE("how to use an edition in which nothing is new explains only what it a
   CHECK_FALSE(has(after, "what is new"));
   CHECK_FALSE(has(after, "Slowly through neighbouring chunks"));
   CHECK_FALSE(has(after, "The first time comes after a night"));
+}
+
+TEST_CASE(
+    "a dice table is printed again only where it is another one, and says whose place it takes") {
+  Plan plan = behind();
+  const std::string whole = one_line(DrawnSheet(draw_cue_starts, plan).words());
+  CHECK(has(whole, "Throw two dice"));
+  std::vector<int> bars;
+  for (const CueStart& cue : plan.pieces[0].cues) bars.push_back(cue.bar);
+  const auto thrown = [&](int number, std::vector<int> shares) {
+    return ThrownStarts{number, Throw::two_dice, {bars}, {std::move(shares)}};
+  };
+  const std::vector<int> alike(bars.size(), 1);
+  std::vector<int> weak = alike;
+  weak.front() = 2;
+  plan.record.edition = 4;
+  plan.record.thrown = {thrown(1, weak), thrown(2, alike), thrown(3, alike)};
+  plan.pieces[0].dice = dice_tables({1, 2});
+  std::vector<ThrownCue> cues;
+  for (const CueStart& cue : plan.pieces[0].cues) cues.push_back({cue.number, 1});
+  plan.pieces[0].dice = weighted_dice_tables(cues);
+  CHECK(table_in_force(plan, 0).stays == 2);
+  const DrawnSheet same(draw_cue_starts, plan);
+  CHECK(has(one_line(same.words()), "the dice table of workbook 2 stays valid"));
+  CHECK_FALSE(has(one_line(same.words()), "Throw two dice"));
+  CHECK(has(one_line(same.words()), "A dot: right first time."));
+  plan.record.thrown.back() = thrown(3, weak);
+  CHECK(table_in_force(plan, 0).replaced == 3);
+  const DrawnSheet other(draw_cue_starts, plan);
+  CHECK(has(one_line(other.words()), "Use this table in place of the one in workbook 3."));
+  CHECK(has(one_line(other.words()), "Throw two dice"));
+  // A log that does not tell.
+  plan.record.thrown.back() = {3, Throw::two_dice, {}, {}};
+  CHECK(table_in_force(plan, 0).stays == 0);
+  for (const std::vector<int>& shares : {alike, weak}) {
+    plan.record.thrown.back() = thrown(3, shares);
+    sample::require_faultless_everywhere(draw_cue_starts, plan);
+  }
+}
+
+TEST_CASE("the goal of a week counts what was learned before the edition") {
+  const Plan plan =
+      sample::later_edition(sample::plan(sample::kLantern), sample::date("2027-01-11"));
+  const PlanWeek week = weeks_of(plan).front();
+  CHECK(week_goal(english_words(), plan, week) == "By Sunday: bars 0–24 from memory.");
+}
+
+TEST_CASE("a programme's later edition shows every piece's form") {
+  const std::vector<Piece> pieces = {
+      sample::piece("{title: \"Sonata in C minor, first movement\", bars: 24}"),
+      sample::piece(sample::kStudy), sample::piece(sample::kLantern)};
+  Terms terms = settle(sample::date("2027-01-04"), sample::date("2027-06-20"), pieces[0].practice,
+                       sample::steady());
+  terms.minutes.fill(90);
+  const Plan plan = sample::later_edition(make_plan(pieces, terms), sample::date("2027-02-01"));
+  for (const Print& print : sample::kEveryPaper) {
+    const std::string words = DrawnSheet(draw_cover, plan, print).words();
+    CHECK(has(words, "Sonata"));
+    for (const std::size_t piece : {1u, 2u}) CHECK(has(words, "\n" + pieces[piece].title + "\n"));
+    CHECK_FALSE(has(words, "more piece"));
+  }
 }

@@ -54,7 +54,7 @@ TEST_CASE("a book that keeps a piece shows the weeks with work, under their numb
     CHECK(week.weeks == all.size());
     CHECK(week.first() == all[week.number - 1].first());
   }
-  for (auto* draw : {draw_weeks, draw_day_panels, draw_weeks_and_days}) {
+  for (auto* draw : {draw_weeks, draw_day_panels}) {
     const DrawnSheet sheet(draw, plan);
     for (const PlanWeek& week : all) {
       const bool printed = has(sheet.words(), week_title(english_words(), week));
@@ -169,8 +169,8 @@ TEST_CASE("the sheets of a book that keeps a piece keep their layout everywhere"
   const Plan plan = kept();
   const Plan next_day = kept("2027-03-22");
   const Plan crowded = kept("2027-12-01", sample::crowded_piece() + "practice: {minutes: 90}\n");
-  for (void (*draw)(Book&) : {draw_cover, draw_how_to_use, draw_form_map, draw_weeks_and_days,
-                              draw_weeks, draw_day_panels, draw_progress_chart, draw_report_back})
+  for (void (*draw)(Book&) : {draw_cover, draw_how_to_use, draw_form_map, draw_weeks,
+                              draw_day_panels, draw_progress_chart})
     for (const Plan* one : {&plan, &next_day, &crowded})
       sample::require_faultless_everywhere(draw, *one);
 }

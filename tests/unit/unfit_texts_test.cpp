@@ -16,8 +16,10 @@ class Drawn {
   Drawn() : canvas_(sample::typefaces()) { next_page(); }
 
   void next_page() { canvas_.begin_page(kA4); }
-  void line(double x, double y, const std::string& text) {
-    canvas_.text({x, y}, text, kStyle, {0, 0, 210, 297});
+  void line(double x, double y, const std::string& text, bool cut = false) {
+    TextStyle text_style = kStyle;
+    text_style.cut = cut;
+    canvas_.text({x, y}, text, text_style, {0, 0, 210, 297});
   }
   std::vector<UnfitText> unfit() const { return unfit_texts(canvas_, kMargins); }
 
@@ -37,13 +39,13 @@ TEST_CASE("a text between the margins is no unfit text") {
 TEST_CASE("a text that was cut is told once, with the first page it is on") {
   Drawn drawn;
   drawn.next_page();
-  drawn.line(60, 100, "A title that was too …");
+  drawn.line(60, 100, "A title that was too", true);
   drawn.next_page();
-  drawn.line(60, 100, "A title that was too …");
+  drawn.line(60, 100, "A title that was too", true);
   const std::vector<UnfitText> unfit = drawn.unfit();
   REQUIRE(unfit.size() == 1);
   CHECK(unfit[0].kind == UnfitText::Kind::cut);
-  CHECK(unfit[0].line == "A title that was too …");
+  CHECK(unfit[0].line == "A title that was too");
   CHECK(unfit[0].page == 2);
 }
 
@@ -67,7 +69,7 @@ TEST_CASE("of texts beyond the margins the longest of each page is told") {
 TEST_CASE(
     "a cut text beyond the margins is told as beyond the page, and half a millimetre as rounding") {
   Drawn drawn;
-  drawn.line(60, 299, "cut and below …");
+  drawn.line(60, 299, "cut and below", true);
   const Box inside = kMargins.inside(kA4, 2);
   drawn.next_page();
   drawn.line(inside.x - 0.7, 100, "Hardly");

@@ -167,30 +167,6 @@ TEST_CASE("a booklet holds every page once, and its outline and links lead to th
   }
 }
 
-TEST_CASE("a week whose days fit one page faces them, its wall page at the left") {
-  const Plan plan = sample::plan(many_bars(40, "Study"));
-  const std::vector<PlanWeek> weeks = weeks_of(plan);
-  const Sheet cover = sheet_of(SheetKind::cover);
-  const Sheet both = sheet_of(SheetKind::weeks_and_days);
-  // An even and an odd number of pages before the weeks.
-  for (const std::vector<Sheet>& sheets : {std::vector{both}, std::vector{cover, both}}) {
-    Packet packet;
-    packet.sheets = sheets;
-    const PaperBook book(plan, packet, {}, english_words());
-    int facing = 0;
-    for (const PlanWeek& week : weeks) {
-      const int first = book.contents.days.at(week.first());
-      const int last = book.contents.days.at(week.last());
-      const DrawnPage& before = book.drawn.pages()[first - 2];
-      CHECK(before.size.width > before.size.height);
-      if (first != last) continue;
-      ++facing;
-      CHECK(first % 2 == 1);
-    }
-    CHECK(facing >= 5);
-  }
-}
-
 TEST_CASE("a week that nearly fits a page is made to fit") {
   const Plan plan = sample::plan("{title: Five, bars: 5, meter: 3/4, tempo: 96, key: G major}");
   const PaperBook book(plan, packet("full"), usual_print(kLetter, PunchedEdge::inner),
@@ -229,7 +205,9 @@ TEST_CASE("the back of the rejoin card holds nothing that is needed") {
 
 TEST_CASE("a touch on a day of the wall week leads to the day's panel") {
   const Plan plan = sample::plan(many_bars(16, "Study"));
-  const PaperBook book(plan, packet("full"), {}, english_words());
+  Packet both;
+  both.sheets = {sheet_of(SheetKind::weeks), sheet_of(SheetKind::day_panels)};
+  const PaperBook book(plan, both, {}, english_words());
   std::set<int> pages;
   for (const DrawnPage& page : book.drawn.pages())
     if (page.size.width > page.size.height)
@@ -342,3 +320,29 @@ TEST_CASE("the same plan gives the same bytes") {
 }
 
 }  // namespace cahier
+
+TEST_CASE("panels for the first weeks alone leave every other sheet as it is") {
+  const Plan plan = sample::plan(many_bars(16, "Study"));
+  Print some;
+  some.most_weeks = 2;
+  const PaperBook part(plan, packet("full"), some, english_words());
+  const PaperBook whole(plan, packet("full"), {}, english_words());
+  const PlanWeek second = weeks_of(plan)[1];
+  CHECK(part.contents.days.contains(second.last()));
+  CHECK_FALSE(part.contents.days.contains(second.last() + days{1}));
+  CHECK(part.contents.sheets.size() == whole.contents.sheets.size());
+  const std::string cover = part.drawn.pages().front().words();
+  CHECK_THAT(cover, Catch::Contains("Day panels for 4–17 January 2027"));
+  CHECK_THAT(cover, Catch::Contains("before Monday 18 January"));
+  CHECK_THAT(whole.drawn.pages().front().words(), !Catch::Contains("Day panels for"));
+  for (const DrawnPage& page : part.drawn.pages())
+    CHECK_THAT(page.words(), !Catch::Contains("The day itself\nThe rejoin card"));
+  const PaperBook wall(plan, packet("wall"), some, english_words());
+  CHECK(std::ranges::count_if(wall.drawn.pages(), [](const DrawnPage& page) {
+          return page.words().find("The week at a glance") != std::string::npos;
+        }) == 2);
+  // More weeks than the plan has are all of it.
+  some.most_weeks = 50;
+  const PaperBook all(plan, packet("full"), some, english_words());
+  CHECK(all.contents == whole.contents);
+}

@@ -2,6 +2,7 @@
 
 #include <string_view>
 
+#include "piece/short_title.h"
 #include "text/phrasing.h"
 
 namespace cahier {
@@ -35,6 +36,12 @@ std::string stretch(const Words& words, const PlannedPiece& planned, BarRange ba
   return words.say("week.bars", {{"bars", bar_range(bars.first, bars.last)}});
 }
 
+std::string short_title_in(const Plan& plan, int piece) {
+  std::vector<const Piece*> pieces;
+  for (const PlannedPiece& planned : plan.pieces) pieces.push_back(&planned.piece);
+  return short_titles(pieces)[piece];
+}
+
 std::string other_work(const Words& words, std::span<const Day> week) {
   bool starts = false;
   bool tempers = false;
@@ -61,7 +68,8 @@ std::string week_stretch(const Words& words, const Plan& plan, std::span<const D
   const PlannedPiece& planned = plan.pieces[most->piece];
   std::string what = stretch(words, planned, most->bars);
   if (plan.pieces.size() > 1)
-    what = words.say("week.of_piece", {{"bars", what}, {"piece", planned.piece.title}});
+    what =
+        words.say("week.of_piece", {{"bars", what}, {"piece", short_title_in(plan, most->piece)}});
   return words.say(key, {{"what", what}});
 }
 

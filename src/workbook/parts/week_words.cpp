@@ -4,21 +4,23 @@
 
 #include <algorithm>
 
+#include "piece/short_title.h"
+#include "plan/standing.h"
 #include "text/phrasing.h"
-#include "text/utf8.h"
 #include "workbook/parts/week_stretch.h"
 
 namespace cahier {
 namespace {
 
-constexpr std::size_t kLongestTitle = 30;  // characters
-constexpr std::size_t kMostRanges = 3;     // beyond that bars are counted, not named
+constexpr std::size_t kMostRanges = 3;  // beyond that bars are counted, not named
 
-// The stretches of a piece learned by the end of a day. A return is never learned: it is the bars
-// it comes back to.
+// The stretches of a piece learned by the end of a day, before the plan's first day or in it. A
+// return is never learned: it is the bars it comes back to.
 std::vector<BarRange> learned_bars(const Plan& plan, int piece, Date until) {
   const PlannedPiece& planned = plan.pieces[piece];
-  std::vector<bool> learned(planned.chunks.size());
+  std::vector<bool> learned;
+  for (const std::optional<Date>& before : learned_before(plan, piece))
+    learned.push_back(before.has_value());
   for (const Day& day : plan.days)
     for (const Task& task : day.tasks)
       if (day.date <= until && task.piece == piece && task.drill == Drill::learn)
@@ -33,15 +35,6 @@ std::vector<BarRange> learned_bars(const Plan& plan, int piece, Date until) {
       ranges.push_back(bars);
   }
   return ranges;
-}
-
-// Long titles would crowd out the bars that the sentence is about.
-std::string short_title(const std::string& title) {
-  const std::vector<char32_t> characters = decode_utf8(title);
-  if (characters.size() <= kLongestTitle) return title;
-  std::string shortened;
-  for (std::size_t at = 0; at + 1 < kLongestTitle; ++at) shortened += encode_utf8(characters[at]);
-  return shortened + "…";
 }
 
 int bars_in(const std::vector<BarRange>& ranges) {
@@ -104,6 +97,12 @@ std::vector<PlanWeek> shown_weeks(const Plan& plan) {
   return weeks;
 }
 
+std::vector<PlanWeek> printed_weeks(const Plan& plan, int most) {
+  std::vector<PlanWeek> weeks = shown_weeks(plan);
+  if (most > 0) std::erase_if(weeks, [most](const PlanWeek& week) { return week.number > most; });
+  return weeks;
+}
+
 std::string iso_week_text(Date date) {
   const IsoWeek week = iso_week(date);
   return fmt::format("{}-W{:02}", week.year, week.week);
@@ -120,6 +119,9 @@ std::string week_dates(const Words& words, const PlanWeek& week) {
 
 std::string week_goal(const Words& words, const Plan& plan, const PlanWeek& week) {
   std::vector<std::string> new_goals;
+  std::vector<const Piece*> pieces;
+  for (const PlannedPiece& planned : plan.pieces) pieces.push_back(&planned.piece);
+  const std::vector<std::string> titles = short_titles(pieces);
   bool every_bar = true;
   for (int piece = 0; piece < static_cast<int>(plan.pieces.size()); ++piece) {
     const PlannedPiece& planned = plan.pieces[piece];
@@ -130,8 +132,7 @@ std::string week_goal(const Words& words, const Plan& plan, const PlanWeek& week
     new_goals.push_back(
         plan.pieces.size() == 1
             ? bars
-            : words.say("week.of_piece",
-                        {{"piece", short_title(planned.piece.title)}, {"bars", bars}}));
+            : words.say("week.of_piece", {{"piece", titles[piece]}, {"bars", bars}}));
   }
   if (!new_goals.empty() && every_bar) new_goals = {words.say("week.every_bar")};
   if (!new_goals.empty())

@@ -28,6 +28,9 @@ std::vector<PlanWeek> weeks_of(const Plan& plan);
 // last one, and the others keep their numbers. REQUIRES: the plan outlives the result.
 std::vector<PlanWeek> shown_weeks(const Plan& plan);
 
+// Of these, the ones among the plan's first `most` weeks; all of them where that is 0.
+std::vector<PlanWeek> printed_weeks(const Plan& plan, int most);
+
 // "2027-W03", ISO 8601.
 std::string iso_week_text(Date date);
 
@@ -36,7 +39,7 @@ std::string week_title(const Words& words, const PlanWeek& week);
 std::string week_dates(const Words& words, const PlanWeek& week);
 
 // What the week is for, in one sentence: "By Sunday: bars 1–24 from memory." It names all that is
-// learned by then, without the returns.
+// learned by then, in earlier editions too, without the returns.
 std::string week_goal(const Words& words, const Plan& plan, const PlanWeek& week);
 
 }  // namespace cahier

@@ -1,5 +1,7 @@
 #include "workbook/sheets/counted_beats.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 namespace cahier {
@@ -19,7 +21,7 @@ std::string beats_said(const Meter& meter) {
     const std::string space = group <= kLongestLine ? "\u00a0" : " ";
     for (int beat = 1; beat <= std::min(group, kLongestCount); ++beat)
       said += (beat > 1 ? space : "") + std::to_string(beat);
-    if (group > kLongestCount) said += " …";
+    if (group > kLongestCount) said += fmt::format(" – {}", group);
   }
   return "“" + said + "”";
 }

@@ -2,6 +2,7 @@
 #include <utility>
 
 #include "paper/text_fitting.h"
+#include "practice/metronome.h"
 #include "text/phrasing.h"
 #include "workbook/all_sheets.h"
 #include "workbook/parts/flow.h"
@@ -9,7 +10,6 @@
 #include "workbook/parts/table.h"
 #include "workbook/parts/task_words.h"
 #include "workbook/parts/tempo_mark.h"
-#include "workbook/parts/ticks.h"
 #include "workbook/parts/writing_lines.h"
 #include "workbook/sheets/counted_beats.h"
 #include "workbook/sheets/planned_passes.h"
@@ -22,100 +22,82 @@ constexpr double kKindHead = 4 * kGrid;     // "slow", "counted" above their col
 constexpr double kStretchHead = 5 * kGrid;  // where there is no room at the left
 constexpr double kLabel = 35;               // bars and sections at the left of a stretch
 constexpr double kWidePage = 150;
-constexpr double kBetweenKinds = 5;
-constexpr double kSlowShare = 0.58;  // slow passes have more columns
-constexpr std::size_t kDone = 2;     // the column of a pass's circle
+constexpr double kBetweenKinds = 4;
 constexpr double kBetweenStretches = 2 * kGrid;
-constexpr double kRow = style::kWritingRow;
-constexpr double kTempoShare = 22;    // of a kind's columns
-constexpr double kTempiShare = 34;    // where a pass has several
-constexpr double kNarrowTempo = 20;   // of its column, millimetres
-constexpr std::size_t kMostRows = 6;  // of a stretch that stay together
+constexpr double kTempiRow = style::kWritingRow;  // where a pass has several tempi
+constexpr double kTempoShare = 20;                // of a kind's columns
+constexpr double kTempiShare = 28;                // where a pass has several
+constexpr double kDateShare = 16;
+constexpr double kCellInsets = 2.5;  // millimetres, at both sides of a date
+constexpr double kNarrowTempo = 20;  // of its column, millimetres
+constexpr double kKindShare = 0.3;   // of the width; the rest is to write on
+constexpr double kMostKind = 40;
+constexpr std::size_t kMostRows = 8;  // of a stretch that stay together
+constexpr int kNotes = 3;             // columns to write bars in
+constexpr double kBetweenNotes = 2.5;
 constexpr int kSpareRows = 6;
+constexpr double kRounding = 1e-6;
 constexpr std::size_t kMostMeters = 6;  // beyond that the score has to tell
 
-double tempo_share(const PassesByStretch& stretches) {
+bool has_several_tempi(const PassesByStretch& stretches) {
   for (const auto& [where, planned] : stretches)
     for (const std::vector<PlannedPass>* passes : {&planned.slow, &planned.counted})
       for (const PlannedPass& pass : *passes)
-        if (!pass.task->tempi.empty()) return kTempiShare;
-  return kTempoShare;
+        if (!pass.task->tempi.empty()) return true;
+  return false;
 }
 
-// Slow passes at the left, counted ones at the right, one under the other in the order of dates. On
-// a narrow page the counted ones follow the slow ones.
+// Slow passes at the left, counted ones beside them, one under the other in the order of dates, and
+// at the right lines for the bars that fumbled, that were mended and that were played once more.
+// The circles of the passes are on the panels of their days.
 class PassSheet {
  public:
   PassSheet(Book& book, const PassesByStretch& stretches)
       : book_(book),
         width_(book.upright().width),
         label_width_(width_ >= kWidePage ? kLabel : 0),
-        beside_(label_width_ > 0),
-        slow_width_(beside_ ? (width_ - label_width_ - kBetweenKinds) * kSlowShare : width_),
-        counted_width_(beside_ ? width_ - label_width_ - kBetweenKinds - slow_width_ : width_),
-        slow_table_(book.typefaces(), columns(book.words(), stretches, true), slow_width_, kRow),
-        counted_table_(book.typefaces(), columns(book.words(), stretches, false), counted_width_,
-                       kRow),
+        kind_width_(std::min(kMostKind, (width_ - label_width_) * kKindShare)),
+        row_(needs_two_lines(stretches) ? kTempiRow : style::kRow),
+        table_(book.typefaces(), columns(book.words(), stretches), kind_width_, row_),
         flow_([this] { return open_page(); }) {}
 
   void draw(const PassesByStretch& stretches) {
     how_to();
-    if (beside_) return draw_kinds({true, false}, stretches);
-    for (const bool slow : {true, false})
-      if (std::ranges::any_of(stretches, [&](const auto& stretch) {
-            return !passes_of(stretch.second, slow).empty();
-          }))
-        draw_kinds({slow}, stretches);
-  }
-
- private:
-  static const std::vector<PlannedPass>& passes_of(const PassesOfStretch& planned, bool slow) {
-    return slow ? planned.slow : planned.counted;
-  }
-
-  std::size_t rows_of(const PassesOfStretch& planned) const {
-    std::size_t rows = 0;
-    for (const bool slow : kinds_) rows = std::max(rows, passes_of(planned, slow).size());
-    return rows;
-  }
-
-  // Slow ones are `true`.
-  void draw_kinds(std::vector<bool> kinds, const PassesByStretch& stretches) {
-    kinds_ = std::move(kinds);
-    table_begun_ = false;
-    if (!flow_.fits(heads_height() + kStretchHead + 2 * kRow)) flow_.next_page();
-    draw_heads(flow_.take(heads_height()));
-    table_begun_ = true;
     int piece = -1;
     for (const auto& [where, planned] : stretches) {
-      const std::size_t rows = rows_of(planned);
-      if (rows == 0) continue;
       if (where.first != piece && book_.plan().pieces.size() > 1) piece_title(where.first);
       piece = where.first;
-      for (std::size_t first = 0; first < rows; first += kMostRows)
+      for (std::size_t first = 0; first < planned.rows(); first += kMostRows)
         draw_stretch(book_.plan().pieces[piece], where.second, planned, first);
     }
     spare_rows();
   }
 
-  static std::vector<Column> columns(const Words& words, const PassesByStretch& stretches,
-                                     bool slow) {
-    std::vector<Column> columns = {{words.say("passes.tempo"), tempo_share(stretches)},
-                                   {words.say("passes.date"), 16},
-                                   {words.say("passes.done"), 9}};
-    if (slow) {
-      columns.push_back({words.say("places.fumbled_at"), 18});
-      columns.push_back({words.say("places.mended"), 16});
-      columns.push_back({words.say("passes.again"), 9});
-    } else {
-      columns.push_back({words.say("passes.look_up"), 22});
-    }
-    return columns;
+ private:
+  static std::vector<Column> columns(const Words& words, const PassesByStretch& stretches) {
+    return {{words.say("passes.tempo"), has_several_tempi(stretches) ? kTempiShare : kTempoShare},
+            {words.say("passes.date"), kDateShare}};
   }
-  const Table& table(bool slow) const { return slow ? slow_table_ : counted_table_; }
 
-  double heads_height() const {
-    return kKindHead + on_grid(std::max(slow_table_.head_height(), counted_table_.head_height()));
+  // Several tempi, or a date with its year.
+  bool needs_two_lines(const PassesByStretch& stretches) const {
+    const double share = has_several_tempi(stretches) ? kTempiShare : kTempoShare;
+    const double date_width = kind_width_ * kDateShare / (kDateShare + share) - kCellInsets;
+    for (const auto& [where, planned] : stretches)
+      for (const std::vector<PlannedPass>* passes : {&planned.slow, &planned.counted})
+        for (const PlannedPass& pass : *passes) {
+          const std::string date = short_date(book_.words(), book_.plan(), pass.date);
+          const double width =
+              book_.typefaces().width(date, style::kBody.face, style::kBody.size_pt);
+          if (!pass.task->tempi.empty() || width > date_width) return true;
+        }
+    return false;
+  }
+
+  double heads_height() const { return kKindHead + on_grid(table_.head_height()); }
+  // Of a stretch with so many passes of a kind, and a line to write on at least.
+  double rows_height(std::size_t rows) const {
+    return std::max(row_ * static_cast<double>(rows), style::kWritingRow);
   }
 
   // Every page but the first begins with the heads of the two kinds.
@@ -127,19 +109,28 @@ class PassSheet {
   }
 
   Box kind_box(const Box& box, bool slow) const {
-    const double left = slow || !beside_ ? 0 : slow_width_ + kBetweenKinds;
-    return {box.x + label_width_ + left, box.y, slow ? slow_width_ : counted_width_, box.height};
+    return {box.x + label_width_ + (slow ? 0 : kind_width_ + kBetweenKinds), box.y, kind_width_,
+            box.height};
+  }
+  // Beside the passes, to write bars in.
+  Box note_box(const Box& box, int column) const {
+    const Box notes = box.without_left(label_width_ + 2 * (kind_width_ + kBetweenKinds));
+    const double width = (notes.width - (kNotes - 1) * kBetweenNotes) / kNotes;
+    return notes.without_left(column * (width + kBetweenNotes)).left(width);
   }
 
   void draw_heads(const Box& box) {
-    for (const bool slow : kinds_) {
+    for (const bool slow : {true, false}) {
       const Box kind = kind_box(box, slow);
       draw_line(book_.canvas(), kind.top(kKindHead),
                 book_.words().say(slow ? "passes.slow" : "passes.counted"), style::kStrong,
                 Align::left, style::kLeast);
-      const double above = heads_height() - table(slow).head_height();
-      table(slow).draw_head(book_.canvas(), kind.without_top(above));
+      table_.draw_head(book_.canvas(), kind.without_top(heads_height() - table_.head_height()));
     }
+    const std::string_view heads[] = {"places.fumbled_at", "places.mended", "passes.again"};
+    for (int column = 0; column < kNotes; ++column)
+      draw_line(book_.canvas(), note_box(box, column).top(heads_height()).bottom(kKindHead),
+                book_.words().say(heads[column]), style::kNoteStrong, Align::left, style::kLeast);
   }
 
   void paragraph(const std::string& text) {
@@ -167,33 +158,41 @@ class PassSheet {
       paragraph(text);
     }
     if (has_slow_tempi(book_.plan())) paragraph(words.say("passes.below_the_metronome"));
+    if (!flow_.fits(heads_height() + kStretchHead + 2 * row_)) flow_.next_page();
+    draw_heads(flow_.take(heads_height()));
+    table_begun_ = true;
   }
 
   void piece_title(int piece) {
     constexpr double kTitle = 5 * kGrid;
-    if (!flow_.fits(kTitle + kStretchHead + 2 * kRow)) flow_.next_page();
+    if (!flow_.fits(kTitle + kStretchHead + 2 * row_)) flow_.next_page();
     draw_line(book_.canvas(), flow_.take(kTitle).without_top(kGrid),
-              book_.plan().pieces[piece].piece.title, style::kStrong, Align::left, style::kLeast);
+              book_.title_in(width_, book_.plan().pieces[piece], style::kStrong), style::kStrong,
+              Align::left, style::kLeast);
   }
 
   // The rows of a stretch from `first` on that stay together.
   void draw_stretch(const PlannedPiece& piece, BarRange bars, const PassesOfStretch& planned,
                     std::size_t first) {
-    const std::size_t rows = std::min(rows_of(planned) - first, kMostRows);
+    const std::size_t rows = std::min(planned.rows() - first, kMostRows);
     const double above = label_width_ > 0 ? 0 : kStretchHead;
-    const Box box = flow_.take(above + kRow * static_cast<double>(rows));
+    const Box box = flow_.take(above + rows_height(rows));
     std::string sections = sections_in(book_.words(), piece, bars);
     if (first == 0 && sections == bar_range(bars.first, bars.last)) sections.clear();
     if (first > 0) sections = book_.words().say("passes.continued", {{"sections", sections}});
     draw_label(box, bar_range(bars.first, bars.last), sections);
-    for (const bool slow : kinds_) {
-      const std::vector<PlannedPass>& passes = passes_of(planned, slow);
-      Box row = kind_box(box, slow).without_top(above).top(kRow);
-      for (std::size_t at = first; at < first + rows; ++at, row = row.moved(0, kRow)) {
-        const std::vector<Box> cells = table(slow).draw_row(book_.canvas(), row);
+    for (const bool slow : {true, false}) {
+      const std::vector<PlannedPass>& passes = slow ? planned.slow : planned.counted;
+      Box row = kind_box(box, slow).without_top(above).top(row_);
+      for (std::size_t at = first; at < first + rows; ++at, row = row.moved(0, row_)) {
+        const std::vector<Box> cells = table_.draw_row(book_.canvas(), row);
         if (at < passes.size()) draw_pass(cells, passes[at]);
       }
     }
+    const int lines = static_cast<int>((box.height - above) / style::kWritingRow + kRounding);
+    for (int column = 0; column < kNotes; ++column)
+      draw_writing_lines(book_.canvas(), note_box(box, column).bottom(writing_lines_height(lines)),
+                         lines);
     flow_.skip(kBetweenStretches);
   }
 
@@ -202,7 +201,7 @@ class PassSheet {
     if (label_width_ > 0) {
       // Beside the first row, and the sections below; in a single row both above one another.
       const Box label = box.left(label_width_ - 2);
-      const double height = sections.empty() ? kRow : std::min(kRow, label.height - 4);
+      const double height = sections.empty() ? row_ : std::min(row_, label.height - 4);
       draw_line(canvas, label.top(height), bars, style::kStandBars, Align::left,
                 style::kLeastStand);
       draw_line(canvas, label.without_top(height > 6 ? height - kGrid : height).top(4), sections,
@@ -222,14 +221,6 @@ class PassSheet {
     book_.note_task(*pass.task);
     draw_tempi(cells[0], *pass.task);
     draw_cell(canvas, cells[1], short_date(book_.words(), book_.plan(), pass.date), style::kBody);
-    draw_ticks(cells);
-  }
-
-  // One for the pass; of a slow one another at the end, for once more. The cells after the first
-  // are to write in.
-  void draw_ticks(const std::vector<Box>& cells) {
-    draw_tick(book_.canvas(), cells[kDone]);
-    if (cells.size() > kDone + 2) draw_tick(book_.canvas(), cells.back());
   }
 
   // Several tempi stand one below the other; from three on the first is enough to tell the others.
@@ -264,26 +255,25 @@ class PassSheet {
 
   // Only where the last page has room: they do not need a page of their own.
   void spare_rows() {
-    if (!flow_.fits(kKindHead + kRow)) return;
+    if (!flow_.fits(kKindHead + style::kWritingRow)) return;
     draw_line(book_.canvas(), flow_.take(kKindHead), book_.words().say("passes.spare"),
               style::kStrong, Align::left, style::kLeast);
-    for (int spare = 0; spare < kSpareRows && flow_.fits(kRow); ++spare) {
-      const Box box = flow_.take(kRow);
+    for (int spare = 0; spare < kSpareRows && flow_.fits(style::kWritingRow); ++spare) {
+      const Box box = flow_.take(style::kWritingRow);
       draw_writing_lines(book_.canvas(), box.left(std::max(0.0, label_width_ - 4)), 1);
-      for (const bool slow : kinds_)
-        draw_ticks(table(slow).draw_row(book_.canvas(), kind_box(box, slow)));
+      for (const bool slow : {true, false})
+        draw_writing_lines(book_.canvas(), kind_box(box, slow), 1);
+      for (int column = 0; column < kNotes; ++column)
+        draw_writing_lines(book_.canvas(), note_box(box, column), 1);
     }
   }
 
   Book& book_;
   double width_;
   double label_width_;  // 0 where a stretch has its bars above
-  bool beside_;         // the kinds stand side by side
-  double slow_width_;
-  double counted_width_;
-  Table slow_table_;
-  Table counted_table_;
-  std::vector<bool> kinds_;  // drawn now, side by side
+  double kind_width_;
+  double row_;  // of a pass
+  Table table_;
   bool table_begun_ = false;
   Flow flow_;
 };

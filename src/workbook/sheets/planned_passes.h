@@ -1,6 +1,7 @@
 // The slow and counted passes of a plan, stretch by stretch.
 #pragma once
 
+#include <algorithm>
 #include <map>
 #include <string>
 #include <utility>
@@ -19,6 +20,8 @@ struct PlannedPass {
 struct PassesOfStretch {
   std::vector<PlannedPass> slow;
   std::vector<PlannedPass> counted;
+
+  std::size_t rows() const { return std::max(slow.size(), counted.size()); }
 };
 // By piece and bars, in that order.
 using PassesByStretch = std::map<std::pair<int, BarRange>, PassesOfStretch>;

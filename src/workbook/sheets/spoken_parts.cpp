@@ -8,7 +8,6 @@
 #include "workbook/parts/spread.h"
 #include "workbook/parts/task_words.h"
 #include "workbook/parts/tempo_mark.h"
-#include "workbook/parts/ticks.h"
 #include "workbook/parts/totals.h"
 #include "workbook/parts/writing_lines.h"
 #include "workbook/style.h"
@@ -22,12 +21,13 @@ constexpr double kTempo = 7.5;
 constexpr double kLaterTempo = 3 * kGrid;  // of a tempo below the first one
 constexpr std::size_t kMostTempi = 2;      // below the first; more are said in words
 constexpr double kHead = kBars + kDate + kTempo;
-constexpr double kStepHead = style::kRow;  // who plays, who is spoken, the circles
+constexpr double kStepHead = style::kRow;  // who plays, who is spoken
 constexpr double kBeforeBlocks = 4.5;
 constexpr double kAfterBlock = 4.5;
-constexpr double kMostGap = 6;  // more of it between blocks
-constexpr int kCircles = 6;     // in a line
-constexpr int kMostLines = 2;   // to write on, for each step
+constexpr double kMostGap = 6;        // more of it between blocks
+constexpr int kMostLines = 2;         // to write on, for each step
+constexpr double kLinesBeside = 150;  // narrower pages have them below what is played
+constexpr double kLabelShare = 0.5;   // of what is played and spoken, beside its line
 
 using Steps = std::vector<Step>;
 
@@ -35,7 +35,7 @@ class SpokenParts {
  public:
   SpokenParts(Book& book, const PlannedPiece& piece)
       : book_(book), words_(book.words()), spread_([this] { return open(); }, kMostGap) {
-    if (book.plan().pieces.size() > 1) right_ = piece.piece.title;
+    if (book.plan().pieces.size() > 1) right_ = book.title_in_head(piece);
   }
 
   // As many lines to write on as leave `blocks` on one page, at least one.
@@ -75,9 +75,12 @@ class SpokenParts {
   static bool is_written(const Step& step) {
     return !step.spoken.empty() && !says_what_is_played(step);
   }
+  // Where a line has room beside who plays and who is spoken, it begins there.
   double step_height(const Step& step) const {
-    return ticks(step).height() + (is_written(step) ? writing_lines_height(lines_) : 0);
+    if (!is_written(step)) return 0;
+    return (beside() ? 0 : kStepHead) + writing_lines_height(lines_);
   }
+  bool beside() const { return book_.content().width >= kLinesBeside; }
   static double head_height(const Task& task) {
     const std::size_t later = later_tempi(task).size();
     return kHead + kLaterTempo * static_cast<double>(later > kMostTempi ? 1 : later);
@@ -87,10 +90,6 @@ class SpokenParts {
     for (const Step& step : steps) height += step_height(step);
     return on_grid(std::max(head, height) + kAfterBlock);
   }
-  TickRows ticks(const Step& step) const {
-    return TickRows(book_.typefaces(), {{"", step.times}}, 0, kCircles, kStepHead);
-  }
-
   Box open() {
     const Box page = book_.open_page(right_);
     if (is_open_) return page;
@@ -155,12 +154,16 @@ class SpokenParts {
 
   void draw_steps(Box box, const Steps& steps) {
     for (const Step& step : steps) {
-      const TickRows circles = ticks(step);
-      const double width = TickRows::width(0, std::min(step.times, kCircles));
-      draw_label(box.top(kStepHead).without_right(width + 2), step);
-      circles.draw(book_.canvas(), box.right(width).top(circles.height()));
-      if (is_written(step))
-        draw_writing_lines(book_.canvas(), box.without_top(circles.height()), lines_);
+      if (!is_written(step)) continue;
+      if (beside()) {
+        const Box row = box.top(style::kWritingRow);
+        draw_label(row.left(box.width * kLabelShare).bottom(style::kWritingRow - kGrid), step);
+        draw_writing_lines(book_.canvas(), row.without_left(box.width * kLabelShare + 2), 1);
+        draw_writing_lines(book_.canvas(), box.without_top(style::kWritingRow), lines_ - 1);
+      } else {
+        draw_label(box.top(kStepHead), step);
+        draw_writing_lines(book_.canvas(), box.without_top(kStepHead), lines_);
+      }
       box = box.without_top(step_height(step));
     }
   }
@@ -168,9 +171,7 @@ class SpokenParts {
   // To be read from the music desk where it fits.
   void draw_label(const Box& box, const Step& step) {
     const std::string label = words_.say(
-        step.spoken.empty()         ? "spoken_parts.step_together"
-        : says_what_is_played(step) ? "spoken_parts.step_own"
-                                    : "spoken_parts.step",
+        "spoken_parts.step",
         {{"played", list_text(words_, step.parts)}, {"spoken", list_text(words_, step.spoken)}});
     const bool fits =
         !fit_line(book_.typefaces(), label, style::kStandText, box.width, style::kLeastStand).cut;

@@ -10,6 +10,7 @@
 #include "workbook/parts/form_strip.h"
 #include "workbook/parts/tempo_mark.h"
 #include "workbook/parts/totals.h"
+#include "workbook/parts/week_words.h"
 #include "workbook/sheets/cover/cover_facts.h"
 #include "workbook/sheets/cover/since_last_edition.h"
 #include "workbook/style.h"
@@ -18,6 +19,7 @@ namespace cahier {
 namespace {
 
 constexpr double kFootRoom = 20;  // check line and paper at the foot
+constexpr double kFormRoom = kFormStripHeight + 7.5;
 constexpr double kHeadingLine = 4 * kGrid;
 
 // The largest of a few sizes at which `text` takes at most `lines` lines; else the smallest.
@@ -65,6 +67,7 @@ class Cover {
     draw_facts();
     draw_forms();
     draw_assumptions();
+    draw_further_forms();
   }
 
  private:
@@ -115,6 +118,7 @@ class Cover {
               : words_.say("cover.practice",
                            {{"from", from}, {"to", full_date(words_, plan_.by - days{1})}}),
           style::kBody);
+    draw_weeks_printed();
     if (!plan_.fits) {
       const int page = book_.page_of(SheetKind::left_out);
       block(page > 0 ? words_.say("cover.does_not_fit", {{"page", page}})
@@ -122,6 +126,17 @@ class Cover {
             style::kStrong);
     }
     take(small_paper() ? 2 : 8);
+  }
+
+  // Which days have panels, where not all have.
+  void draw_weeks_printed() {
+    if (book_.page_of(SheetKind::day_panels) == 0) return;
+    const std::vector<PlanWeek> weeks = printed_weeks(plan_, book_.print().most_weeks);
+    const Date last = weeks.empty() ? plan_.from : weeks.back().last();
+    if (weeks.empty() || last + days{1} >= plan_.by) return;
+    block(words_.say("cover.panels_for", {{"dates", date_span(words_, weeks.front().first(), last)},
+                                          {"date", weekday_day_month(words_, last + days{1})}}),
+          style::kStrong);
   }
 
   void draw_since() {
@@ -169,21 +184,26 @@ class Cover {
     take(small_paper() ? 1 : 9);
   }
 
-  // As many pieces as there is room for above the assumptions.
+  // The forms of a programme that find no room above the assumptions stand on pages of their own.
   void draw_forms() {
     const bool several = plan_.pieces.size() > 1;
-    const double each = kFormStripHeight + 6.5;
     const double keep = assumptions_block().height() + 9;
-    std::size_t drawn = 0;
     for (const PlannedPiece& piece : plan_.pieces) {
-      if (box_.height < each + keep + (several ? 5 : 0)) break;
+      if (box_.height < kFormRoom + keep) {
+        if (several) further_.push_back(&piece);
+        continue;
+      }
       draw_form(piece, several);
-      ++drawn;
     }
-    if (drawn > 0 && drawn < plan_.pieces.size())
-      draw_line(canvas(), take(5),
-                words_.count("cover.more_pieces", static_cast<int>(plan_.pieces.size() - drawn)),
-                style::kSmall, Align::left, style::kLeast);
+  }
+
+  void draw_further_forms() {
+    if (further_.empty()) return;
+    box_ = book_.open_page();
+    for (const PlannedPiece* piece : further_) {
+      if (box_.height < kFormRoom) box_ = book_.open_page();
+      draw_form(*piece, plan_.pieces.size() > 1);
+    }
   }
 
   void draw_form(const PlannedPiece& piece, bool several) {
@@ -197,7 +217,8 @@ class Cover {
       const Box room = head.without_right(beside - 1).right(head.width * 0.4);
       beside += 2 + draw_line(canvas(), room, usual, style::kSmall, Align::right, style::kLeast);
     }
-    const std::string name = several ? piece.piece.title : words_.say("cover.the_form");
+    const std::string name = several ? book_.title_in(head.width - beside, piece, style::kStrong)
+                                     : words_.say("cover.the_form");
     draw_line(canvas(), head.without_right(beside), name, style::kStrong, Align::left,
               style::kLeast);
     draw_form_strip(book_, piece, take(kFormStripHeight).inset(0.3, 0));
@@ -244,7 +265,8 @@ class Cover {
   const Plan& plan_;
   Totals totals_;
   Box page_;
-  Box box_;  // what is left above the foot
+  Box box_;                                   // what is left above the foot
+  std::vector<const PlannedPiece*> further_;  // whose form is still to be drawn
 };
 
 }  // namespace

@@ -4,19 +4,18 @@
 #include <cmath>
 #include <utility>
 
+#include "piece/short_title.h"
 #include "plan/standing.h"
 #include "report/gave_way_text.h"
 #include "text/phrasing.h"
-#include "text/utf8.h"
 #include "workbook/parts/totals.h"
 
 namespace cahier {
 namespace {
 
 constexpr std::size_t kMostSpots = 3;
-constexpr std::size_t kMostMoved = 3;   // more are counted
-constexpr double kLeastPace = 0.1;      // a smaller difference is not worth a sentence
-constexpr std::size_t kLongTitle = 40;  // characters; a longer one is cut
+constexpr std::size_t kMostMoved = 3;  // more are counted
+constexpr double kLeastPace = 0.1;     // a smaller difference is not worth a sentence
 
 std::string minutes_a_day(const Totals& totals, const Words& words) {
   return words.say(
@@ -58,12 +57,11 @@ std::string done(const LastEdition& last, const Words& words) {
   return text;
 }
 
-std::string cut_title(const std::string& title) {
-  const std::vector<char32_t> letters = decode_utf8(title);
-  if (letters.size() <= kLongTitle) return title;
-  std::string text;
-  for (std::size_t at = 0; at + 1 < kLongTitle; ++at) text += encode_utf8(letters[at]);
-  return text + "…";
+// Of each piece, in the order of the plan.
+std::vector<std::string> titles_in_text(const Plan& plan) {
+  std::vector<const Piece*> pieces;
+  for (const PlannedPiece& piece : plan.pieces) pieces.push_back(&piece.piece);
+  return short_titles(pieces);
 }
 
 std::string slips(const Plan& plan, const Words& words) {
@@ -84,9 +82,8 @@ std::string slips(const Plan& plan, const Words& words) {
     if (plan.pieces.size() == 1)
       bars = ranges;
     else
-      bars.push_back(
-          words.say("week.of_piece", {{"bars", list_text(words, ranges)},
-                                      {"piece", cut_title(plan.pieces[piece].piece.title)}}));
+      bars.push_back(words.say("week.of_piece", {{"bars", list_text(words, ranges)},
+                                                 {"piece", titles_in_text(plan)[piece]}}));
   }
   if (spots.size() > kMostSpots)
     bars.push_back(words.count("cover.more_slips", static_cast<int>(spots.size() - kMostSpots)));
@@ -103,8 +100,8 @@ std::string moved_text(const Plan& plan, const MovedBars& moved, const Words& wo
   std::string bars = words.count("cover.moved_bars", moved.bars.size(),
                                  {{"bars", bar_range(moved.bars.first, moved.bars.last)}});
   if (plan.pieces.size() > 1)
-    bars = words.say("week.of_piece",
-                     {{"bars", bars}, {"piece", cut_title(plan.pieces[moved.piece].piece.title)}});
+    bars =
+        words.say("week.of_piece", {{"bars", bars}, {"piece", titles_in_text(plan)[moved.piece]}});
   return words.say(
       "cover.moved_from",
       {{"bars", bars}, {"from", day_month(words, moved.from)}, {"to", day_month(words, moved.to)}});

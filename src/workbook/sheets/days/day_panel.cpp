@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <utility>
 
 #include "paper/text_fitting.h"
 #include "plan/first_uses.h"
@@ -14,10 +15,11 @@
 namespace cahier {
 namespace {
 
-constexpr double kDateWidth = 26;        // of the date's column, with its gap
-constexpr double kLeastBeside = 150;     // narrower pages have the date above the tasks
-constexpr double kBetweenTasks = kGrid;  // between tasks
-constexpr double kNoteIndent = 4;        // behind the bar beside a note
+constexpr double kDateWidth = 26;          // of the date's column, with its gap
+constexpr double kLeastBeside = 150;       // narrower pages have the date above the tasks
+constexpr double kBetweenTasks = kGrid;    // between tasks
+constexpr double kAbovePiece = 2 * kGrid;  // another piece of the day
+constexpr double kNoteIndent = 4;          // behind the bar beside a note
 constexpr double kWeekdayLine = 7.5;
 constexpr double kDateLine = 4.5;
 constexpr double kDateNoteLine = 4.5;
@@ -25,14 +27,32 @@ constexpr double kDateAbove = 9;     // where weekday and date stand above the t
 constexpr int kTimesToldToStop = 4;  // at length, on days with something new
 constexpr int kFirstTimes = 2;       // how often a drill is explained
 
-// What the last line of a panel asks for. The slips of run-throughs stand on the tally, and how cue
-// starts went on their own sheet.
-std::string_view what_to_report(const Day& day) {
-  const bool elsewhere = std::all_of(day.tasks.begin(), day.tasks.end(), [](const Task& task) {
+// What the line below a piece's tasks asks for. The slips of run-throughs stand on the tally, and
+// how cue starts went on their own sheet.
+std::string_view what_to_report(const Day& day, int piece) {
+  const bool elsewhere = std::all_of(day.tasks.begin(), day.tasks.end(), [&](const Task& task) {
     const Slips slips = facts_of(task.drill).slips;
-    return slips == Slips::with_the_run || slips == Slips::on_start_sheet;
+    return task.piece != piece || slips == Slips::with_the_run || slips == Slips::on_start_sheet;
   });
   return elsewhere ? "panels.noted" : "panels.slipped";
+}
+
+// The tasks of each sitting, those of a piece together, the piece that comes first before the
+// others; otherwise in the order of the day.
+std::vector<const Task*> by_piece(const Day& day) {
+  std::vector<const Task*> tasks;
+  for (const Task& task : day.tasks) tasks.push_back(&task);
+  const auto turn = [&](const Task* task) {
+    return std::ranges::find_if(day.tasks,
+                                [&](const Task& one) {
+                                  return one.block == task->block && one.piece == task->piece;
+                                }) -
+           day.tasks.begin();
+  };
+  std::stable_sort(tasks.begin(), tasks.end(), [&](const Task* one, const Task* other) {
+    return std::pair(one->block, turn(one)) < std::pair(other->block, turn(other));
+  });
+  return tasks;
 }
 
 // Where there is more about a task than its panel holds; none for what the panel says whole.
@@ -111,6 +131,16 @@ Strip DayPanels::line_of_text(double height, std::string text, TextStyle style) 
           }};
 }
 
+// Below what was written about another piece with room above it.
+Strip DayPanels::piece_title(const PlannedPiece& piece, bool below_another) {
+  const double width = width_ - date_width_;
+  const std::string title = book_.title_in(width, piece, style::kStrong);
+  return {below_another ? 6 + kAbovePiece : 6, [this, title](const Box& box) {
+            draw_line(book_.canvas(), task_area(box).bottom(6), title, style::kStrong, Align::left,
+                      style::kLeast);
+          }};
+}
+
 Strip DayPanels::break_line() {
   const std::string text = book_.words().say(
       "panels.break_now", {{"minutes", minutes_text(book_.plan().method.break_minutes)}});
@@ -184,13 +214,18 @@ std::vector<Strip> DayPanels::strips(const Day& day) {
   if (is_slim(day)) return slim_strips(day);
   std::vector<Strip> strips;
   const Words& words = book_.words();
+  const bool several = book_.plan().pieces.size() > 1;
   bool learned = false;
-  for (std::size_t at = 0; at < day.tasks.size(); ++at) {
-    const Task& task = day.tasks[at];
-    if (at > 0 && task.block != day.tasks[at - 1].block) strips.push_back(break_line());
-    if (book_.plan().pieces.size() > 1 && (at == 0 || task.piece != day.tasks[at - 1].piece))
-      strips.push_back(
-          line_of_text(6, book_.plan().pieces[task.piece].piece.title, style::kStrong));
+  const std::vector<const Task*> tasks = by_piece(day);
+  const auto ends_piece = [&](std::size_t at) {
+    return std::none_of(tasks.begin() + static_cast<std::ptrdiff_t>(at) + 1, tasks.end(),
+                        [&](const Task* later) { return later->piece == tasks[at]->piece; });
+  };
+  for (std::size_t at = 0; at < tasks.size(); ++at) {
+    const Task& task = *tasks[at];
+    if (at > 0 && task.block != tasks[at - 1]->block) strips.push_back(break_line());
+    if (several && (at == 0 || task.piece != tasks[at - 1]->piece))
+      strips.push_back(piece_title(book_.plan().pieces[task.piece], at > 0));
     for (Strip& strip : task_strips(book_, columns_, task, remarks(task))) {
       const double inset = date_width_;
       strips.push_back({strip.height, [inset, draw = std::move(strip.draw)](const Box& box) {
@@ -200,12 +235,15 @@ std::vector<Strip> DayPanels::strips(const Day& day) {
     if (task.drill == Drill::learn) strips.push_back(what_it_is());
     strips.back().height += kBetweenTasks;
     learned = learned || task.drill == Drill::learn;
+    if (several && at + 1 < tasks.size() && ends_piece(at))
+      strips.push_back(report_line("", what_to_report(day, task.piece)));
   }
   if (const std::string note = say_note(words, day.note); !note.empty())
     strips.push_back(note_strip(note));
   const bool at_length = learned && told_to_stop_++ < kTimesToldToStop;
   if (at_length) strips.push_back(line_of_text(6, words.say("panels.stop_new"), style::kStrong));
-  strips.push_back(report_line(at_length ? "" : words.say("panels.stop"), what_to_report(day)));
+  strips.push_back(report_line(at_length ? "" : words.say("panels.stop"),
+                               what_to_report(day, tasks.back()->piece)));
   return strips;
 }
 

@@ -32,6 +32,7 @@ class DayPanels {
   TaskRemarks remarks(const Task& task);
   int page_for(const Task& task) const;
   Strip line_of_text(double height, std::string text, TextStyle style);
+  Strip piece_title(const PlannedPiece& piece, bool below_another);
   Strip break_line();
   Strip note_strip(const std::string& text);
   // Where the player writes what new bars are; said at length the first times.

@@ -24,15 +24,12 @@ constexpr int kMostNotes = 8;
 
 }  // namespace
 
-PanelPages::PanelPages(Book& book, const std::vector<PlanWeek>& weeks, bool weeks_share_pages)
-    : book_(book),
-      weeks_(weeks),
-      panels_(book, book.content().width),
-      content_(book.content()),
-      share_(weeks_share_pages) {
+PanelPages::PanelPages(Book& book, const std::vector<PlanWeek>& weeks)
+    : book_(book), weeks_(weeks), panels_(book, book.content().width), content_(book.content()) {
   measure();
   for (std::size_t week = 0; week < weeks_.size(); ++week) set_week(week);
-  if (!weeks_.empty()) set({Item::Kind::the_day, weeks_.size() - 1, 0, 0, 0, kTheDay});
+  if (!weeks_.empty() && weeks_.back().number == static_cast<int>(weeks_.back().weeks))
+    set_the_day();
 }
 
 double PanelPages::full_height(const Day& day, double strips) const {
@@ -88,14 +85,14 @@ void PanelPages::set(const Item& item) {
 
 void PanelPages::set_week(std::size_t week) {
   const Week& measured = measured_[week];
-  // Where weeks share pages, one begins where its head and its first days with work have room.
+  // A week begins below another where its head and its first day with work have room.
   double beginning = measured.head;
   int panels = 0;
   for (std::size_t at = 0; at < measured.panels.size() && panels == 0; ++at) {
     beginning += measured.panels[at].height;
     panels += measured.panels[at].slim() ? 0 : 1;
   }
-  if (!share_ || pages_.empty() || !takes(pages_.back(), beginning, panels)) pages_.emplace_back();
+  if (pages_.empty() || !takes(pages_.back(), beginning, panels)) pages_.emplace_back();
   set({Item::Kind::head, week, 0, 0, 0, measured.head});
   for (std::size_t at = 0; at < measured.panels.size(); ++at) {
     const Panel& panel = measured.panels[at];
@@ -105,6 +102,26 @@ void PanelPages::set_week(std::size_t week) {
       set({Item::Kind::panel, week, at, 0, panel.strips.size(), panel.height});
   }
   if (book_.print().teacher) set({Item::Kind::sign_off, week, 0, 0, 0, kSignOff});
+}
+
+// Not on a page of its own: the last panel goes with it.
+void PanelPages::set_the_day() {
+  const Item the_day{Item::Kind::the_day, weeks_.size() - 1, 0, 0, 0, kTheDay};
+  if (!pages_.empty() && !takes(pages_.back(), the_day.height, 0)) {
+    std::vector<Item>& items = pages_.back().items;
+    const Item last = items.back();
+    const bool stays = !is_full(last) || last.first_strip > 0 || items.size() <= 2;
+    if (!stays) {
+      Page& page = pages_.back();
+      page.items.pop_back();
+      page.height -= last.height;
+      --page.panels;
+      page.tight = page.height > content_.height + 1e-6;
+      pages_.emplace_back();
+      set(last);
+    }
+  }
+  set(the_day);
 }
 
 // A day that no page holds: as many strips as a page takes, the date again on each.
@@ -125,15 +142,8 @@ void PanelPages::set_divided(std::size_t week, std::size_t at) {
   }
 }
 
-std::size_t PanelPages::pages_of(std::size_t week) const {
-  return static_cast<std::size_t>(
-      std::count_if(pages_.begin(), pages_.end(),
-                    [week](const Page& page) { return page.items.front().week == week; }));
-}
-
-void PanelPages::draw(std::size_t week) {
-  for (const Page& page : pages_)
-    if (page.items.front().week == week) draw_page(page);
+void PanelPages::draw() {
+  for (const Page& page : pages_) draw_page(page);
 }
 
 void PanelPages::draw_page(const Page& page) {
@@ -172,8 +182,7 @@ void PanelPages::draw_page(const Page& page) {
 void PanelPages::draw_head(const Box& box, std::size_t at) {
   const Words& words = book_.words();
   Canvas& canvas = book_.canvas();
-  book_.mark(
-      words.say(share_ ? "panels.week_mark" : "panels.days_mark", {{"number", weeks_[at].number}}));
+  book_.mark(words.say("panels.week_mark", {{"number", weeks_[at].number}}));
   const Box head = box.top(kWeekTitle);
   const double title = draw_line(canvas, head.left(head.width * 0.4), week_title(words, weeks_[at]),
                                  style::kHeading, Align::left, 9);

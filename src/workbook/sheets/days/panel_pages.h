@@ -1,4 +1,5 @@
-// The day panels of all weeks, set on pages: a panel that a page can hold is not divided.
+// The day panels of weeks, set on pages one below the other: a panel that a page can hold is not
+// divided.
 #pragma once
 
 #include <vector>
@@ -10,14 +11,11 @@ namespace cahier {
 
 class PanelPages {
  public:
-  // A week may begin below another on its page, or each begins on a page of its own. REQUIRES: book
-  // and weeks outlive the pages.
-  PanelPages(Book& book, const std::vector<PlanWeek>& weeks, bool weeks_share_pages);
+  // REQUIRES: book and weeks outlive the pages.
+  PanelPages(Book& book, const std::vector<PlanWeek>& weeks);
 
-  // How many pages begin with this week.
-  std::size_t pages_of(std::size_t week) const;
-  // Opens and draws the pages that begin with this week.
-  void draw(std::size_t week);
+  // Opens and draws the pages.
+  void draw();
 
  private:
   // Days that share a panel: one, or several days off in a row.
@@ -58,6 +56,7 @@ class PanelPages {
   bool takes(const Page& page, double height, int panels) const;
   void set_week(std::size_t week);
   void set(const Item& item);
+  void set_the_day();
   void set_divided(std::size_t week, std::size_t panel);
   void draw_page(const Page& page);
   void draw_head(const Box& box, std::size_t week);
@@ -75,7 +74,6 @@ class PanelPages {
   Box content_;
   std::vector<Week> measured_;
   std::vector<Page> pages_;
-  bool share_ = false;
 };
 
 }  // namespace cahier

@@ -23,9 +23,12 @@ double date_line(const WallLook& look) { return on_grid(millimetres(look.date.si
 
 double date_gap(const TextStyle& text_style) { return millimetres(text_style.size_pt) * 0.25; }
 
+// Minutes, and a line for each word.
+int flat_lines(const WallLook& look) { return 1 + std::max(1, look.words); }
+
 double head_height(const WallLook& look) {
   const double date = date_line(look) * (look.date_below ? 2 : 1);
-  if (look.flat) return date + 2 * kFlatLine + kGrid;
+  if (look.flat) return date + flat_lines(look) * kFlatLine + kGrid;
   return date + kMinutes + kWord * look.words + kAfterHead;
 }
 
@@ -73,7 +76,9 @@ Box draw_wall_date(Canvas& canvas, const Words& words, const Box& box, Date date
 
 bool WallDay::fits(double width, double height, const WallLook& look) const {
   const std::optional<double> tasks = WallList(book_, day_, width, look.sizes).height();
-  return tasks && head_height(look) + *tasks + foot_height(look, look.lines) <= height + 1e-6;
+  return tasks &&
+         head_height(look) + *tasks + foot_height(look, std::max(look.lines, least_lines())) <=
+             height + 1e-6;
 }
 
 std::vector<std::string> WallDay::all_words() const {
@@ -96,7 +101,7 @@ std::vector<std::string> WallDay::words() const {
 
 Box WallDay::draw_head(Canvas& canvas, const Box& box, const WallLook& look) const {
   Box rest = draw_wall_date(canvas, book_.words(), box, day_.date, look);
-  if (look.flat) return draw_flat_head(canvas, rest);
+  if (look.flat) return draw_flat_head(canvas, rest, look);
   if (!day_.tasks.empty()) {
     draw_line(canvas, rest.top(kMinutes), minutes_phrase(book_.words(), day_.minutes()),
               style::kLead, Align::left, style::kLeast);
@@ -107,21 +112,21 @@ Box WallDay::draw_head(Canvas& canvas, const Box& box, const WallLook& look) con
 }
 
 // Minutes and words at the left, the box to tick at the right.
-Box WallDay::draw_flat_head(Canvas& canvas, const Box& box) const {
+Box WallDay::draw_flat_head(Canvas& canvas, const Box& box, const WallLook& look) const {
   const Box head = box.top(2 * kFlatLine);
   const bool tasks = !day_.tasks.empty();
   const Box text = tasks ? head.without_right(kTickBox + 1) : head;
-  std::string joined;
-  for (const std::string& word : all_words())
-    joined = joined.empty() ? word : list_text(book_.words(), {joined, word});
   if (tasks) {
     draw_line(canvas, text.top(kFlatLine), minutes_phrase(book_.words(), day_.minutes()),
               style::kBody, Align::left, style::kLeast);
     draw_tick_box(canvas, head.right(kTickBox));
   }
-  draw_line(canvas, tasks ? text.bottom(kFlatLine) : text.top(kFlatLine), joined, style::kStrong,
-            Align::left, style::kLeast);
-  return box.without_top(2 * kFlatLine + kGrid);
+  Box line = tasks ? text.bottom(kFlatLine) : text.top(kFlatLine);
+  for (const std::string& word : all_words()) {
+    draw_line(canvas, line, word, style::kStrong, Align::left, style::kLeast);
+    line = Box{box.x, line.bottom(), box.width, kFlatLine};
+  }
+  return box.without_top(flat_lines(look) * kFlatLine + kGrid);
 }
 
 // Room for what the day brought, and a box to tick.
@@ -129,12 +134,20 @@ void WallDay::draw_foot(Canvas& canvas, const Box& box, const WallLook& look, in
   const Words& words = book_.words();
   const Box foot = box.bottom(foot_height(look, lines));
   if (lines > 0) {
-    const char* label = day_.lesson                        ? "weeks.for_lesson"
-                        : day_.tasks.empty()               ? "weeks.caught_up"
-                        : book_.page_of_day(day_.date) > 0 ? "weeks.noted"  // slips stand there
-                                                           : "weeks.slipped";
-    draw_labelled_line(canvas, foot.top(style::kWritingRow), words.say(label), style::kNote);
-    draw_writing_lines(canvas, foot.without_top(style::kWritingRow), lines - 1);
+    const bool slips = !day_.tasks.empty();
+    const char* label = slips && book_.page_of_day(day_.date) > 0
+                            ? "weeks.noted"  // slips are there
+                        : slips       ? "weeks.slipped"
+                        : day_.lesson ? "weeks.for_lesson"
+                                      : "weeks.caught_up";
+    const Box row = foot.top(style::kWritingRow);
+    draw_labelled_line(canvas, row, words.say(label), style::kNote);
+    const bool lesson_too = slips && day_.lesson && lines > 1;
+    if (lesson_too)
+      draw_labelled_line(canvas, row.moved(0, style::kWritingRow), words.say("weeks.for_lesson"),
+                         style::kNote);
+    const int labelled = lesson_too ? 2 : 1;
+    draw_writing_lines(canvas, foot.without_top(writing_lines_height(labelled)), lines - labelled);
   }
   if (look.flat || day_.allowance <= 0) return;
   const Box row = box.bottom(kTickBox);
@@ -147,23 +160,35 @@ double WallDay::room(const Box& box, const WallLook& look, int lines) const {
   return box.height - head_height(look) - foot_height(look, lines);
 }
 
-void WallDay::draw(Canvas& canvas, const Box& box, const WallLook& look) const {
+// A lesson asks for what was hard: its day keeps the line for slips.
+int WallDay::least_lines() const { return day_.lesson ? 1 : 0; }
+
+std::optional<WallPlace> WallDay::draw(Canvas& canvas, const Box& box, const WallLook& look) const {
   const Box below = draw_head(canvas, box, look);
   if (day_.tasks.empty()) {
     if (day_.lesson || day_.note == DayNote::catch_up) draw_foot(canvas, box, look, look.lines);
-    return;
+    return std::nullopt;
   }
+  const int most_lines = std::max(look.lines, least_lines());
   for (const WallSizes& sizes :
        {look.sizes, WallSizes::plain(), WallSizes::dense(), WallSizes::tight()}) {
     const WallList list(book_, day_, box.width, sizes);
     const std::optional<double> height = list.height();
-    for (int lines = look.lines; lines >= 0; --lines) {
-      const bool last = sizes.line == WallSizes::tight().line && lines == 0;
+    for (int lines = most_lines; lines >= least_lines(); --lines) {
+      const bool last = sizes.line == WallSizes::tight().line && lines == least_lines();
       if (!last && (!height || *height > room(box, look, lines) + 1e-6)) continue;
-      list.draw(canvas, below.top(room(box, look, lines)));
-      return draw_foot(canvas, box, look, lines);
+      draw_foot(canvas, box, look, lines);
+      return list.draw(canvas, below.top(room(box, look, lines)));
     }
   }
+  return std::nullopt;
+}
+
+std::optional<WallPlace> WallDay::draw_more(Canvas& canvas, const Box& box, const WallLook& look,
+                                            WallPlace from) const {
+  const Box below = draw_wall_date(canvas, book_.words(), box, day_.date, look);
+  return WallList(book_, day_, box.width, WallSizes::tight())
+      .draw_more(canvas, below.without_top(kAfterHead), from);
 }
 
 }  // namespace cahier

@@ -1,6 +1,7 @@
 // A day as it is read from the wall: a column of its own.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -29,14 +30,19 @@ class WallDay {
   // "lesson", "catch up": what stands large below the minutes. Empty for a day without tasks.
   std::vector<std::string> words() const;
   // Draws the day. When there is too much on it, the lines to write on are left out first, then the
-  // tasks are set closer, and last only the number of those left out is given.
-  void draw(Canvas& canvas, const Box& box, const WallLook& look) const;
+  // tasks are set closer, and last the result is where the next sheet goes on.
+  std::optional<WallPlace> draw(Canvas& canvas, const Box& box, const WallLook& look) const;
+  // Goes on from a place of the sheet before, in the same way.
+  std::optional<WallPlace> draw_more(Canvas& canvas, const Box& box, const WallLook& look,
+                                     WallPlace from) const;
 
  private:
   std::vector<std::string> all_words() const;
+  // Lines to write on that no amount of work takes away.
+  int least_lines() const;
   double room(const Box& box, const WallLook& look, int lines) const;
   Box draw_head(Canvas& canvas, const Box& box, const WallLook& look) const;
-  Box draw_flat_head(Canvas& canvas, const Box& box) const;
+  Box draw_flat_head(Canvas& canvas, const Box& box, const WallLook& look) const;
   void draw_foot(Canvas& canvas, const Box& box, const WallLook& look, int lines) const;
 
   const Book& book_;

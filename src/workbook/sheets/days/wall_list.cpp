@@ -13,23 +13,23 @@ namespace {
 
 constexpr double kFrame = 1.5;  // from the frame around new bars to what is in it
 constexpr double kTitleLine = 4.5;
-constexpr double kMoreLine = 6;
+constexpr double kTitleSlack = 0.2;  // so that a wrapped line is not set smaller
 constexpr double kLetters = 1.5;     // what letters may reach above and below a line of figures
 constexpr double kBetween = 0.5;     // entries on one line, of the type size
 constexpr double kBehindGap = 0.25;  // between a number and its arrow or die
 constexpr double kBehind = 0.82;     // the arrow or die
 constexpr int kDieFace = 5;
+constexpr double kLeastRange = style::kSize4;  // points; a range too wide for its column shrinks
 // New bars are framed: seen from afar without colour.
 constexpr Stroke kNewBars{0.7, style::kDark, 0, 0, false};
 
 double em(const TextStyle& text_style) { return millimetres(text_style.size_pt); }
 
-// Before and behind the first `mark`, which stays with what is before it unless it is a blank.
-std::vector<WallEntry> broken(const WallEntry& entry, const std::string& mark) {
-  const std::size_t at = entry.text.find(mark);
-  if (at == std::string::npos || at + mark.size() == entry.text.size()) return {entry};
-  const std::string first = entry.text.substr(0, mark == " " ? at : at + mark.size());
-  return {{first, Behind::nothing}, {entry.text.substr(at + mark.size()), entry.behind}};
+// Before and behind the first blank.
+std::vector<WallEntry> broken(const WallEntry& entry) {
+  const std::size_t at = entry.text.find(' ');
+  if (at == std::string::npos || at + 1 == entry.text.size()) return {entry};
+  return {{entry.text.substr(0, at), Behind::nothing}, {entry.text.substr(at + 1), entry.behind}};
 }
 
 }  // namespace
@@ -60,7 +60,7 @@ WallList::WallList(const Book& book, const Day& day, double width, const WallSiz
     set.lines = lines_of(group.entries, width - (set.framed ? 2 * kFrame : 0));
     set.name = group.name;
     const std::string title =
-        plan.pieces.size() > 1 ? plan.pieces[group.piece].piece.title : std::string();
+        plan.pieces.size() > 1 ? book.short_title(plan.pieces[group.piece]) : std::string();
     set.in_words = in_words(group, title);
     if (!title.empty()) {
       const std::string both =
@@ -71,7 +71,8 @@ WallList::WallList(const Book& book, const Day& day, double width, const WallSiz
       if (beside)
         set.name = both;
       else
-        set.title = title;
+        set.title = wrap(book.typefaces(), title, style::kNote,
+                         width - (set.framed ? 2 * kFrame : 0) - kTitleSlack);
     }
     sets_.push_back(std::move(set));
   }
@@ -100,7 +101,7 @@ double WallList::width_of(const WallEntry& entry) const {
 // Entries side by side where they fit.
 std::vector<WallList::Line> WallList::lines_of(const std::vector<WallEntry>& entries,
                                                double width) {
-  const double most = width * (sizes_.may_break ? sizes_.bars.size_pt / style::kLeastWall : 1);
+  const double most = width * (sizes_.may_break ? sizes_.bars.size_pt / kLeastRange : 1);
   std::vector<Line> lines;
   double used = 0;
   const auto put = [&](const WallEntry& entry, bool on_new_line, bool continued) {
@@ -117,21 +118,19 @@ std::vector<WallList::Line> WallList::lines_of(const std::vector<WallEntry>& ent
       put(entry, false, false);
       continue;
     }
-    // "2 × 1–96" as "2 ×" and "1–96", and where that is not enough, "101–104" as "101–" and "104".
+    // "2 × 1–96" as "2 ×" and "1–96"; a range is never divided.
     bool continued = false;
-    for (const WallEntry& half : broken(entry, " ")) {
-      const bool whole = !sizes_.may_break || width_of(half) <= most;
-      for (const WallEntry& part : whole ? std::vector<WallEntry>{half} : broken(half, "–")) {
-        put(part, true, continued);
-        continued = true;
-      }
+    for (const WallEntry& part : broken(entry)) {
+      put(part, true, continued);
+      continued = true;
     }
   }
   return lines;
 }
 
 double WallList::below_lines(const Set& set) const {
-  return sizes_.name_line + (set.title.empty() ? 0 : kTitleLine) + (set.framed ? 2 * kFrame : 0);
+  return sizes_.name_line + kTitleLine * static_cast<double>(set.title.size()) +
+         (set.framed ? 2 * kFrame : 0);
 }
 
 double WallList::height_of(const Set& set) const {
@@ -148,39 +147,49 @@ std::optional<double> WallList::height() const {
 void WallList::draw_entry(Canvas& canvas, const Box& box, const WallEntry& entry) const {
   const double size = em(sizes_.bars);
   const double behind = entry.behind == Behind::nothing ? 0 : size * kBehind;
-  const double text = draw_line(canvas, box.without_right(behind).inset(0, -kLetters), entry.text,
-                                sizes_.bars, Align::left, style::kLeastWall);
+  const Box room = box.without_right(behind);
+  const Typefaces& faces = book_.typefaces();
+  // Too wide to be read from the wall: from as near as the music desk.
+  TextStyle bars = sizes_.bars;
+  if (fit_line(faces, entry.text, bars, room.width, style::kLeastWall).cut)
+    bars.role = TextRole::stand;
+  const double least = bars.role == TextRole::wall ? style::kLeastWall : kLeastRange;
+  const double text =
+      draw_line(canvas, room.inset(0, -kLetters), entry.text, bars, Align::left, least);
   const Box mark = box.without_left(text + size * kBehindGap).left(behind);
   if (entry.behind == Behind::die) draw_die(canvas, mark, kDieFace);
   if (entry.behind == Behind::arrow)
     draw_arrow(canvas, {mark.x, mark.centre().y}, {mark.right(), mark.centre().y}, size * 0.1);
 }
 
-void WallList::draw_set(Canvas& canvas, const Box& box, const Set& set, std::size_t lines) const {
-  const double height = sizes_.line * static_cast<double>(lines) + below_lines(set);
+void WallList::draw_set(Canvas& canvas, const Box& box, const Set& set) const {
+  const double height = height_of(set);
   if (set.framed) canvas.rectangle(box.top(height).inset(kNewBars.width / 2), {kNewBars, {}});
   Box rest = set.framed ? box.top(height).inset(kFrame) : box.top(height);
-  for (std::size_t at = 0; at < lines; ++at) {
+  for (const Line& entries : set.lines) {
     Box line = rest.top(sizes_.line);
-    for (const WallEntry& entry : set.lines[at].entries) {
+    for (const WallEntry& entry : entries.entries) {
       draw_entry(canvas, line, entry);
       line = line.without_left(width_of(entry) + em(sizes_.bars) * kBetween);
     }
     rest = rest.without_top(sizes_.line);
   }
   draw_line(canvas, rest.top(sizes_.name_line), set.name, sizes_.name, Align::left, style::kLeast);
-  if (!set.title.empty())
-    draw_line(canvas, rest.without_top(sizes_.name_line).top(kTitleLine), set.title, style::kNote,
-              Align::left, style::kLeast);
+  rest = rest.without_top(sizes_.name_line);
+  for (const std::string& line : set.title) {
+    draw_line(canvas, rest.top(kTitleLine), line, style::kNote, Align::left, style::kLeast);
+    rest = rest.without_top(kTitleLine);
+  }
 }
 
-// How many lines of a set fit in `room`, none of them half an entry.
-std::size_t WallList::fitting(const Set& set, double room) const {
+// How many lines of a set, from `first` on, fit in `room`, none of them half an entry.
+std::size_t WallList::fitting(const Set& set, std::size_t first, double room) const {
   const double for_lines = room - below_lines(set) + 1e-6;
   std::size_t lines =
       for_lines < sizes_.line ? 0 : static_cast<std::size_t>(for_lines / sizes_.line);
-  lines = std::min(lines, set.lines.size());
-  while (lines > 0 && lines < set.lines.size() && set.lines[lines].continued) --lines;
+  lines = std::min(lines, set.lines.size() - first);
+  while (lines > 0 && first + lines < set.lines.size() && set.lines[first + lines].continued)
+    --lines;
   return lines;
 }
 
@@ -203,47 +212,58 @@ std::size_t WallList::named_below(double height) const {
   return most;
 }
 
-// How many stand large when the others are only counted.
-std::size_t WallList::drawn_whole(double height) const {
+// How many stand whole from `first` on.
+std::size_t WallList::drawn_whole(std::size_t first, double height) const {
   double used = 0;
-  std::size_t at = 0;
+  std::size_t at = first;
   for (; at < sets_.size(); ++at) {
-    const double more = at + 1 == sets_.size() ? 0 : kMoreLine;
-    if (used + height_of(sets_[at]) + more > height + 1e-6) break;
+    if (used + height_of(sets_[at]) > height + 1e-6) break;
     used += height_of(sets_[at]) + sizes_.gap;
   }
-  return at;
+  return at - first;
 }
 
-void WallList::draw(Canvas& canvas, const Box& box) const {
-  if (sets_.empty()) return;
+std::optional<WallPlace> WallList::draw(Canvas& canvas, const Box& box) const {
+  return draw(canvas, box, {}, false);
+}
+
+std::optional<WallPlace> WallList::draw_more(Canvas& canvas, const Box& box, WallPlace from) const {
+  return draw(canvas, box, from, true);
+}
+
+// A sheet that goes on holds one line at least.
+std::optional<WallPlace> WallList::draw(Canvas& canvas, const Box& box, WallPlace from,
+                                        bool goes_on) const {
   Box rest = box;
-  const auto put = [&](const Set& set, std::size_t lines) {
-    draw_set(canvas, rest, set, lines);
-    rest = rest.without_top(sizes_.line * static_cast<double>(lines) + below_lines(set));
-    rest = rest.without_top(std::min(std::max(0.0, rest.height - kMoreLine), sizes_.gap));
+  const auto put = [&](Set set, std::size_t first, std::size_t last) {
+    set.lines = {set.lines.begin() + static_cast<std::ptrdiff_t>(first),
+                 set.lines.begin() + static_cast<std::ptrdiff_t>(last)};
+    draw_set(canvas, rest, set);
+    rest = rest.without_top(std::min(rest.height, height_of(set) + sizes_.gap));
   };
-  // Names say more than a count, and may cost one set of large bars, if any stays.
-  const std::size_t whole = drawn_whole(box.height);
-  const std::size_t named = named_below(box.height);
-  const bool some_large = named > 0 || fitting(sets_.front(), box.height - kMoreLine) == 0;
-  if (some_large && named + 1 >= whole && rest_in_words(named).height() <= box.height) {
-    for (std::size_t at = 0; at < named; ++at) put(sets_[at], sets_[at].lines.size());
-    rest_in_words(named).draw(canvas, rest);
-    return;
+  // Names in small type say all of it on one sheet, and may cost one set of large bars, if any
+  // stays.
+  if (!goes_on && !sets_.empty()) {
+    const std::size_t whole = drawn_whole(0, box.height);
+    const std::size_t named = named_below(box.height);
+    const bool some_large = named > 0 || fitting(sets_.front(), 0, box.height) == 0;
+    const bool all_large = whole == sets_.size();
+    if (!all_large && some_large && named + 1 >= whole &&
+        rest_in_words(named).height() <= box.height) {
+      for (std::size_t at = 0; at < named; ++at) put(sets_[at], 0, sets_[at].lines.size());
+      rest_in_words(named).draw(canvas, rest);
+      return std::nullopt;
+    }
   }
-  int more = 0;
-  for (std::size_t at = 0; at < sets_.size(); ++at) {
-    const Set& set = sets_[at];
-    std::size_t lines = at < whole ? set.lines.size() : 0;
-    if (at == whole) lines = fitting(set, rest.height - kMoreLine);
-    if (lines > 0) put(set, lines);
-    for (std::size_t left = lines; left < set.lines.size(); ++left)
-      more +=
-          static_cast<int>(set.lines[left].entries.size()) - (set.lines[left].continued ? 1 : 0);
+  for (WallPlace at = from; at.set < sets_.size(); at = {at.set + 1, 0}) {
+    const Set& set = sets_[at.set];
+    const std::size_t lines = fitting(set, at.line, rest.height);
+    const bool forced = lines == 0 && goes_on && at == from;
+    const std::size_t last = at.line + (forced ? 1 : lines);
+    if (last > at.line) put(set, at.line, last);
+    if (last < set.lines.size()) return WallPlace{at.set, last};
   }
-  draw_line(canvas, rest.top(kMoreLine), book_.words().count("weeks.more", more), style::kStrong,
-            Align::left, style::kLeast);
+  return std::nullopt;
 }
 
 }  // namespace cahier

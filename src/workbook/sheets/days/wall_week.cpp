@@ -1,9 +1,12 @@
 #include "workbook/sheets/days/wall_week.h"
 
 #include <algorithm>
+#include <array>
 #include <functional>
+#include <optional>
 #include <utility>
 
+#include "paper/recording_canvas.h"
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
 #include "workbook/parts/writing_lines.h"
@@ -27,9 +30,28 @@ class WallWeek {
  public:
   WallWeek(Book& book, const PlanWeek& week) : book_(book), words_(book.words()), week_(week) {}
 
-  void draw_alone(const Box& box) {
+  // On as many sheets as its days need.
+  void draw_alone() {
+    Box box = book_.open_wide_page();
     draw_goal(box);
-    draw_columns(box.without_top(kGoal + kDates + kAfterGoal), true);
+    box = box.without_top(kGoal + kDates + kAfterGoal);
+    draw_columns(box, true);
+    const WallLook look = look_for(box.columns(7).front(), true);
+    while (std::ranges::any_of(left_, [](const auto& place) { return place.has_value(); }))
+      draw_more(book_.open_wide_page(
+                    words_.say("panels.week_continued", {{"week", week_title(words_, week_)}})),
+                look);
+  }
+
+  // Whether every day is whole in a row.
+  bool fits_row(const Box& box) {
+    RecordingCanvas trial(book_.typefaces());
+    trial.begin_page(book_.print().paper.landscape());
+    const std::vector<Box> columns = box.without_top(kRowGoal).columns(7);
+    const WallLook look = look_for(columns.front(), false);
+    return every_day([&](const Day& day) {
+      return !WallDay(book_, day).draw(trial, inside(columns[weekday_index(day.date)]), look);
+    });
   }
 
   void draw_row(const Box& box) {
@@ -153,8 +175,20 @@ class WallWeek {
   }
 
   void draw_day(const Box& column, const Day& day, const WallLook& look) {
-    WallDay(book_, day).draw(book_.canvas(), inside(column), look);
+    left_[weekday_index(day.date)] = WallDay(book_, day).draw(book_.canvas(), inside(column), look);
     if (const int page = book_.page_of_day(day.date); page > 0) book_.canvas().link(column, page);
+  }
+
+  // What the sheet before has left of each day, with its date; the other days are empty.
+  void draw_more(const Box& box, const WallLook& look) {
+    const std::vector<Box> columns = box.columns(7);
+    draw_grid(columns);
+    for (const Day& day : week_.days) {
+      const auto at = static_cast<std::size_t>(weekday_index(day.date));
+      if (left_[at])
+        left_[at] =
+            WallDay(book_, day).draw_more(book_.canvas(), inside(columns[at]), look, *left_[at]);
+    }
   }
 
   void draw_outside(const Box& column, Date date, WallLook look) {
@@ -217,13 +251,15 @@ class WallWeek {
   Book& book_;
   const Words& words_;
   const PlanWeek& week_;
+  std::array<std::optional<WallPlace>, 7> left_{};  // by weekday: what goes on on the next sheet
 };
 
 }  // namespace
 
-void draw_wall_week(Book& book, const PlanWeek& week) {
-  const Box page = book.open_wide_page();
-  WallWeek(book, week).draw_alone(page);
+void draw_wall_week(Book& book, const PlanWeek& week) { WallWeek(book, week).draw_alone(); }
+
+bool wall_row_fits(Book& book, const Box& box, const PlanWeek& week) {
+  return WallWeek(book, week).fits_row(box);
 }
 
 void draw_wall_row(Book& book, const Box& box, const PlanWeek& week) {

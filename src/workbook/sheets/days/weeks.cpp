@@ -22,6 +22,11 @@ void mark_week(Book& book, const PlanWeek& week) {
   book.mark(book.words().say("panels.week_mark", {{"number", week.number}}));
 }
 
+void draw_by_itself(Book& book, const PlanWeek& week) {
+  draw_wall_week(book, week);
+  mark_week(book, week);
+}
+
 // The weeks from `first` to `last` below one another.
 void draw_together(Book& book, const std::vector<PlanWeek>& weeks, std::size_t first,
                    std::size_t last, std::size_t on_page) {
@@ -36,15 +41,19 @@ void draw_together(Book& book, const std::vector<PlanWeek>& weeks, std::size_t f
 
 void draw_weeks(Book& book) {
   book.open_sheet(SheetKind::weeks, book.words().say("weeks.title"));
-  const std::vector<PlanWeek> weeks = shown_weeks(book.plan());
+  const std::vector<PlanWeek> weeks = printed_weeks(book.plan(), book.print().most_weeks);
   const std::size_t on_page = weeks_on_page(book, weeks.size());
-  for (std::size_t first = 0; first < weeks.size(); first += on_page) {
-    if (on_page > 1) {
-      draw_together(book, weeks, first, std::min(first + on_page, weeks.size()) - 1, on_page);
-      continue;
-    }
-    draw_wall_week(book, weeks[first]);
-    mark_week(book, weeks[first]);
+  const std::vector<Box> rows = book.wide_content().rows(static_cast<int>(on_page), kBetweenWeeks);
+  for (std::size_t first = 0; first < weeks.size();) {
+    std::size_t end = first;
+    while (on_page > 1 && end < weeks.size() && end - first < on_page &&
+           wall_row_fits(book, rows[end - first], weeks[end]))
+      ++end;
+    if (end > first)
+      draw_together(book, weeks, first, end - 1, on_page);
+    else
+      draw_by_itself(book, weeks[end++]);
+    first = end;
   }
 }
 

@@ -20,7 +20,7 @@ namespace {
 
 std::string head_text(const Book& book, const PlannedPiece& piece) {
   const BarRange whole = piece.piece.whole();
-  return book.words().say("form_map.right", {{"piece", piece.piece.title},
+  return book.words().say("form_map.right", {{"piece", book.title_in_head(piece)},
                                              {"bars", bar_range(whole.first, whole.last)}});
 }
 

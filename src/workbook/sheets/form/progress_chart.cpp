@@ -104,7 +104,7 @@ void draw_chart_line(Book& book, int index, const FormLayout& layout, const Sect
 
 void draw_chart(Book& book, int index, const Labels& labels) {
   const PlannedPiece& piece = book.plan().pieces[index];
-  Flow flow([&] { return book.open_page(piece.piece.title).inset(0.3, 0); });
+  Flow flow([&] { return book.open_page(book.title_in_head(piece)).inset(0.3, 0); });
   const Box page = flow.take(0);
   if (book.plan().pieces.size() > 1) book.mark(piece.piece.title);
   std::string says = book.words().say("progress_chart.lead");

@@ -7,7 +7,7 @@
 
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
-#include "workbook/parts/place_words.h"
+#include "workbook/sheets/runs/place_words.h"
 #include "workbook/parts/table.h"
 #include "workbook/parts/times_text.h"
 

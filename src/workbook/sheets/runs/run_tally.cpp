@@ -147,7 +147,7 @@ std::vector<std::string> own_record(const Words& words, const RunScore& score, i
 Box draw_tally(Book& book, int piece) {
   const Words& words = book.words();
   const std::string right =
-      book.plan().pieces.size() > 1 ? book.plan().pieces[piece].piece.title : std::string();
+      book.plan().pieces.size() > 1 ? book.title_in_head(book.plan().pieces[piece]) : std::string();
   Box page = book.open_page(right);
   book.note_piece(piece);
   if (!right.empty()) book.mark(right);

@@ -4,10 +4,9 @@
 #include <string>
 #include <utility>
 
+#include "plan/cue_reach.h"
 #include "practice/time_model.h"
 #include "workbook/parts/tempo_mark.h"
-#include "workbook/parts/ticks.h"
-#include "plan/cue_reach.h"
 
 namespace cahier {
 namespace {
@@ -26,10 +25,9 @@ Table list_table(const Book& book, double width) {
   std::vector<Column> columns = {
       {words.say("cue_starts.number"), 8, Align::right},
       {words.say("cue_starts.from_bar"), 14, Align::right},
-      {words.say("cue_starts.section"), std::max(12.0, width - 48 - kTempo)},
+      {words.say("cue_starts.section"), std::max(12.0, width - 36 - kTempo)},
       {words.say("cue_starts.tempo"), kTempo},
-      {words.say("cue_starts.to_end"), 14, Align::right},
-      {words.say("cue_starts.met"), 12, Align::centre}};
+      {words.say("cue_starts.to_end"), 14, Align::right}};
   return Table(book.typefaces(), std::move(columns), width, style::kRow);
 }
 
@@ -132,7 +130,6 @@ void CueList::draw_row(const std::vector<Box>& cells, const CueStart& cue) const
   draw_start_tempo(canvas, cells[3], tempo_or_usual(piece_.piece, cue.bar));
   draw_line(canvas, cells[4], std::to_string(last_bar_from(piece_, cue)), style::kBody,
             Align::right, style::kLeast);
-  draw_tick(canvas, cells[5]);
 }
 
 }  // namespace cahier

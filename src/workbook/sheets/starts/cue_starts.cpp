@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "paper/text_fitting.h"
+#include "plan/table_in_force.h"
 #include "text/phrasing.h"
 #include "workbook/all_sheets.h"
 #include "workbook/sheets/starts/cue_list.h"
@@ -56,9 +57,11 @@ class CueSheet {
         cues_.push_back(&piece_.cues[row.cue - 1]);
     }
     find_days();
+    in_force_ = table_in_force(book.plan(), piece);
     right_ = bars_of(*cues_.front(), *cues_.back());
     if (book.plan().pieces.size() > 1)
-      right_ = words_.say("cue_starts.bars_of", {{"bars", right_}, {"piece", piece_.piece.title}});
+      right_ = words_.say("cue_starts.bars_of",
+                          {{"bars", right_}, {"piece", book.title_in_head(piece_)}});
   }
 
   void draw() {
@@ -66,7 +69,7 @@ class CueSheet {
     book_.note_piece(number_);
     if (book_.plan().pieces.size() > 1 || cues_.size() < piece_.cues.size()) book_.mark(right_);
     draw_how();
-    if (cues_.size() > 1) draw_tables();
+    if (cues_.size() > 1 && in_force_.stays == 0) draw_tables();
     draw_odds();
     draw_list();
     draw_scores();
@@ -109,6 +112,8 @@ class CueSheet {
   void used(double height) { rest_ = rest_.without_top(std::min(on_grid(height), rest_.height)); }
 
   std::string throw_sentence() const {
+    if (in_force_.stays > 0)
+      return words_.say("cue_starts.table_stays", {{"number", in_force_.stays}});
     const DiceTable& table = *tables_.front();
     const char* key = "cue_starts.throw_two_dice";
     if (table.faces == 2)
@@ -122,6 +127,9 @@ class CueSheet {
   void draw_how() {
     std::vector<std::string> how = words_.list("cue_starts.how");
     if (cues_.size() > 1) how.insert(how.begin(), throw_sentence());
+    if (cues_.size() > 1 && in_force_.stays == 0 && in_force_.replaced > 0)
+      how.front() +=
+          " " + words_.say("cue_starts.table_replaces", {{"number", in_force_.replaced}});
     for (std::size_t at = 0; at < how.size(); ++at) {
       const TextBlock block(book_.typefaces(), how[at], style::kBody, rest_.width - kIndent);
       need(block.height());
@@ -165,7 +173,7 @@ class CueSheet {
         unmet += std::pow(1 - static_cast<double>(row.outcomes.size()) / outcomes, starts);
       throws += expected_throws(*table) / static_cast<double>(tables_.size());
     }
-    if (std::lround(10 * throws) > 10)
+    if (std::lround(10 * throws) > 10 && in_force_.stays == 0)
       text = words_.say("cue_starts.again_means", {{"throws", std::lround(10 * throws)}});
     if (cues_.size() >= kFewStarts) {
       if (!text.empty()) text += ' ';
@@ -273,6 +281,7 @@ class CueSheet {
   std::vector<const DiceTable*> tables_;
   std::vector<const CueStart*> cues_;
   std::vector<ScoreDay> days_;
+  TableInForce in_force_;
   std::string right_;
   Box page_;
   Box rest_;

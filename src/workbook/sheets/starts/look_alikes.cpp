@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "paper/text_fitting.h"
+#include "plan/cue_reach.h"
 #include "text/phrasing.h"
 #include "workbook/all_sheets.h"
 #include "workbook/parts/flow.h"
@@ -8,7 +9,6 @@
 #include "workbook/parts/ticks.h"
 #include "workbook/parts/times_text.h"
 #include "workbook/parts/writing_lines.h"
-#include "plan/cue_reach.h"
 #include "workbook/sheets/starts/fork_drawing.h"
 #include "workbook/style.h"
 
@@ -79,7 +79,7 @@ class LookAlikesSheet {
   }
 
   void draw_title() {
-    const std::string& title = piece().piece.title;
+    const std::string& title = book_.title_in(book_.content().width, piece(), style::kSubtitle);
     const Box box = flow_.take(kPieceTitle);
     book_.mark(title);
     draw_line(book_.canvas(), box.without_bottom(kGrid), title, style::kSubtitle, Align::left,

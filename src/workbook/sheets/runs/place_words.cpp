@@ -1,4 +1,4 @@
-#include "workbook/parts/place_words.h"
+#include "workbook/sheets/runs/place_words.h"
 
 #include <algorithm>
 #include <vector>

@@ -1,4 +1,4 @@
-#include "workbook/parts/notes_page.h"
+#include "workbook/sheets/runs/notes_page.h"
 
 #include "workbook/parts/writing_lines.h"
 
