@@ -6,7 +6,6 @@
 #include <string>
 #include <string_view>
 
-#include "plan/chunk_labels.h"
 #include "workbook/style.h"
 
 namespace cahier {
@@ -101,9 +100,8 @@ double bar_for_names(const Book& book, const PlannedPiece& piece,
     return book.typefaces().width(text, style::kNote.face, size) + kBesideName;
   };
   double bar = 0;
-  const ChunkLabels labels(piece);
   for (const FormPart& part : parts) {
-    const double text = std::max(width(labels.of(piece.chunks[part.chunk]), style::kLeast),
+    const double text = std::max(width(piece.chunks[part.chunk].id, style::kLeast),
                                  width(std::to_string(part.bars.first), style::kNote.size_pt));
     bar = std::max(bar, text / BarScale::units(part.bars));
   }
