@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <vector>
 
+#include "plan/chunk_labels.h"
 #include "plan/spacing_report.h"
 #include "report/plan_words.h"
 #include "text/phrasing.h"
@@ -39,8 +40,9 @@ class SpacingText {
   std::string of_chunk(const ChunkSpacing& line) const {
     const Chunk& chunk = plan_.pieces[line.piece].chunks[line.chunk];
     const BarRange& bars = chunk.bars;
+    const bool by_bars = ChunkLabels(plan_.pieces[line.piece]).by_bars(chunk);
     const std::string name =
-        words_.count("recall_days.chunk", bars.last - bars.first + 1,
+        words_.count(by_bars ? "places.bars" : "recall_days.chunk", bars.last - bars.first + 1,
                      {{"chunk", chunk.id}, {"bars", bar_range(bars.first, bars.last)}});
     std::string text = wrap("  " + piece_mark(plan_, line.piece), {name, near_of(line)}, " · ", 4);
     if (line.recalls.empty()) return text;

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <vector>
 
+#include "plan/chunk_labels.h"
 #include "plan/standing.h"
 #include "report/plan_words.h"
 #include "text/phrasing.h"
@@ -55,8 +56,11 @@ std::string slips_line(const Plan& plan, const Words& words) {
   for (std::size_t at = 0; at < std::min(spots.size(), kMostSpots); ++at) {
     const Chunk& chunk = plan.pieces[spots[at].piece].chunks[spots[at].chunk];
     const std::optional<Date> mended = last_mended(plan, spots[at]);
+    const bool by_bars = ChunkLabels(plan.pieces[spots[at].piece]).by_bars(chunk);
+    const char* mended_key = by_bars ? "places.slips_mended" : "plan.slips_mended";
+    const char* key = by_bars ? "places.slips_of" : "plan.slips_of";
     items.push_back(piece_mark(plan, spots[at].piece) +
-                    words.say(mended ? "plan.slips_mended" : "plan.slips_of",
+                    words.say(mended ? mended_key : key,
                               {{"chunk", chunk.id},
                                {"bars", bar_range(chunk.bars.first, chunk.bars.last)},
                                {"slips", chunk.slips.slips},

@@ -85,7 +85,9 @@ DayPanels::DayPanels(Book& book, double width)
       width_(width),
       date_width_(width < kLeastBeside ? 0 : kDateWidth),
       columns_(task_columns(book, width - date_width_)),
-      first_uses_(first_uses(book.plan())) {}
+      first_uses_(first_uses(book.plan())) {
+  for (const PlannedPiece& piece : book.plan().pieces) labels_.emplace_back(piece);
+}
 
 Box DayPanels::task_area(const Box& box) const { return box.without_left(date_width_); }
 
@@ -96,6 +98,12 @@ int DayPanels::page_for(const Task& task) const {
   return own > 0 ? own : book_.page_of_piece(task.piece, *sheet);
 }
 
+std::string DayPanels::label_beside_bars(const Task& task) const {
+  const Chunk& chunk = book_.plan().pieces[task.piece].chunks[task.chunks.front()];
+  const ChunkLabels& labels = labels_[task.piece];
+  return labels.by_bars(chunk) ? std::string() : labels.of(chunk);
+}
+
 TaskRemarks DayPanels::remarks(const Task& task) {
   const Words& words = book_.words();
   const PlannedPiece& piece = book_.plan().pieces[task.piece];
@@ -104,7 +112,7 @@ TaskRemarks DayPanels::remarks(const Task& task) {
   if (remarks.leads_to > 0)
     remarks.beside = words.say("panels.on_page", {{"page", remarks.leads_to}});
   else if (task.drill == Drill::learn && !task.chunks.empty())
-    remarks.beside = piece.chunks[task.chunks.front()].id;
+    remarks.beside = label_beside_bars(task);
   const auto add_below = [&](const std::string& text) {
     remarks.below += (remarks.below.empty() ? "" : "\n") + text;
   };

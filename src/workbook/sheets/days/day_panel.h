@@ -3,8 +3,11 @@
 
 #include <map>
 #include <set>
+#include <string>
+#include <string_view>
 #include <vector>
 
+#include "plan/chunk_labels.h"
 #include "workbook/book.h"
 #include "workbook/parts/strip.h"
 #include "workbook/sheets/days/task_row.h"
@@ -30,6 +33,8 @@ class DayPanels {
 
  private:
   TaskRemarks remarks(const Task& task);
+  // Empty for a chunk that is called by its bars, which stand in front of it.
+  std::string label_beside_bars(const Task& task) const;
   int page_for(const Task& task) const;
   Strip line_of_text(double height, std::string text, TextStyle style);
   Strip piece_title(const PlannedPiece& piece, bool below_another);
@@ -47,6 +52,7 @@ class DayPanels {
   double date_width_ = 0;
   TaskColumns columns_;
   std::set<const Task*> first_uses_;  // of what may have been missed
+  std::vector<ChunkLabels> labels_;   // by piece
   int told_to_stop_ = 0;
   int told_to_name_ = 0;
   std::map<Drill, int> met_;  // how often each drill has been asked for

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "paper/text_fitting.h"
+#include "plan/chunk_labels.h"
 #include "text/phrasing.h"
 #include "workbook/parts/form_signs.h"
 #include "workbook/parts/tempo_mark.h"
@@ -256,11 +257,12 @@ void FormLine::draw_phrases(double y) const {
 void FormLine::draw_chunks(double y) const {
   const std::ptrdiff_t index = &piece_ - book_.plan().pieces.data();
   const std::vector<bool> learned = chunks_learned(book_.plan(), static_cast<int>(index));
+  const ChunkLabels labels(piece_);
   for (const FormPart& part : parts_in(layout_.parts, scale_.bars())) {
     const Box box = scale_.over(part.bars, y, kChunks).inset(0.35, 0.75);
     draw_chunk_box(book_.canvas(), box, part.back);
     if (!part.back && learned[part.chunk]) draw_learned_sign(book_.canvas(), box);
-    const std::string& id = piece_.chunks[part.chunk].id;
+    const std::string id = labels.of(piece_.chunks[part.chunk]);
     const TextStyle& type = part.back ? style::kSmall : style::kNote;
     const Box inner = box.inset(0.5, 0);
     if (part.bars.first >= scale_.bars().first &&

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "paper/text_fitting.h"
+#include "plan/chunk_labels.h"
 #include "plan/standing.h"
 #include "text/phrasing.h"
 #include "workbook/all_sheets.h"
@@ -139,9 +140,10 @@ class Key {
 
   // The first chunk that comes back, as an example of one.
   std::string chunk_that_returns() const {
+    const ChunkLabels labels(piece_);
     for (const FormPart& part : form_parts(piece_))
-      if (part.back) return piece_.chunks[part.chunk].id;
-    return piece_.chunks.front().id;
+      if (part.back) return labels.of(piece_.chunks[part.chunk]);
+    return labels.of(piece_.chunks.front());
   }
 
   Book& book_;

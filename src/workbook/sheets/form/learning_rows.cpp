@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "plan/chunk_labels.h"
 #include "text/phrasing.h"
 #include "workbook/sheets/form/learned_parts.h"
 
@@ -20,9 +21,11 @@ std::vector<LearningRow> learning_rows(const Book& book, int piece, int span) {
   const std::size_t columns = (all.size() + span - 1) / span;
   const std::vector<Chunk>& chunks = book.plan().pieces[piece].chunks;
   const std::vector<bool> learned = chunks_learned(book.plan(), piece);
+  const ChunkLabels labels(book.plan().pieces[piece]);
   std::vector<LearningRow> rows;
   for (std::size_t at = 0; at < chunks.size(); ++at)
-    rows.push_back({chunks[at].id, bar_range(chunks[at].bars.first, chunks[at].bars.last),
+    rows.push_back({labels.by_bars(chunks[at]) ? "" : chunks[at].id,
+                    bar_range(chunks[at].bars.first, chunks[at].bars.last),
                     std::vector<Dot>(columns, Dot::none),
                     at > 0 && chunks[at].section != chunks[at - 1].section, learned[at]});
   rows.push_back(

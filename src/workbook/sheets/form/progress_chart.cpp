@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "paper/text_fitting.h"
+#include "plan/chunk_labels.h"
 #include "plan/standing.h"
 #include "workbook/all_sheets.h"
 #include "workbook/parts/flow.h"
@@ -62,8 +63,7 @@ std::vector<ChartLine> chart_lines(const FormLayout& layout) {
   return lines;
 }
 
-void draw_name(Book& book, const PlannedPiece& piece, const FormPart& part, const Box& box) {
-  const std::string& id = piece.chunks[part.chunk].id;
+void draw_name(Book& book, const std::string& id, const FormPart& part, const Box& box) {
   const TextStyle& type = part.back ? style::kSmall : style::kNote;
   const Box inner = box.inset(0.4, 0);
   if (!fit_line(book.typefaces(), id, type, inner.width, style::kLeast).cut)
@@ -86,9 +86,10 @@ void draw_chart_line(Book& book, int index, const FormLayout& layout, const Sect
   double y = box.y + kChartNumbers;
   bands.draw(book, scale, y);
   y += kChartBand;
+  const ChunkLabels names(piece);
   for (const FormPart& part : line.parts)
     if (part.bars.first >= line.bars.first)
-      draw_name(book, piece, part, scale.over(part.bars, y, kNames));
+      draw_name(book, names.of(piece.chunks[part.chunk]), part, scale.over(part.bars, y, kNames));
   y += kNames;
   for (std::size_t row = line.first_row; row < kRows; ++row) {
     draw_line(book.canvas(), form_label(layout, box.x, y, height), labels[row], style::kNote,

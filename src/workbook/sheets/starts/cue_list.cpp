@@ -18,7 +18,7 @@ constexpr double kInset = 1;  // of what stands below a row
 constexpr double kTempo = 17;
 constexpr double kToWriteOn = 5 * kGrid;  // below each start
 constexpr double kLineFoot = 1.2;
-constexpr double kMostMark = 0.4;  // of a line: a longer mark has lines of its own
+constexpr double kMostMark = 0.5;  // of a line: a longer mark has lines of its own
 
 Table list_table(const Book& book, double width) {
   const Words& words = book.words();
