@@ -142,8 +142,9 @@ class PassSheet {
       table_.draw_head(book_.canvas(), kind.without_top(heads_height() - table_.head_height()));
     }
     const Box look_up = look_up_box(box).top(heads_height());
-    draw_line(book_.canvas(), look_up.top(kKindHead), book_.words().say("passes.look_up"),
-              style::kStrong, Align::left, style::kLeast);
+    TextBlock(book_.typefaces(), book_.words().say("passes.look_up"), style::kStrong, look_up.width)
+        .draw(book_.canvas(),
+              look_up.moved(0, (kKindHead - line_pitch(style::kStrong.size_pt)) / 2));
   }
 
   void paragraph(const std::string& text) {

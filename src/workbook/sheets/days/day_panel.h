@@ -34,6 +34,7 @@ class DayPanels {
   Strip line_of_text(double height, std::string text, TextStyle style);
   Strip piece_title(const PlannedPiece& piece, bool below_another);
   Strip break_line();
+  Strip stop_strip();
   Strip note_strip(const std::string& text);
   // To write what happened on, named by the word under `label`; `before` stands in front of it.
   Strip report_line(const std::string& before, std::string_view label);
