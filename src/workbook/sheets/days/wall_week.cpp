@@ -23,6 +23,7 @@ constexpr double kInset = kGrid;  // from the edge of a column to what is in it
 constexpr double kLeastColumn =
     24;  // millimetres; narrower ones share the week with a second sheet
 constexpr int kFewColumns = 4;
+constexpr double kLow = 100;    // columns less high are set flat where that holds more
 constexpr double kNarrow = 30;  // a column that is less wide has smaller insets
 constexpr int kMostLines = 3;   // to write on, at the foot of a day
 constexpr int kFewLines = 2;
@@ -139,7 +140,7 @@ class WallWeek {
     if (suits(box, look, WallSizes::large(), kFewLines)) return look;
     // A heavy day does not make the others small.
     if (days_without_room(box, look) <= kHeavyDays) return look;
-    if (column.width >= kNarrow) {
+    if (column.width >= kNarrow && column.height >= kLow) {
       suits(box, look, WallSizes::plain(), kFewLines);
       return look;
     }
