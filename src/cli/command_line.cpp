@@ -154,7 +154,10 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
                     "height of a staff for handwriting: 8mm, or 6mm to 20mm");
   print->add_option("--weeks", typed.weeks,
                     "day panels for so many weeks alone; the plan stays whole");
-  print->add_flag("--large-print", typed.large_print, "everything 1.41 times as large");
+  print->add_flag("--clear-print", typed.clear_print,
+                  "everything 1.41 times as large: type of 14 points");
+  print->add_flag("--large-print", typed.large_print,
+                  "everything 1.8 times as large: type of 18 points");
   print->add_flag("--booklet", typed.booklet,
                   "two pages a side, in the order for folding; print turned on the short edge");
   print->add_option("--punched", typed.punched,

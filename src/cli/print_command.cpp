@@ -50,6 +50,7 @@ std::string output_path(const Request& request) {
 Print print_for(const Request& request, const Packet& packet) {
   Print print = request.booklet       ? booklet_print(request.paper)
                 : request.large_print ? large_print(request.paper, request.punched)
+                : request.clear_print ? clear_print(request.paper, request.punched)
                                       : usual_print(request.paper, request.punched);
   // Staves grow with large print, unless their printed height was asked for.
   if (request.staff_height) print.staff_height = print.laid_out(*request.staff_height);

@@ -51,15 +51,23 @@ void read_print(const TypedOptions& typed, Values& values, Request& request) {
                   "write inner (for printing on both sides), left or right");
   if (!typed.weeks.empty())
     request.print_weeks = values.whole("--weeks", typed.weeks, 1, kMostWeeks, "weeks").value_or(0);
+  request.clear_print = typed.clear_print;
   request.large_print = typed.large_print;
   request.booklet = typed.booklet;
-  const std::string small = " needs paper larger than " + typed.paper;
-  if (typed.booklet && typed.large_print)
-    values.refuse_argument("--large-print", 1,
-                           "large print does not fit on the half pages of a booklet",
-                           "leave out --large-print or --booklet");
-  else if ((typed.booklet || typed.large_print) && request.paper == kA5)
-    values.refuse("--paper", (typed.booklet ? "a booklet" : "large print") + small,
+  const bool enlarged = typed.large_print || typed.clear_print;
+  const std::string_view larger = typed.large_print ? "large print" : "clear print";
+  const std::string option = typed.large_print ? "--large-print" : "--clear-print";
+  if (typed.large_print && typed.clear_print)
+    values.refuse_argument("--clear-print", 1, "clear print and large print are two sizes",
+                           "leave out --large-print or --clear-print");
+  else if (typed.booklet && enlarged)
+    values.refuse_argument(option, 1,
+                           fmt::format("{} does not fit on the half pages of a booklet", larger),
+                           "leave out " + option + " or --booklet");
+  else if ((typed.booklet || enlarged) && request.paper == kA5)
+    values.refuse("--paper",
+                  fmt::format("{} needs paper larger than {}", typed.booklet ? "a booklet" : larger,
+                              typed.paper),
                   "write --paper a4 or --paper letter");
 }
 
@@ -71,8 +79,8 @@ void read_format(const TypedOptions& typed, const TypedLine& line, Values& value
     return values.refuse("--format", "\"" + typed.format + "\" is not a valid value for --format",
                          "write pdf or text");
   if (!request.as_text) return;
-  for (const std::string_view option :
-       {"--paper", "--large-print", "--booklet", "--punched", "--staff", "--packet"})
+  for (const std::string_view option : {"--paper", "--clear-print", "--large-print", "--booklet",
+                                        "--punched", "--staff", "--packet"})
     if (const auto place = line.option(option))
       diagnostics.error(line.source(), *place,
                         fmt::format("{} is for paper, not for --format text", option),

@@ -22,7 +22,7 @@ struct TypedOptions {
       chunk_bars, dice;
   std::string templates, language = "en", method = "steady";
   bool json = false, why = false, spacing = false, anyway = false;
-  bool large_print = false, booklet = false, replace = false;
+  bool clear_print = false, large_print = false, booklet = false, replace = false;
 };
 
 // The request of a command, "print". Throws InputError that names every wrong value.

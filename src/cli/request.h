@@ -44,6 +44,7 @@ struct Request {
   std::optional<double> staff_height;  // millimetres, as printed
   PunchedEdge punched = PunchedEdge::inner;
   int print_weeks = 0;  // whose day panels are printed; 0 for all
+  bool clear_print = false;
   bool large_print = false;
   bool booklet = false;
   std::string templates;

@@ -13,7 +13,7 @@ namespace cahier {
 // type size instead (kLeastFinePrint). About 0.2 degrees of visual angle at 40, 70 and 100 cm:
 // Legge, Bigelow 2011, Journal of Vision 11(5):8 (value from memory).
 double least_x_height(TextRole role);
-inline constexpr double kLeastFinePrint = 7;     // points
+inline constexpr double kLeastFinePrint = 9;     // points
 inline constexpr double kLeastTickDiameter = 4;  // millimetres
 
 // The type size in points at which `face` just reaches the role's x-height; for fine print the

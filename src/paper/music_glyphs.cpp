@@ -221,10 +221,13 @@ MusicGlyph note_glyph(const Typefaces& typefaces, NoteValue value, bool dotted, 
   MusicGlyph glyph = from_left_edge(shape.moved(0, -middle));
   if (dotted) {
     constexpr double kDotRadius = 0.22;
+    constexpr double kLeastDot = 0.55;  // millimetres: smaller ones are lost at 80 dots an inch
     // Clear of the head, and of an eighth's flag, which hangs low.
-    const double x = std::max(head_box.width + 0.6 * space, glyph.width + 0.3 * space);
-    glyph.outline.append(Outline::ellipse({x, 0}, kDotRadius * space, kDotRadius * space));
-    glyph.width = std::max(glyph.width, x + kDotRadius * space);
+    const double radius = std::max(kDotRadius * space, kLeastDot / 2);
+    const double x = std::max(head_box.width + 0.6 * space, glyph.width + 0.3 * space) + radius -
+                     kDotRadius * space;
+    glyph.outline.append(Outline::ellipse({x, 0}, radius, radius));
+    glyph.width = std::max(glyph.width, x + radius);
   }
   return glyph;
 }

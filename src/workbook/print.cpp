@@ -23,12 +23,25 @@ Print usual_print(PageSize paper, PunchedEdge edge) {
   return print;
 }
 
-Print large_print(PageSize paper, PunchedEdge edge) {
+namespace {
+
+Print magnified(PageSize paper, PunchedEdge edge, double magnification) {
   Print print = usual_print(paper, edge);
-  print.magnification = std::numbers::sqrt2;
+  print.magnification = magnification;
   print.paper = {print.laid_out(paper.width), print.laid_out(paper.height)};
   print.margins = print.margins.scaled(1 / print.magnification);
   return print;
+}
+
+}  // namespace
+
+Print clear_print(PageSize paper, PunchedEdge edge) {
+  return magnified(paper, edge, std::numbers::sqrt2);
+}
+
+Print large_print(PageSize paper, PunchedEdge edge) {
+  constexpr double kLargePrint = 1.8;
+  return magnified(paper, edge, kLargePrint);
 }
 
 Print booklet_print(PageSize paper) {

@@ -26,7 +26,12 @@ struct Print {
 // A page laid out is a page printed. `paper` is upright in all three.
 Print usual_print(PageSize paper, PunchedEdge edge);
 
-// Everything 1.41 times as large: body type of 14 points. An A4 page holds what an A5 page held.
+// Everything 1.41 times as large: body type of 14 points, none under 12. An A4 page holds what an
+// A5 page held.
+Print clear_print(PageSize paper, PunchedEdge edge);
+
+// Everything 1.8 times as large: body type of 18 points, none under 14. An A4 page holds what a
+// third of it held.
 Print large_print(PageSize paper, PunchedEdge edge);
 
 // Pages half as large as `paper`, without holes.

@@ -33,10 +33,11 @@ TEST_CASE("large print fills the same paper with the same clear edge") {
     CHECK(print.laid_out(100) * print.magnification == Approx(100));
   }
   // ISO 216: two A5 pages are one A4 page, and both have sides of 1 to √2 (whole millimetres).
-  const Print print = large_print(kA4, PunchedEdge::inner);
+  const Print print = clear_print(kA4, PunchedEdge::inner);
   CHECK(print.paper.width == Approx(kA5.width).margin(0.6));
   CHECK(print.paper.height == Approx(kA5.height).margin(0.6));
   CHECK(style::kBody.size_pt * print.magnification >= 14);
+  CHECK(style::kBody.size_pt * large_print(kA4, PunchedEdge::inner).magnification >= 18);
 }
 
 TEST_CASE("a booklet's pages are half a sheet") {

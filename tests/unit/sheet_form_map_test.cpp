@@ -476,7 +476,7 @@ TEST_CASE("cue starts that would meet on the cover's strip give way to those of 
   const DrawnSheet sheet(draw_cover, winter(), Print{kA5, 8, false});
   std::set<std::string> shown;
   for (const DrawnText& text : sheet.canvas().pages().front().texts())
-    if (text.style.size_pt == style::kSmall.size_pt && text.style.grey == style::kGrey)
+    if (text.style.size_pt == style::kSmall.size_pt && text.style.grey == style::kDark)
       shown.insert(text.text);
   std::size_t cues = 0;
   for (const CueStart& cue : piece.cues) cues += shown.count(std::to_string(cue.number));

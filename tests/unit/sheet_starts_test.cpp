@@ -210,7 +210,7 @@ TEST_CASE("A start to be thrown is read from the music desk") {
     const DrawnSheet sheet(draw_cue_starts, plan_with(5, thrown));
     std::set<std::string> large;
     for (const DrawnText& text : sheet.canvas().pages().front().texts())
-      if (text.style.role == TextRole::stand && text.style.size_pt == style::kSize5)
+      if (text.style.role == TextRole::stand && text.style.size_pt == style::kSize4)
         large.insert(text.text);
     CHECK(large == std::set<std::string>{"1", "2", "3", "4", "5"});
   }

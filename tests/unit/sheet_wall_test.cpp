@@ -165,8 +165,8 @@ TEST_CASE("The bars of a light week are larger than those of a full one") {
   const auto second = on_the_wall(sheet.canvas().pages()[1]);
   REQUIRE(find(first, "1–12"));
   REQUIRE(find(second, "1–12"));
-  CHECK(find(second, "1–12")->style.size_pt == style::kSize8);
-  CHECK(find(first, "1–12")->style.size_pt < style::kSize8);
+  CHECK(find(second, "1–12")->style.size_pt == style::kSize7);
+  CHECK(find(first, "1–12")->style.size_pt < style::kSize7);
 }
 
 TEST_CASE("New bars stand in a frame, bars that are recalled do not") {
@@ -259,12 +259,12 @@ TEST_CASE(
   const DrawnSheet some(draw_weeks, with_passes(4));
   const auto closer = on_the_wall(some.canvas().pages().front());
   REQUIRE(find(closer, "10–11"));
-  CHECK(find(closer, "10–11")->style.size_pt == style::kSize6);
-  CHECK(find(closer, "1–12")->style.size_pt == style::kSize7);
+  CHECK(find(closer, "10–11")->style.size_pt == style::kSize5);
+  CHECK(find(closer, "1–12")->style.size_pt == style::kSize6);
   const DrawnSheet many(draw_weeks, with_passes(30));
   const auto tight = on_the_wall(many.canvas().pages().front());
   CHECK(find(tight, "10–11")->style.size_pt == style::kLeastWall);
-  CHECK(find(tight, "1–12")->style.size_pt == style::kSize7);
+  CHECK(find(tight, "1–12")->style.size_pt == style::kSize6);
 }
 
 TEST_CASE("Tasks of one drill stand together when they follow one another") {

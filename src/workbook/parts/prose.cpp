@@ -67,10 +67,13 @@ void Prose::tick(std::string_view text, const std::vector<std::string>& notes) {
 }
 
 void Prose::writing_line(std::string_view label) {
-  constexpr double kLabel = 0.36;  // of the width
+  constexpr double kLabel = 0.36;      // of the width
+  constexpr double kMostLabel = 0.65;  // where the words need more
   need(style::kWritingRow + 1);
   const Box row = rest().top(style::kWritingRow);
-  const double width = row.width * kLabel;
+  const double needed = book_.typefaces().width(label, style::kBody.face, style::kBody.size_pt) + 1;
+  const double width =
+      std::clamp(needed, row.width * kLabel, std::max(row.width * kLabel, row.width * kMostLabel));
   draw_line(book_.canvas(), row.left(width).bottom(6), label, style::kBody, Align::left,
             style::kLeast);
   book_.canvas().line({row.x + width + 2, row.bottom() - 0.5}, {row.right(), row.bottom() - 0.5},

@@ -8,8 +8,9 @@
 namespace cahier {
 namespace {
 
-constexpr double kInset = 1;       // of a cell, at its left and right
-constexpr double kHeadFoot = 1.5;  // below the words of the head
+constexpr double kLeastPitch = 1.2;  // of two lines in a cell, to their type size
+constexpr double kInset = 1;         // of a cell, at its left and right
+constexpr double kHeadFoot = 1.5;    // below the words of the head
 
 // The largest size at which every word of the head fits in a line.
 double head_size(const Typefaces& typefaces, std::string_view head, double width) {
@@ -115,7 +116,8 @@ void draw_cell(Canvas& canvas, const Box& cell, std::string_view text, const Tex
   const bool one_line = !fit_line(typefaces, text, text_style, cell.width, text_style.size_pt).cut;
   const double size = std::max(style::kLeast, text_style.size_pt - 1.5);
   const std::vector<std::string> lines = wrap(typefaces, text, text_style.at(size), cell.width);
-  if (one_line || lines.size() < 2) {
+  const bool has_room = cell.height >= 2 * kLeastPitch * millimetres(size);
+  if (one_line || lines.size() < 2 || !has_room) {
     draw_line(canvas, cell, text, text_style, align, style::kLeast);
     return;
   }

@@ -8,7 +8,7 @@ namespace cahier {
 namespace {
 
 constexpr double kLabelGap = 1.5;   // between a label and its first circle
-constexpr double kLabelLine = 3.4;  // millimetres, of one of its lines
+constexpr double kLabelLine = 4.2;  // millimetres, of one of its lines
 
 double measured(const Typefaces& typefaces, const std::string& label, const TextStyle& style) {
   return label.empty() ? 0 : typefaces.width(label, style.face, style.size_pt) + 0.5;

@@ -15,6 +15,7 @@
 namespace cahier {
 namespace {
 
+constexpr double kLeastHead = 30;  // wide, for a date
 constexpr double kBars = 7.5;
 constexpr double kDate = 6;
 constexpr double kTempo = 7.5;
@@ -69,7 +70,9 @@ class SpokenParts {
   void finish() { spread_.finish(); }
 
  private:
-  static Box head_of(const Box& block) { return block.left(on_grid(block.width * 0.22)); }
+  static Box head_of(const Box& block) {
+    return block.left(on_grid(std::max(kLeastHead, block.width * 0.22)));
+  }
   static Box steps_of(const Box& block) { return block.without_left(head_of(block).width + 4.5); }
   // Only what is said without being played has to be looked up afterwards.
   static bool is_written(const Step& step) {

@@ -19,6 +19,7 @@ namespace cahier {
 namespace {
 
 constexpr double kFootRoom = 20;  // check line and paper at the foot
+constexpr int kColumns = 3;       // of facts
 constexpr double kFormRoom = kFormStripHeight + 7.5;
 constexpr double kHeadingLine = 4 * kGrid;
 
@@ -78,8 +79,13 @@ class Cover {
     box_ = box_.without_top(height);
     return taken;
   }
+  // What a small page has no room for stands on the next one.
+  void need(double height) {
+    if (box_.height < height) box_ = book_.open_page();
+  }
   void block(const std::string& text, const TextStyle& text_style) {
     const TextBlock lines(book_.typefaces(), text, text_style, box_.width);
+    need(lines.height());
     lines.draw(canvas(), take(lines.height()));
   }
   bool small_paper() const { return page_.height < 220; }
@@ -140,6 +146,7 @@ class Cover {
   }
 
   void draw_since() {
+    need(2 * kHeadingLine);
     draw_line(canvas(), take(kHeadingLine),
               words_.say("cover.edition", {{"number", plan_.record.edition},
                                            {"date", day_month_year(words_, plan_.from)}}),
@@ -154,6 +161,7 @@ class Cover {
   void draw_names() {
     std::vector<std::string> labels = {words_.say("cover.player")};
     if (book_.print().teacher) labels = {words_.say("cover.student"), words_.say("cover.teacher")};
+    need(style::kWritingRow + 1);
     const Box row = take(style::kWritingRow + 1);
     for (std::size_t at = 0; at < labels.size(); ++at) {
       const Box cell = row.columns(2, 6)[at];
@@ -165,19 +173,25 @@ class Cover {
     take(small_paper() ? 3 : 12);
   }
 
+  double fact_height(const CoverFact& fact) const {
+    const double width = box_.columns(kColumns, 6).front().width;
+    return 8.5 + TextBlock(book_.typefaces(), fact.label, style::kNote, width).height();
+  }
+
   void draw_facts() {
     const std::vector<CoverFact> all = cover_facts(plan_, words_, totals_);
-    constexpr int kColumns = 3;
     for (std::size_t first = 0; first < all.size(); first += kColumns) {
-      const std::vector<Box> cells = box_.columns(kColumns, 6);
       double height = 0;
+      for (std::size_t at = 0; at < kColumns; ++at)
+        height = std::max(height, fact_height(all[first + at]));
+      need(height);
+      const std::vector<Box> cells = box_.columns(kColumns, 6);
       for (std::size_t at = 0; at < kColumns; ++at) {
         const Box cell = cells[at];
         draw_line(canvas(), cell.top(8.5), all[first + at].figure, style::kStandBars, Align::left,
                   10);
         const TextBlock label(book_.typefaces(), all[first + at].label, style::kNote, cell.width);
         label.draw(canvas(), cell.without_top(8.5));
-        height = std::max(height, 8.5 + label.height());
       }
       take(height + 2.5);
     }

@@ -163,6 +163,13 @@ Strip DayPanels::break_line() {
           }};
 }
 
+Strip DayPanels::stop_strip() {
+  const TextBlock block(book_.typefaces(), book_.words().say("panels.stop_new"), style::kStrong,
+                        width_ - date_width_);
+  return {block.height() + kGrid,
+          [this, block](const Box& box) { block.draw(book_.canvas(), task_area(box)); }};
+}
+
 Strip DayPanels::note_strip(const std::string& text) {
   const TextBlock block(book_.typefaces(), text, style::kBody, width_ - date_width_ - kNoteIndent);
   return {block.height() + 2, [this, block](const Box& box) {
@@ -193,7 +200,7 @@ Strip DayPanels::report_line(const std::string& before, std::string_view label) 
         const Box slipped = row.without_right(took_width + 4).without_left(stop > 0 ? stop + 5 : 0);
         const Box took = row.right(took_width);
         const TextStyle style = style::kSmall;
-        const double slipped_label = draw_line(canvas, slipped.left(slipped.width * 0.5),
+        const double slipped_label = draw_line(canvas, slipped.left(slipped.width * 0.75),
                                                words.say(label), style, Align::left, style::kLeast);
         canvas.line({slipped.x + slipped_label + 2, line_y}, {slipped.right(), line_y},
                     style::kWritingLine);
@@ -249,7 +256,7 @@ std::vector<Strip> DayPanels::strips(const Day& day) {
   if (const std::string note = say_note(words, day.note); !note.empty())
     strips.push_back(note_strip(note));
   const bool at_length = learned && told_to_stop_++ < kTimesToldToStop;
-  if (at_length) strips.push_back(line_of_text(6, words.say("panels.stop_new"), style::kStrong));
+  if (at_length) strips.push_back(stop_strip());
   strips.push_back(report_line(at_length ? "" : words.say("panels.stop"),
                                what_to_report(day, tasks.back()->piece)));
   return strips;

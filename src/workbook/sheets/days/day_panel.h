@@ -39,6 +39,7 @@ class DayPanels {
   Strip line_of_text(double height, std::string text, TextStyle style);
   Strip piece_title(const PlannedPiece& piece, bool below_another);
   Strip break_line();
+  Strip stop_strip();
   Strip note_strip(const std::string& text);
   // Where the player writes what new bars are; said at length the first times.
   Strip what_it_is();

@@ -96,7 +96,10 @@ void PanelPages::set_week(std::size_t week) {
   set({Item::Kind::head, week, 0, 0, 0, measured.head});
   for (std::size_t at = 0; at < measured.panels.size(); ++at) {
     const Panel& panel = measured.panels[at];
-    if (panel.height > content_.height)
+    // A week's head has some of its first day below it.
+    const bool below_head = pages_.back().panels == 0 && !panel.slim() &&
+                            pages_.back().items.back().kind == Item::Kind::head;
+    if (panel.height > content_.height || (below_head && !takes(pages_.back(), panel.height, 1)))
       set_divided(week, at);
     else
       set({Item::Kind::panel, week, at, 0, panel.strips.size(), panel.height});

@@ -203,11 +203,11 @@ LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
   const TickRows ticks(faces, rows, columns.labels, kCirclesInLine, kLine);
   const std::vector<std::string> bars = task_bars(book.words(), piece, task);
   // Without a label in front of the first circles, the words may go on to them; below a single
-  // line of circles they go on to the tempo.
+  // line of circles they go on to the tempo, or to the edge of a narrow page.
   const bool label_is_free = !rows.empty() && rows.front().label.empty();
   const double free_label = TickRows::width(columns.labels, 0);
   const double title_width = columns.words + (label_is_free ? free_label : 0);
-  const bool below_is_free = ticks.line_count() <= 1 && columns.wide();
+  const bool below_is_free = ticks.height() <= kLine;
   const double below_width = below_is_free ? columns.words + kGap + columns.circles : columns.words;
   std::vector<std::string> title =
       wrap(faces, drill_title(book.words(), task), style::kStandText, title_width);

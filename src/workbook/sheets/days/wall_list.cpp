@@ -13,13 +13,13 @@ namespace {
 
 constexpr double kFrame = 1.5;  // from the frame around new bars to what is in it
 constexpr double kTitleLine = 4.5;
-constexpr double kTitleSlack = 0.2;  // so that a wrapped line is not set smaller
+constexpr double kWrapSlack = 0.2;   // so that a wrapped line is not set smaller
 constexpr double kLetters = 1.5;     // what letters may reach above and below a line of figures
 constexpr double kBetween = 0.5;     // entries on one line, of the type size
 constexpr double kBehindGap = 0.25;  // between a number and its arrow or die
 constexpr double kBehind = 0.82;     // the arrow or die
 constexpr int kDieFace = 5;
-constexpr double kLeastRange = style::kSize4;  // points; a range too wide for its column shrinks
+constexpr double kLeastRange = style::kSize3;  // points; a range too wide for its column shrinks
 // New bars are framed: seen from afar without colour.
 constexpr Stroke kNewBars{0.7, style::kDark, 0, 0, false};
 
@@ -58,7 +58,14 @@ WallList::WallList(const Book& book, const Day& day, double width, const WallSiz
     Set set;
     set.framed = group.drill == Drill::learn;
     set.lines = lines_of(group.entries, width - (set.framed ? 2 * kFrame : 0));
-    set.name = group.name;
+    const double inside = width - (set.framed ? 2 * kFrame : 0) - kWrapSlack;
+    // On one line, smaller if need be, else wrapped.
+    const auto lines_of_name = [&](const std::string& name) {
+      const bool fits = !fit_line(book.typefaces(), name, sizes.name, inside, style::kLeast).cut;
+      return fits ? std::vector<std::string>{name}
+                  : wrap(book.typefaces(), name, sizes.name, inside);
+    };
+    set.name = lines_of_name(group.name);
     const std::string title =
         plan.pieces.size() > 1 ? book.short_title(plan.pieces[group.piece]) : std::string();
     set.in_words = in_words(group, title);
@@ -69,10 +76,9 @@ WallList::WallList(const Book& book, const Day& day, double width, const WallSiz
           sizes.together == Together::all &&
           !fit_line(book.typefaces(), both, sizes.name, width - 2 * kFrame, style::kLeast).cut;
       if (beside)
-        set.name = both;
+        set.name = {both};
       else
-        set.title = wrap(book.typefaces(), title, style::kNote,
-                         width - (set.framed ? 2 * kFrame : 0) - kTitleSlack);
+        set.title = wrap(book.typefaces(), title, style::kNote, inside);
     }
     sets_.push_back(std::move(set));
   }
@@ -129,8 +135,8 @@ std::vector<WallList::Line> WallList::lines_of(const std::vector<WallEntry>& ent
 }
 
 double WallList::below_lines(const Set& set) const {
-  return sizes_.name_line + kTitleLine * static_cast<double>(set.title.size()) +
-         (set.framed ? 2 * kFrame : 0);
+  return sizes_.name_line * static_cast<double>(set.name.size()) +
+         kTitleLine * static_cast<double>(set.title.size()) + (set.framed ? 2 * kFrame : 0);
 }
 
 double WallList::height_of(const Set& set) const {
@@ -174,8 +180,10 @@ void WallList::draw_set(Canvas& canvas, const Box& box, const Set& set) const {
     }
     rest = rest.without_top(sizes_.line);
   }
-  draw_line(canvas, rest.top(sizes_.name_line), set.name, sizes_.name, Align::left, style::kLeast);
-  rest = rest.without_top(sizes_.name_line);
+  for (const std::string& line : set.name) {
+    draw_line(canvas, rest.top(sizes_.name_line), line, sizes_.name, Align::left, style::kLeast);
+    rest = rest.without_top(sizes_.name_line);
+  }
   for (const std::string& line : set.title) {
     draw_line(canvas, rest.top(kTitleLine), line, style::kNote, Align::left, style::kLeast);
     rest = rest.without_top(kTitleLine);

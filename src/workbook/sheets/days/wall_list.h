@@ -55,7 +55,7 @@ class WallList {
   };
   struct Set {
     std::vector<Line> lines;
-    std::string name;
+    std::vector<std::string> name;   // in lines
     std::vector<std::string> title;  // of the piece, in lines below the name; in a programme
     std::string in_words;            // the drill and its bars
     bool framed = false;

@@ -20,8 +20,12 @@ constexpr double kDates = style::kRow;
 constexpr double kAfterGoal = 2 * kGrid;
 constexpr double kRowGoal = style::kRow;
 constexpr double kInset = kGrid;  // from the edge of a column to what is in it
-constexpr double kNarrow = 30;    // a column that is less wide has smaller insets
-constexpr int kMostLines = 3;     // to write on, at the foot of a day
+constexpr double kLeastColumn =
+    24;  // millimetres; narrower ones share the week with a second sheet
+constexpr int kFewColumns = 4;
+constexpr double kLow = 100;    // columns less high are set flat where that holds more
+constexpr double kNarrow = 30;  // a column that is less wide has smaller insets
+constexpr int kMostLines = 3;   // to write on, at the foot of a day
 constexpr int kFewLines = 2;
 constexpr int kHeavyDays = 2;  // days of a week that may be set closer than the others
 constexpr Stroke kDateFrame{1.2, style::kDark, 0, 0, false};
@@ -30,17 +34,17 @@ class WallWeek {
  public:
   WallWeek(Book& book, const PlanWeek& week) : book_(book), words_(book.words()), week_(week) {}
 
-  // On as many sheets as its days need.
+  // On as many sheets as its days need: narrow columns are not read from the wall.
   void draw_alone() {
-    Box box = book_.open_wide_page();
-    draw_goal(box);
-    box = box.without_top(kGoal + kDates + kAfterGoal);
-    draw_columns(box, true);
-    const WallLook look = look_for(box.columns(7).front(), true);
-    while (std::ranges::any_of(left_, [](const auto& place) { return place.has_value(); }))
-      draw_more(book_.open_wide_page(
-                    words_.say("panels.week_continued", {{"week", week_title(words_, week_)}})),
-                look);
+    const int on_sheet = book_.wide_content().width / 7 < kLeastColumn ? kFewColumns : 7;
+    for (int first = 0; first < 7; first += on_sheet) {
+      Box box = book_.open_wide_page();
+      draw_goal(box);
+      box = box.without_top(kGoal + kDates + kAfterGoal);
+      const std::vector<Box> columns = box.columns(on_sheet);
+      draw_columns({columns.begin(), columns.begin() + std::min(on_sheet, 7 - first)}, first, true);
+      draw_what_is_left(first, on_sheet);
+    }
   }
 
   // Whether every day is whole in a row.
@@ -48,6 +52,7 @@ class WallWeek {
     RecordingCanvas trial(book_.typefaces());
     trial.begin_page(book_.print().paper.landscape());
     const std::vector<Box> columns = box.without_top(kRowGoal).columns(7);
+    if (columns.front().width < kLeastColumn) return false;
     const WallLook look = look_for(columns.front(), false);
     return every_day([&](const Day& day) {
       return !WallDay(book_, day).draw(trial, inside(columns[weekday_index(day.date)]), look);
@@ -61,7 +66,7 @@ class WallWeek {
                                       {"goal", week_goal(words_, book_.plan(), week_)}});
     draw_line(book_.canvas(), box.top(kRowGoal - 1), goal, style::kStrong, Align::left,
               style::kLeast);
-    draw_columns(box.without_top(kRowGoal), false);
+    draw_columns(box.without_top(kRowGoal).columns(7), 0, false);
   }
 
  private:
@@ -135,7 +140,7 @@ class WallWeek {
     if (suits(box, look, WallSizes::large(), kFewLines)) return look;
     // A heavy day does not make the others small.
     if (days_without_room(box, look) <= kHeavyDays) return look;
-    if (column.width >= kNarrow) {
+    if (column.width >= kNarrow && column.height >= kLow) {
       suits(box, look, WallSizes::plain(), kFewLines);
       return look;
     }
@@ -145,20 +150,21 @@ class WallWeek {
     return look;
   }
 
-  void draw_columns(const Box& box, bool alone) {
-    const std::vector<Box> columns = box.columns(7);
+  // The weekdays from `first` on, Monday 0, one in each column.
+  void draw_columns(const std::vector<Box>& columns, int first, bool alone) {
+    const int count = static_cast<int>(columns.size());
     const WallLook look = look_for(columns.front(), alone);
     const Date monday = week_.first() - days{weekday_index(week_.first())};
     std::vector<const Day*> in_plan(7, nullptr);
     for (const Day& day : week_.days) in_plan[weekday_index(day.date)] = &day;
-    for (int at = 0; at < 7; ++at)
-      if (!in_plan[at] && monday + days{at} != book_.plan().by)
+    for (int at = 0; at < count; ++at)
+      if (!in_plan[first + at] && monday + days{first + at} != book_.plan().by)
         book_.canvas().rectangle(columns[at], {{}, Fill{style::kPale, true}});
     draw_grid(columns);
-    for (int at = 0; at < 7; ++at) {
-      const Date date = monday + days{at};
-      if (in_plan[at])
-        draw_day(columns[at], *in_plan[at], look);
+    for (int at = 0; at < count; ++at) {
+      const Date date = monday + days{first + at};
+      if (in_plan[first + at])
+        draw_day(columns[at], *in_plan[first + at], look);
       else if (date == book_.plan().by)
         draw_the_day(columns[at], date, look);
       else
@@ -179,15 +185,23 @@ class WallWeek {
     if (const int page = book_.page_of_day(day.date); page > 0) book_.canvas().link(column, page);
   }
 
-  // What the sheet before has left of each day, with its date; the other days are empty.
-  void draw_more(const Box& box, const WallLook& look) {
-    const std::vector<Box> columns = box.columns(7);
-    draw_grid(columns);
-    for (const Day& day : week_.days) {
-      const auto at = static_cast<std::size_t>(weekday_index(day.date));
-      if (left_[at])
-        left_[at] =
-            WallDay(book_, day).draw_more(book_.canvas(), inside(columns[at]), look, *left_[at]);
+  // What the sheet before has left of each day, with its date; the other columns are empty.
+  void draw_what_is_left(int first, int on_sheet) {
+    const auto begin = left_.begin() + first;
+    const auto end = left_.begin() + std::min(first + on_sheet, 7);
+    while (std::any_of(begin, end, [](const auto& place) { return place.has_value(); })) {
+      const Box box = book_.open_wide_page(
+          words_.say("panels.week_continued", {{"week", week_title(words_, week_)}}));
+      const std::vector<Box> all = box.columns(on_sheet);
+      const std::vector<Box> columns(all.begin(), all.begin() + (end - begin));
+      const WallLook look = look_for(columns.front(), true);
+      draw_grid(columns);
+      for (const Day& day : week_.days) {
+        const int at = weekday_index(day.date);
+        if (at < first || at >= first + on_sheet || !left_[at]) continue;
+        left_[at] = WallDay(book_, day)
+                        .draw_more(book_.canvas(), inside(columns[at - first]), look, *left_[at]);
+      }
     }
   }
 

@@ -30,10 +30,12 @@ Table bounds_table(const Book& book, double width) {
   const Words& words = book.words();
   std::vector<Column> columns = {{words.say("run_tally.runs"), 36}};
   for (const int runs : kRuns) columns.push_back({std::to_string(runs), 14});
-  return Table(book.typefaces(), std::move(columns), width, style::kRow);
+  // A narrow label has two lines.
+  const double row = width >= kBeside ? style::kRow : style::kWritingRow;
+  return Table(book.typefaces(), std::move(columns), width, row);
 }
 
-double bounds_height(const Table& table) { return table.head_height() + 2 * style::kRow; }
+double bounds_height(const Table& table) { return table.head_height() + 2 * table.row_height(); }
 
 void draw_bounds(Book& book, const Table& table, const Box& box) {
   const Words& words = book.words();
@@ -46,7 +48,7 @@ void draw_bounds(Book& book, const Table& table, const Box& box) {
       draw_line(book.canvas(), cells[at + 1],
                 words.say("run_tally.percent", {{"percent", percent_at_least(kRuns[at], slips)}}),
                 style::kNote, Align::left, style::kLeast);
-    rest = rest.without_top(style::kRow);
+    rest = rest.without_top(table.row_height());
   }
 }
 
@@ -61,7 +63,7 @@ class Curve {
   void draw() {
     Canvas& canvas = book_.canvas();
     const Words& words = book_.words();
-    draw_cell(canvas, box_.top(7), words.say("run_tally.curve"), style::kSmall);
+    draw_cell(canvas, box_.top(8.4), words.say("run_tally.curve"), style::kSmall);
     for (const int percent : {0, 50, 100}) {
       const double y = at(1, percent / 100.0).y;
       canvas.line({plot_.x - 1, y}, {percent == 0 ? plot_.right() : plot_.x, y}, style::kRule);
@@ -180,14 +182,22 @@ class Explanation {
     box = box.without_top(kHeading);
     tells_.draw(book_.canvas(), box.left(text_width_));
     tells_not_.draw(book_.canvas(), box.left(text_width_).without_top(tells_.height() + kBetween));
-    const double curve_at = beside_ ? 0 : points_height() + kBetween;
+    double curve_at = beside_ ? 0 : points_height() + kBetween;
+    double bounds_at = figures_height() + kBetween;
+    // On small pages the sentences have one, the figures another.
+    if (!beside_ && height() - kHeading > box.height + kTolerance) {
+      box = book_.open_page();
+      curve_at = 0;
+      bounds_at = on_grid(kCurveHeight + kBetween);
+    }
     Curve(book_, box.right(curve_width_).without_top(curve_at).top(kCurveHeight)).draw();
-    draw_bounds(book_, table_, box.without_top(figures_height() + kBetween));
+    draw_bounds(book_, table_, box.without_top(bounds_at));
   }
 
  private:
   static constexpr double kHeading = 5 * kGrid;
   static constexpr double kBetween = 2 * kGrid;
+  static constexpr double kTolerance = 1e-6;
 
   double points_height() const { return tells_.height() + kBetween + tells_not_.height(); }
   double figures_height() const {

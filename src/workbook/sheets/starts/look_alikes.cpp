@@ -20,7 +20,7 @@ constexpr double kPassageHead = 5 * kGrid;
 constexpr double kPassage = kPassageHead + writing_lines_height(kLines) + 2 * kGrid;
 constexpr double kBranch = kPassageHead + 5.7;  // the middle of the words on the first line
 constexpr double kPicture = 0.15;               // of the width
-constexpr double kLeastPicture = 24;            // for the words at the stem
+constexpr double kLeastPicture = 30;            // for the words at the stem
 constexpr double kDrillRow = style::kWritingRow;
 constexpr int kSpareDrills = 2;
 constexpr int kMostSpare = 5;  // after the last passages, where the page would else stay empty
@@ -140,9 +140,11 @@ class LookAlikesSheet {
         jumps(group) ? way_text(way.at, way.to) : bar_range(way.alike.first, way.alike.last);
     const double large =
         draw_line(canvas, head, bars, style::kStandBars, Align::left, style::kLeastStand);
-    draw_line(canvas, head.without_left(large + 4),
-              jumps(group) ? when(group, way) : where(way.alike), style::kLead, Align::left,
-              style::kLeast);
+    const Box beside = head.without_left(large + 4).inset(0, -0.2);  // of two lines at most
+    const std::string text = jumps(group) ? when(group, way) : where(way.alike);
+    const bool on_a_line =
+        !fit_line(book_.typefaces(), text, style::kLead, beside.width, style::kLeast).cut;
+    draw_cell(canvas, beside, text, on_a_line ? style::kLead : style::kNote);
     const Box lines = box.without_top(kPassageHead);
     draw_labelled_line(canvas, lines.top(style::kWritingRow),
                        words_.say("look_alikes.goes_on", {{"bar", way.to}}), style::kStrong);

@@ -97,7 +97,7 @@ StaffMeasures writing_measures(const Typefaces& typefaces, const Piece& piece, d
   StaffMeasures measures;
   measures.height = height;
   measures.gap = on_grid(height * kGapToStaff);
-  measures.number_style = {Face::serif_italic, style::kSize3, style::kDark, TextRole::desk,
+  measures.number_style = {Face::serif_italic, style::kSize2, style::kDark, TextRole::desk,
                            Turn::none};
   StaffSystem system = empty_system(piece, piece.first_bar());
   system.bars.emplace_back();

@@ -24,11 +24,11 @@ constexpr double kDateLine = 18;
 
 class WriteOuts {
  public:
-  WriteOuts(Book& book, const Piece& piece, bool with_how)
+  WriteOuts(Book& book, const PlannedPiece& piece, bool with_how)
       : book_(book),
         words_(book.words()),
         typefaces_(book.typefaces()),
-        piece_(piece),
+        piece_(piece.piece),
         with_how_(with_how),
         width_(book.upright().width),
         measures_(fitting_measures(typefaces_, piece_, book.print())),
@@ -36,7 +36,7 @@ class WriteOuts {
         check_width_(field("write_outs.checked", kNumberLine) + kGap +
                      field("write_outs.wrong", kNumberLine)),
         spread_([this] { return open(); }, measures_.height * kMostGap) {
-    if (book.plan().pieces.size() > 1) right_ = piece_.title;
+    if (book.plan().pieces.size() > 1) right_ = book.title_in_head(piece);
     is_beside_ = open_width() + kGap + check_width_ <= width_;
   }
 
@@ -190,11 +190,12 @@ class WriteOuts {
   // At the right end of the row.
   void draw_check(const Box& row) {
     const Box all = row.right(std::min(row.width, check_width_));
-    const double wrong = field("write_outs.wrong", kNumberLine) * all.width / check_width_;
+    const double squeezed = all.width / check_width_;
+    const double wrong = field("write_outs.wrong", kNumberLine) * squeezed;
     draw_labelled_line(book_.canvas(), all.without_right(wrong + kGap),
-                       words_.say("write_outs.checked"), style::kBody, kNumberLine);
+                       words_.say("write_outs.checked"), style::kBody, kNumberLine * squeezed);
     draw_labelled_line(book_.canvas(), all.right(wrong), words_.say("write_outs.wrong"),
-                       style::kBody, kNumberLine);
+                       style::kBody, kNumberLine * squeezed);
   }
 
   Book& book_;
@@ -235,7 +236,7 @@ void draw_write_outs(Book& book) {
       pieces.push_back(piece);
   const int pages = plan.pieces.size() > 1 ? 1 : 2;
   for (const int piece : pieces) {
-    WriteOuts sheet(book, plan.pieces[piece].piece, piece == pieces.front());
+    WriteOuts sheet(book, plan.pieces[piece], piece == pieces.front());
     for (const Day& day : plan.days)
       for (const Task& task : day.tasks)
         if (task.piece == piece && task.drill == Drill::write_out) sheet.planned(day.date, task);
