@@ -13,7 +13,6 @@ namespace {
 
 constexpr double kNameEdge = 1.5;   // clear on both sides of a name in its band
 constexpr double kLeastName = 4.5;  // a narrower band shows no name
-constexpr double kLeastCutName = 13;
 
 // The section whose bars hold `bar`.
 int section_of(const PlannedPiece& piece, int bar) {
@@ -40,22 +39,22 @@ void draw_on_band(Canvas& canvas, const Box& band, double width, const std::stri
   draw_line(canvas, band.inset(kNameEdge, 0), text, type, align, style::kLeast);
 }
 
-// Name and, for a return, "= 1–12". False when the name is cut or left out.
+// Name and, for a return, "= 1–12". False when the name is left out: a part of it may be another
+// section's name, as "A" of "A again".
 bool draw_name(Book& book, const PlannedSection& section, const Box& band, const TextStyle& type) {
   if (band.width < kLeastName) return false;
   const double room = band.width - 2 * kNameEdge;
   const Fitted name = fit_line(book.typefaces(), section.name, type, room, style::kLeast);
-  // A few letters of a name are worse than no name.
-  if (name.cut && band.width < kLeastCutName) return false;
+  if (name.cut) return false;
   draw_on_band(book.canvas(), band, name.width, section.name, type, Align::left);
-  if (section.same_as && !name.cut) {
+  if (section.same_as) {
     const std::string as = book.words().say(
         "form_map.as_bars", {{"bars", bar_range(section.same_as->first, section.same_as->last)}});
     const double width = book.typefaces().width(as, style::kNote.face, style::kNote.size_pt);
     if (name.width + width + 3 * kNameEdge <= room)
       draw_on_band(book.canvas(), band, width, as, style::kNote, Align::right);
   }
-  return !name.cut;
+  return true;
 }
 
 // Labels along a line; one that would meet another is left out.

@@ -113,7 +113,8 @@ void PanelPages::set_the_day() {
   if (!pages_.empty() && !takes(pages_.back(), the_day.height, 0)) {
     std::vector<Item>& items = pages_.back().items;
     const Item last = items.back();
-    const bool stays = !is_full(last) || last.first_strip > 0 || items.size() <= 2;
+    const bool stays = !is_full(last) || last.first_strip > 0 || items.size() < 2 ||
+                       items[items.size() - 2].kind == Item::Kind::head;
     if (!stays) {
       Page& page = pages_.back();
       page.items.pop_back();
