@@ -65,8 +65,10 @@ TEST_CASE("The sheet of passes leaves the circles to the panels and says how to 
   plan.pieces[0].piece.meter = Meter{{2, 3}, 8};
   const DrawnSheet sheet(draw_passes, plan);
   CHECK(sheet.circles_to_tick() == 0);
-  for (const char* head : {"\nfumbled at\n", "\nmended\n", "\nagain\n"})
-    CHECK(count_of(sheet.words(), head) == 1);
+  for (const char* head : {"\nfumbled at\n", "\nmended\n", "\nagain\n"}) {
+    CAPTURE(head);
+    CHECK(sheet.words().find(head) != std::string::npos);
+  }
   CHECK(one_line(sheet.words()).find("mend those bars, learn them again, note them") !=
         std::string::npos);
   const std::string words = sheet.words();
@@ -78,12 +80,17 @@ TEST_CASE("The sheet of passes leaves the circles to the panels and says how to 
 }
 
 TEST_CASE("A slow pass has columns for where it fumbled, what was mended, and playing it again") {
-  for (const PageSize paper : {kA4, kA5}) {
-    const std::string words = DrawnSheet(draw_passes, sound_plan(), Print{paper, 8, false}).words();
-    const std::size_t at = words.find("fumbled");
-    REQUIRE(at != std::string::npos);
-    CHECK(words.find("mended", at) < words.find("again", at));
-  }
+  const auto words_on = [](PageSize paper) {
+    return DrawnSheet(draw_passes, sound_plan(), Print{paper, 8, false}).words();
+  };
+  const std::string wide = words_on(kA4);
+  const std::size_t at = wide.find("\nfumbled at\n");
+  REQUIRE(at != std::string::npos);
+  CHECK(wide.find("\nmended\n", at) < wide.find("\nagain\n", at));
+  // On a narrow page the panel's second circle tells of playing it again.
+  const std::string narrow = words_on(kA5);
+  CHECK(narrow.find("\nmended\n") != std::string::npos);
+  CHECK(narrow.find("\nagain\n") == std::string::npos);
 }
 
 TEST_CASE("Every run has a circle for giving no sign, and a sentence says what that is") {

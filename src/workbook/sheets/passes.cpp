@@ -34,6 +34,7 @@ constexpr double kKindShare = 0.3;   // of the width; the rest is to write on
 constexpr double kMostKind = 40;
 constexpr std::size_t kMostRows = 8;  // of a stretch that stay together
 constexpr int kNotes = 3;             // columns to write bars in
+constexpr int kNotesNarrow = 2;       // without playing once more: the panel has a circle for it
 constexpr double kBetweenNotes = 2.5;
 constexpr int kSpareRows = 6;
 constexpr double kRounding = 1e-6;
@@ -58,6 +59,7 @@ class PassSheet {
         label_width_(width_ >= kWidePage ? kLabel : 0),
         kind_width_(std::min(kMostKind, (width_ - label_width_) * kKindShare)),
         row_(needs_two_lines(stretches) ? kTempiRow : style::kRow),
+        notes_(label_width_ > 0 ? kNotes : kNotesNarrow),
         table_(book.typefaces(), columns(book.words(), stretches), kind_width_, row_),
         flow_([this] { return open_page(); }) {}
 
@@ -115,8 +117,7 @@ class PassSheet {
   // Beside the passes, to write bars in.
   Box note_box(const Box& box, int column) const {
     const Box notes = box.without_left(label_width_ + 2 * (kind_width_ + kBetweenKinds));
-    const double width = (notes.width - (kNotes - 1) * kBetweenNotes) / kNotes;
-    return notes.without_left(column * (width + kBetweenNotes)).left(width);
+    return notes.columns(notes_, kBetweenNotes)[column];
   }
 
   void draw_heads(const Box& box) {
@@ -128,9 +129,12 @@ class PassSheet {
       table_.draw_head(book_.canvas(), kind.without_top(heads_height() - table_.head_height()));
     }
     const std::string_view heads[] = {"places.fumbled_at", "places.mended", "passes.again"};
-    for (int column = 0; column < kNotes; ++column)
-      draw_line(book_.canvas(), note_box(box, column).top(heads_height()).bottom(kKindHead),
-                book_.words().say(heads[column]), style::kNoteStrong, Align::left, style::kLeast);
+    for (int column = 0; column < notes_; ++column) {
+      const Box head = note_box(box, column).top(heads_height());
+      const TextBlock text(book_.typefaces(), book_.words().say(heads[column]), style::kSmall,
+                           head.width);
+      text.draw(book_.canvas(), head.bottom(text.height()));
+    }
   }
 
   void paragraph(const std::string& text) {
@@ -190,7 +194,7 @@ class PassSheet {
       }
     }
     const int lines = static_cast<int>((box.height - above) / style::kWritingRow + kRounding);
-    for (int column = 0; column < kNotes; ++column)
+    for (int column = 0; column < notes_; ++column)
       draw_writing_lines(book_.canvas(), note_box(box, column).bottom(writing_lines_height(lines)),
                          lines);
     flow_.skip(kBetweenStretches);
@@ -263,7 +267,7 @@ class PassSheet {
       draw_writing_lines(book_.canvas(), box.left(std::max(0.0, label_width_ - 4)), 1);
       for (const bool slow : {true, false})
         draw_writing_lines(book_.canvas(), kind_box(box, slow), 1);
-      for (int column = 0; column < kNotes; ++column)
+      for (int column = 0; column < notes_; ++column)
         draw_writing_lines(book_.canvas(), note_box(box, column), 1);
     }
   }
@@ -273,6 +277,7 @@ class PassSheet {
   double label_width_;  // 0 where a stretch has its bars above
   double kind_width_;
   double row_;  // of a pass
+  int notes_;   // columns
   Table table_;
   bool table_begun_ = false;
   Flow flow_;

@@ -23,6 +23,7 @@ constexpr double kMostBetween = 3 * kGrid;  // white space above a heading
 constexpr double kBeside = 9;               // a point, its circle
 constexpr double kTempoWidth = 30;
 constexpr double kTitleShare = 0.34;  // of a piece's line
+constexpr double kTitleLine = 4 * kGrid;
 constexpr double kFrame = 3;
 constexpr double kBetweenLines = 5;  // side by side
 constexpr double kLeastLine = 52;    // a name and room to write
@@ -130,16 +131,21 @@ class TheDay {
     });
   }
 
+  // The title beside its line, or above it where it is long.
   void piece_line(const PlannedPiece& piece) {
-    add(style::kWritingRow, [this, &piece](const Box& box) {
-      const Box title = box.left(box.width * kTitleShare);
-      draw_line(book_.canvas(), title.bottom(5 * kGrid), piece.piece.title, style::kStrong,
-                Align::left, style::kLeast);
-      const Box row = box.without_left(title.width + 2);
-      draw_opening_tempo(row.left(kTempoWidth), piece.piece);
-      draw_labelled_line(book_.canvas(), row.without_left(kTempoWidth),
-                         words_.say("the_day.piece_begins"), style::kBody);
-    });
+    const double share = width_ * kTitleShare;
+    const std::string& title = book_.title_in(share, piece, style::kStrong);
+    const bool above =
+        book_.typefaces().width(title, style::kStrong.face, style::kStrong.size_pt) > share;
+    add(style::kWritingRow + (above ? kTitleLine : 0),
+        [this, &piece, title, above, share](const Box& box) {
+          const Box name = above ? box.top(kTitleLine) : box.left(share).bottom(5 * kGrid);
+          draw_line(book_.canvas(), name, title, style::kStrong, Align::left, style::kLeast);
+          const Box row = above ? box.without_top(kTitleLine) : box.without_left(share + 2);
+          draw_opening_tempo(row.left(kTempoWidth), piece.piece);
+          draw_labelled_line(book_.canvas(), row.without_left(kTempoWidth),
+                             words_.say("the_day.piece_begins"), style::kBody);
+        });
   }
 
   // Rows of one line or of several side by side: the fewest that leave all on the page, if any do.
