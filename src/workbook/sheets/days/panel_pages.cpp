@@ -18,8 +18,9 @@ constexpr double kWeekTitle = 5 * kGrid;  // the goal of the week stands below
 constexpr double kBelowHead = 2 * kGrid;
 constexpr double kSignOff = 8 * kGrid;
 constexpr double kTheDay = 18 * kGrid;
-constexpr double kMostAir = 4 * kGrid;  // that a panel takes of what its page has left
-constexpr int kLeastNotes = 3;          // lines; fewer are not worth a heading
+constexpr double kTheDayLine = 7 * kGrid;  // where it has a sheet of its own
+constexpr double kMostAir = 4 * kGrid;     // that a panel takes of what its page has left
+constexpr int kLeastNotes = 3;             // lines; fewer are not worth a heading
 constexpr int kMostNotes = 8;
 
 }  // namespace
@@ -109,7 +110,12 @@ void PanelPages::set_week(std::size_t week) {
 
 // Not on a page of its own: the last panel goes with it.
 void PanelPages::set_the_day() {
-  const Item the_day{Item::Kind::the_day, weeks_.size() - 1, 0, 0, 0, kTheDay};
+  const Item the_day{Item::Kind::the_day,
+                     weeks_.size() - 1,
+                     0,
+                     0,
+                     0,
+                     book_.page_of(SheetKind::the_day) > 0 ? kTheDayLine : kTheDay};
   if (!pages_.empty() && !takes(pages_.back(), the_day.height, 0)) {
     std::vector<Item>& items = pages_.back().items;
     const Item last = items.back();
@@ -268,8 +274,15 @@ void PanelPages::draw_the_day(const Box& box) {
   const double date =
       draw_line(canvas, row.without_left(weekday + 3).left(row.width * 0.25),
                 day_month(words, book_.plan().by), style::kBody, Align::left, style::kLeast);
-  draw_line(canvas, row.without_left(weekday + date + 8), words.say("panels.the_day"),
-            style::kHeading, Align::left, style::kLeast);
+  const Box title = row.without_left(weekday + date + 8);
+  const double said = draw_line(canvas, title, words.say("panels.the_day"), style::kHeading,
+                                Align::left, style::kLeast);
+  if (const int page = book_.page_of(SheetKind::the_day); page > 0) {
+    draw_line(canvas, title.without_left(said + 3), words.say("panels.on_page", {{"page", page}}),
+              style::kBody, Align::left, style::kLeast);
+    canvas.link(row, page);
+    return;
+  }
   const int card = book_.page_of(SheetKind::rejoin_card);
   const Box says = rest.without_top(5 * kGrid).top(3 * kGrid);
   draw_line(canvas, says,

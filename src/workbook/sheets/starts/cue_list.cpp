@@ -16,7 +16,7 @@ constexpr std::size_t kShortList = 8;  // starts that are not worth two columns
 constexpr double kBetween = 6;
 constexpr double kInset = 1;  // of what stands below a row
 constexpr double kTempo = 17;
-constexpr double kToWriteOn = 5 * kGrid;  // below each start
+constexpr double kToWriteOn = 4 * kGrid;  // below each start
 constexpr double kLineFoot = 1.2;
 constexpr double kMostMark = 0.5;  // of a line: a longer mark has lines of its own
 
