@@ -117,7 +117,7 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
     return 1;
   }
   if (request.as_text) {
-    write_text(text_edition(plan, inputs.words), path, output);
+    write_text(text_edition(plan, inputs.words, request.print_weeks), path, output);
     return plan.fits ? 0 : 1;
   }
   const Print print = print_for(request, packet);

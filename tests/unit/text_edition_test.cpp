@@ -90,6 +90,26 @@ TEST_CASE("the text edition names every task with its bars, its tempi and its st
   }
 }
 
+TEST_CASE("the text edition of so many weeks has their days alone, and all the starts") {
+  const Plan plan = sample::plan("{title: T, bars: 48, tempo: 60}");
+  const std::string all = in_words(plan);
+  const std::string two = text_edition(plan, english_words(), 2);
+  CHECK(has(two, "\nWeek 2 of 11, "));
+  CHECK_FALSE(has(two, "\nWeek 3 of 11, "));
+  CHECK_FALSE(has(two, "The day itself"));
+  CHECK(has(all, "The day itself"));
+  CHECK(has(two, all.substr(all.find("\nCue starts\n"))));
+}
+
+TEST_CASE("the text edition says what is in force at starts, recalls and joins") {
+  const std::string text = in_words(sample::plan(
+      "title: T\nbars: 24\ntempo: 60\nmarks: [{bar: 9, note: new manual, holds: yes}]\n"));
+  CHECK(has(
+      text,
+      "\nStart 1: bar 1, bars 1 to 12, to the end of bar 3, quarter note = 60 beats a minute.\n"));
+  CHECK(count_of(text, "In force there: new manual.") > 5);
+}
+
 TEST_CASE("each outcome of the throws stands in the text edition once") {
   const Plan plan = sample::plan("{title: T, bars: 48, tempo: 60, practice: {dice: one die}}");
   const std::string text = in_words(plan);

@@ -177,12 +177,24 @@ TEST_CASE("a week that nearly fits a page is made to fit") {
   CHECK(book.contents.days.at(week.first()) == book.contents.days.at(week.last()));
 }
 
-TEST_CASE("the days end with the day itself and the page of the rejoin card") {
+TEST_CASE("the days end with the day itself and the page of its own sheet") {
   const Plan plan = sample::plan(many_bars(16, "Study"));
   const PaperBook book(plan, packet("full"), {}, english_words());
   const int last = book.contents.days.at(plan.days.back().date);
   const std::string words = book.drawn.pages()[last - 1].words();
   CHECK_THAT(words, Catch::Contains("\n20 March\nThe day itself\n"));
+  CHECK_THAT(words,
+             Catch::Contains("\nThe day itself\np.\u00a0" +
+                             std::to_string(book.contents.sheets.at(SheetKind::the_day)) + "\n"));
+}
+
+TEST_CASE("without a sheet of its own the day itself names the page of the rejoin card") {
+  Packet sheets;
+  for (const SheetKind kind : {SheetKind::day_panels, SheetKind::rejoin_card})
+    sheets.sheets.push_back(sheet_of(kind));
+  const PaperBook book(sample::plan(many_bars(16, "Study")), sheets, {}, english_words());
+  std::string words;
+  for (const DrawnPage& page : book.drawn.pages()) words += page.words();
   CHECK_THAT(words,
              Catch::Contains("The rejoin card is on page " +
                              std::to_string(book.contents.sheets.at(SheetKind::rejoin_card))));

@@ -39,17 +39,26 @@ std::string all_thrown(const Words& words, const DiceTable& table,
   return text;
 }
 
+// A section that has no name of its own is called by its bars.
+std::string name_of(const Words& words, const PlannedSection& section) {
+  const bool unnamed = section.name == bar_range(section.bars.first, section.bars.last);
+  return unnamed ? plain_bars(words, section.bars) : in_plain_signs(words, section.name);
+}
+
 }  // namespace
 
 std::vector<std::string> starts_in_words(const Words& words, const PlannedPiece& piece) {
   std::vector<std::string> lines;
-  for (const CueStart& cue : piece.cues)
+  for (const CueStart& cue : piece.cues) {
     lines.push_back(words.say(
         "in_words.start", {{"number", cue.number},
                            {"bar", cue.bar},
-                           {"section", in_plain_signs(words, piece.sections[cue.section].name)},
+                           {"section", name_of(words, piece.sections[cue.section])},
                            {"last", last_bar_from(piece, cue)},
                            {"tempo", plain_tempo(words, tempo_or_usual(piece.piece, cue.bar))}}));
+    if (const std::string mark = piece.piece.in_force_at(cue.bar); !mark.empty())
+      lines.back() += " " + words.say("in_words.in_force", {{"mark", mark}});
+  }
   for (const DiceTable& table : piece.dice) {
     lines.push_back(words.say(how_to_throw(table)));
     for (const DiceTable::Row& row : table.rows)

@@ -51,6 +51,8 @@ class TaskInWords {
     return words_.say("in_words.about_minutes", {{"minutes", minutes_text(task_.minutes)}});
   }
 
+  std::string in_force() const { return mark_in_force(piece_, task_); }
+
   std::vector<std::string> marks() const { return marks_in(words_, piece_, task_.bars); }
 
  private:
@@ -117,6 +119,8 @@ std::vector<std::string> task_in_words(const Words& words, const Plan& plan, con
   if (task.reason == Reason::recorded) lines.push_back(words.say("task.record"));
   if (task.drill == Drill::learn)
     for (const std::string& mark : one.marks()) lines.push_back(mark);
+  if (const std::string mark = one.in_force(); !mark.empty())
+    lines.push_back(words.say("in_words.in_force", {{"mark", mark}}));
   return lines;
 }
 

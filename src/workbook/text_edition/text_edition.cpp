@@ -19,14 +19,15 @@ constexpr int kTimesExplained = 2;  // a drill, as on the panels
 
 class TextEdition {
  public:
-  TextEdition(const Plan& plan, const Words& words)
-      : plan_(plan), words_(words), first_uses_(first_uses(plan)) {}
+  TextEdition(const Plan& plan, const Words& words, int most_weeks)
+      : plan_(plan), words_(words), most_weeks_(most_weeks), first_uses_(first_uses(plan)) {}
 
   std::string write() {
     write_head();
     write_how();
-    for (const PlanWeek& week : shown_weeks(plan_)) write_week(week);
-    write_the_day();
+    const std::vector<PlanWeek> weeks = printed_weeks(plan_, most_weeks_);
+    for (const PlanWeek& week : weeks) write_week(week);
+    if (!weeks.empty() && weeks.back().last() == plan_.days.back().date) write_the_day();
     for (const PlannedPiece& piece : plan_.pieces) write_starts(piece);
     return std::move(text_);
   }
@@ -133,6 +134,7 @@ class TextEdition {
 
   const Plan& plan_;
   const Words& words_;
+  int most_weeks_;
   std::set<const Task*> first_uses_;
   std::map<Drill, int> met_;
   std::string text_;
@@ -140,8 +142,8 @@ class TextEdition {
 
 }  // namespace
 
-std::string text_edition(const Plan& plan, const Words& words) {
-  return TextEdition(plan, words).write();
+std::string text_edition(const Plan& plan, const Words& words, int most_weeks) {
+  return TextEdition(plan, words, most_weeks).write();
 }
 
 }  // namespace cahier

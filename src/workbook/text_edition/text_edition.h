@@ -14,8 +14,8 @@ inline constexpr std::string_view kTextEditionMark = "cahier workbook: ";
 
 // UTF-8 in paragraphs of a line each, with an empty line before each heading and day; ends in a
 // newline. The title and the dates; how to use it, with the cautions; every day of the plan with
-// all that its panel says; the cue starts of each piece with their throws, and where to go on after
-// a slip.
-std::string text_edition(const Plan& plan, const Words& words);
+// all that its panel says, or the first `most_weeks` weeks of days alone (0 for all); the cue
+// starts of each piece with their throws, and where to go on after a slip.
+std::string text_edition(const Plan& plan, const Words& words, int most_weeks = 0);
 
 }  // namespace cahier

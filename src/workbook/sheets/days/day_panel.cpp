@@ -127,6 +127,7 @@ TaskRemarks DayPanels::remarks(const Task& task) {
   if (task.drill == Drill::slow_pass) add_below(words.say("task.once_more"));
   if (task.reason == Reason::listener) add_below(words.say("task.listener"));
   if (task.reason == Reason::recorded) add_below(words.say("task.record"));
+  if (task.drill == Drill::learn) remarks.to_write = words.say("places.what_it_is");
   if (task.drill == Drill::learn)
     for (const std::string& mark : marks_in(words, piece, task.bars)) add_below(mark);
   if (const std::string mark = mark_in_force(piece, task); !mark.empty()) add_below(mark);
@@ -176,14 +177,6 @@ Strip DayPanels::note_strip(const std::string& text) {
             const Box area = task_area(box).without_top(0.5).without_bottom(1.5);
             book_.canvas().rectangle(area.left(0.9), {{}, Fill{style::kDark, false}});
             block.draw(book_.canvas(), area.without_left(kNoteIndent));
-          }};
-}
-
-Strip DayPanels::what_it_is() {
-  const std::string label = book_.words().say(
-      told_to_name_++ < kFirstTimes ? "places.what_it_is_at_first" : "places.what_it_is");
-  return {style::kWritingRow, [this, label](const Box& box) {
-            draw_labelled_line(book_.canvas(), task_area(box), label, style::kSmall);
           }};
 }
 
@@ -247,7 +240,6 @@ std::vector<Strip> DayPanels::strips(const Day& day) {
                           draw(box.without_left(inset));
                         }});
     }
-    if (task.drill == Drill::learn) strips.push_back(what_it_is());
     strips.back().height += kBetweenTasks;
     learned = learned || task.drill == Drill::learn;
     if (several && at + 1 < tasks.size() && ends_piece(at))

@@ -41,8 +41,6 @@ class DayPanels {
   Strip break_line();
   Strip stop_strip();
   Strip note_strip(const std::string& text);
-  // Where the player writes what new bars are; said at length the first times.
-  Strip what_it_is();
   // To write what happened on, named by the word under `label`; `before` stands in front of it.
   Strip report_line(const std::string& before, std::string_view label);
   Box task_area(const Box& box) const;
@@ -55,7 +53,6 @@ class DayPanels {
   std::set<const Task*> first_uses_;  // of what may have been missed
   std::vector<ChunkLabels> labels_;   // by piece
   int told_to_stop_ = 0;
-  int told_to_name_ = 0;
   std::map<Drill, int> met_;  // how often each drill has been asked for
 };
 

@@ -6,6 +6,7 @@
 #include "workbook/parts/task_words.h"
 #include "workbook/parts/tempo_mark.h"
 #include "workbook/parts/ticks.h"
+#include "workbook/parts/writing_lines.h"
 #include "workbook/style.h"
 
 namespace cahier {
@@ -26,7 +27,8 @@ constexpr double kCode = 12;
 constexpr double kMostTempoWords = 15;  // in place of a tempo; longer ones take two lines
 constexpr std::size_t kMostTempi = 2;   // named below the first; more are said in words
 constexpr std::size_t kMostBeside = 2;  // lines below the drill's name: more go below the task
-constexpr int kMostTickLines = 8;       // before the circles go on in a further strip
+constexpr double kRounding = 1e-6;
+constexpr int kMostTickLines = 8;  // before the circles go on in a further strip
 
 const PlannedPiece& piece_of(const Book& book, const Task& task) {
   return book.plan().pieces[task.piece];
@@ -53,6 +55,12 @@ struct LaidOutTask {
   std::vector<TempoFrom> later;  // tempi below the first one
   std::string proportion;        // said in their place where they are too many
   TextBlock in_words;            // said in place of any
+  std::string to_write;          // before a line to write on
+
+  // Under the drill's name, left of the circles.
+  bool writes_beside() const {
+    return words_height() + style::kWritingRow <= ticks.height(0, first_ticks()) + kRounding;
+  }
 
   bool has_tempo() const { return shows_tempo(task) || in_words.height() > 0; }
   double below_at() const {
@@ -238,7 +246,8 @@ LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
           ticks,
           std::move(later),
           many ? book.words().say("task.tempo_in_proportion") : std::string(),
-          TextBlock(faces, tempo_in_words(book, task), style::kSmall, tempo_words_width(columns))};
+          TextBlock(faces, tempo_in_words(book, task), style::kSmall, tempo_words_width(columns)),
+          remarks.to_write};
 }
 
 // What a task's tempi, or the words in their place, need.
@@ -301,6 +310,11 @@ std::vector<Strip> task_strips(Book& book, const TaskColumns& columns, const Tas
                          laid.first_ticks());
          draw_tempo_and_minutes(laid, box, below);
          draw_code(laid, box);
+         if (!laid.to_write.empty() && laid.writes_beside())
+           draw_labelled_line(laid.book.canvas(),
+                              box.top(laid.ticks.height(0, laid.first_ticks()))
+                                  .left(laid.columns.bars + kGap + laid.columns.words),
+                              laid.to_write, style::kSmall);
          laid.across.draw(
              laid.book.canvas(),
              box.without_top(laid.above_across()).without_left(laid.columns.bars + kGap));
@@ -312,6 +326,10 @@ std::vector<Strip> task_strips(Book& book, const TaskColumns& columns, const Tas
                                         first, count);
                       }});
   }
+  if (!laid.to_write.empty() && !laid.writes_beside())
+    strips.push_back({style::kWritingRow, [laid](const Box& box) {
+                        draw_labelled_line(laid.book.canvas(), box, laid.to_write, style::kSmall);
+                      }});
   return strips;
 }
 

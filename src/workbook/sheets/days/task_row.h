@@ -30,9 +30,10 @@ TaskColumns task_columns(const Book& book, double width);
 
 // What is said about a task besides its drill, in small type.
 struct TaskRemarks {
-  std::string beside;  // after the drill's name, or below it; a touch on it leads to a page
-  int leads_to = 0;    // that page; 0 without one
-  std::string below;   // a paragraph each line
+  std::string beside;    // after the drill's name, or below it; a touch on it leads to a page
+  int leads_to = 0;      // that page; 0 without one
+  std::string below;     // a paragraph each line
+  std::string to_write;  // before a line to write on; no line without it
 };
 
 // The task in strips of which none is higher than a fraction of a page. REQUIRES: book, task and
