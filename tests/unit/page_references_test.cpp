@@ -1,5 +1,6 @@
 // The pages that the day panels of a programme name: those of the task's own piece.
 #include <algorithm>
+#include <cctype>
 #include <map>
 #include <set>
 
@@ -8,6 +9,9 @@
 #include "sample_plan.h"
 #include "sheet_words.h"
 #include "text/phrasing.h"
+#include "text/templates.h"
+#include "workbook/packet.h"
+#include "workbook/workbook.h"
 
 using namespace cahier;
 using sample::has;
@@ -127,4 +131,78 @@ TEST_CASE("A cue start names the first page of its piece's sheet") {
     CHECK(has(book.page(first), " · " + title + "\n"));
     CHECK_FALSE(has(book.page(first - 1), " · " + title + "\n"));
   }
+}
+
+namespace {
+
+std::vector<DrawnLink> links_on(const DrawnPage& page) {
+  std::vector<DrawnLink> links;
+  for (const DrawnItem& item : page.items)
+    if (const auto* link = std::get_if<DrawnLink>(&item)) links.push_back(*link);
+  return links;
+}
+
+// "p. 12", "on page 12", "(page 12)": the page that a text names; 0 when it names none.
+int page_named_in(const std::string& text) {
+  for (const std::string& before :
+       {std::string("page "), std::string("p.\u00a0"), std::string("page\u00a0")}) {
+    const std::size_t at = text.find(before);
+    if (at == std::string::npos) continue;
+    const std::string number = text.substr(at + before.size());
+    if (!number.empty() && std::isdigit(static_cast<unsigned char>(number.front())))
+      return std::stoi(number);
+  }
+  return 0;
+}
+
+// The title that the named page has at its head, by what names it.
+std::string title_named_by(const std::string& text) {
+  if (text.find("ejoin card") != std::string::npos) return english_words().say("rejoin_card.title");
+  if (text.find("left out") != std::string::npos) return english_words().say("left_out.title");
+  return "";
+}
+
+// References in texts, each checked against the page it names. Where a short one ("p. 12") stands
+// alone, a link under it leads to the same page.
+int checked_references(const Plan& plan, const Packet& packet) {
+  const DrawnBook book =
+      draw_until_settled(sample::typefaces(), [&](Canvas& canvas, const Contents& known) {
+        return draw_workbook(canvas, plan, packet, english_words(), {}, known);
+      });
+  int references = 0;
+  for (const DrawnPage& page : book.canvas->pages())
+    for (const DrawnText& text : page.texts()) {
+      const int number = page_named_in(text.text);
+      if (number == 0) continue;
+      INFO(text.text << " on a page that begins " << page.words().substr(0, 40));
+      ++references;
+      REQUIRE(number <= book.canvas->page_count());
+      const std::string named = "\n" + book.canvas->pages()[number - 1].words();
+      if (const std::string title = title_named_by(text.text); !title.empty()) {
+        CHECK(has(named, "\n" + title + "\n"));
+        continue;
+      }
+      const std::vector<DrawnLink> links = links_on(page);
+      CHECK(std::ranges::any_of(links, [&](const DrawnLink& link) {
+        return link.page == number && link.area.overlaps(text.within);
+      }));
+    }
+  return references;
+}
+
+Packet full_packet() {
+  Diagnostics diagnostics;
+  return read_packet(Templates().read("packets", "full"), diagnostics);
+}
+
+}  // namespace
+
+TEST_CASE("Every page that a text of a book names is the one that it means") {
+  CHECK(checked_references(programme(), full_packet()) > 60);
+  CHECK(checked_references(sample::plan("{title: T, bars: 48, tempo: 120, level: 4}"),
+                           full_packet()) > 20);
+  Plan plan =
+      sample::plan("{title: T, bars: 60, tempo: 100, level: 5}", "2027-01-04", "2027-01-12");
+  REQUIRE_FALSE(plan.fits);
+  CHECK(checked_references(plan, full_packet()) >= 2);
 }
