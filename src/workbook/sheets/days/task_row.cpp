@@ -12,31 +12,12 @@
 namespace cahier {
 namespace {
 
-constexpr int kCirclesInLine = 5;
-constexpr double kGap = 3;             // between columns
-constexpr double kTempoGap = 2;        // more of it in front of the tempo
 constexpr double kLine = style::kRow;  // height of a line of bars, of a drill's name
 constexpr double kSmallLine = 3 * kGrid;
 constexpr double kCodeLine = 2 * kGrid;  // where the code stands below the bars
-constexpr double kLeastWide = 140;       // narrower, tempo and minutes go below the drill's words
-constexpr double kMostBars = 34;
-constexpr double kMostLabels = 22;
-constexpr double kMostLabelsNarrow = 15;
-constexpr double kMinutesColumn = 14;
-constexpr double kCode = 12;
-constexpr double kMostTempoWords = 15;  // in place of a tempo; longer ones take two lines
-constexpr std::size_t kMostTempi = 2;   // named below the first; more are said in words
-constexpr std::size_t kMostBeside = 2;  // lines below the drill's name: more go below the task
+constexpr std::size_t kMostBeside = 2;   // lines below the drill's name: more go below the task
 constexpr double kRounding = 1e-6;
 constexpr int kMostTickLines = 8;  // before the circles go on in a further strip
-
-const PlannedPiece& piece_of(const Book& book, const Task& task) {
-  return book.plan().pieces[task.piece];
-}
-
-double text_width(const Book& book, const std::string& text, const TextStyle& style) {
-  return book.typefaces().width(text, style.face, style.size_pt) + 0.5;
-}
 
 // Everything about a task that is measured before it is drawn.
 struct LaidOutTask {
@@ -85,17 +66,8 @@ struct LaidOutTask {
     return on_grid(std::max({words_height(), ticks.height(0, first_ticks()), bars_height(), code}));
   }
   double first_height() const { return above_across() + across.height(); }
-  double ticks_at() const { return columns.bars + columns.words + 2 * kGap; }
+  double ticks_at() const { return columns.bars + columns.words + 2 * kColumnGap; }
 };
-
-std::string later_label(const Book& book, const TempoFrom& from) {
-  return book.words().say("task.tempo_from", {{"bar", from.bar}});
-}
-
-double later_width(const Book& book, const Task& task, const TempoFrom& from) {
-  return text_width(book, later_label(book, from), style::kSmall) + 1 +
-         tempo_width(book.typefaces(), tempo_at(task, from.bar), style::kSmall) + 0.5;
-}
 
 void draw_bars(const LaidOutTask& laid, const Box& box) {
   Box rest = box.left(laid.columns.bars);
@@ -115,7 +87,7 @@ void draw_beside(const LaidOutTask& laid, const Box& box) {
 // Returns what is left below the words.
 Box draw_words(const LaidOutTask& laid, const Box& box) {
   Canvas& canvas = laid.book.canvas();
-  const Box words = box.without_left(laid.columns.bars + kGap);
+  const Box words = box.without_left(laid.columns.bars + kColumnGap);
   Box rest = words.left(laid.title_width);
   for (const std::string& line : laid.title) {
     const Box row = rest.top(kLine);
@@ -146,7 +118,7 @@ void draw_tempi(const LaidOutTask& laid, const Box& box) {
     laid.in_words.draw(canvas, box.without_top((kLine - laid.in_words.line_height()) / 2));
     return;
   }
-  const PlannedPiece& piece = piece_of(laid.book, laid.task);
+  const PlannedPiece& piece = laid.book.plan().pieces[laid.task.piece];
   // Each cue start has a line of its own, and its own tempo.
   Tempo before = tempo_of(laid.task);
   if (laid.task.cues.empty()) draw_tempo(canvas, box.top(kLine), before, style::kStandText);
@@ -179,13 +151,13 @@ void draw_tempo_and_minutes(const LaidOutTask& laid, const Box& box, const Box& 
   Box minutes;
   if (columns.wide()) {
     minutes = box.without_right(columns.code).right(columns.minutes);
-    tempo = box.without_right(columns.code + columns.minutes + kGap).right(columns.tempo);
+    tempo = box.without_right(columns.code + columns.minutes + kColumnGap).right(columns.tempo);
   } else if (columns.stacked) {
     tempo = below_words;
     minutes = below_words.without_top(laid.has_tempo() ? kLine + laid.later_height() : 0);
   } else {
-    tempo = below_words.without_right(kMinutesColumn + kGap);
-    minutes = below_words.right(kMinutesColumn);
+    tempo = below_words.without_right(kTaskMinutes + kColumnGap);
+    minutes = below_words.right(kTaskMinutes);
   }
   draw_line(laid.book.canvas(), minutes.top(kLine),
             minutes_phrase(laid.book.words(), laid.task.minutes), style::kBody,
@@ -193,20 +165,15 @@ void draw_tempo_and_minutes(const LaidOutTask& laid, const Box& box, const Box& 
   if (laid.has_tempo()) draw_tempi(laid, tempo);
 }
 
-std::string tempo_in_words(const Book& book, const Task& task) {
-  return task.drill == Drill::run_through ? book.words().say("task.tempo_as_on_the_day")
-                                          : std::string();
-}
-
 double tempo_words_width(const TaskColumns& columns) {
   if (columns.wide()) return columns.tempo;
-  return columns.stacked ? columns.words : columns.words - kMinutesColumn - kGap;
+  return columns.stacked ? columns.words : columns.words - kTaskMinutes - kColumnGap;
 }
 
 LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
                     const TaskRemarks& remarks) {
   const Typefaces& faces = book.typefaces();
-  const PlannedPiece& piece = piece_of(book, task);
+  const PlannedPiece& piece = book.plan().pieces[task.piece];
   const std::vector<TickRow> rows = tick_rows(book.words(), piece, task);
   const TickRows ticks(faces, rows, columns.labels, kCirclesInLine, kLine);
   const std::vector<std::string> bars = task_bars(book.words(), piece, task);
@@ -216,7 +183,8 @@ LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
   const double free_label = TickRows::width(columns.labels, 0);
   const double title_width = columns.words + (label_is_free ? free_label : 0);
   const bool below_is_free = ticks.height() <= kLine;
-  const double below_width = below_is_free ? columns.words + kGap + columns.circles : columns.words;
+  const double below_width =
+      below_is_free ? columns.words + kColumnGap + columns.circles : columns.words;
   std::vector<std::string> title =
       wrap(faces, drill_title(book.words(), task), style::kStandText, title_width);
   std::vector<TempoFrom> later = shows_tempo(task) ? later_tempi(task) : std::vector<TempoFrom>();
@@ -241,8 +209,9 @@ LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
           is_beside,
           remarks.leads_to,
           is_across ? none : beside_circles,
-          is_across ? TextBlock(faces, below, style::kSmall, columns.width - columns.bars - kGap)
-                    : none,
+          is_across
+              ? TextBlock(faces, below, style::kSmall, columns.width - columns.bars - kColumnGap)
+              : none,
           ticks,
           std::move(later),
           many ? book.words().say("task.tempo_in_proportion") : std::string(),
@@ -250,53 +219,7 @@ LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
           remarks.to_write};
 }
 
-// What a task's tempi, or the words in their place, need.
-double tempo_column(const Book& book, const Task& task) {
-  const Typefaces& faces = book.typefaces();
-  double width =
-      std::min(kMostTempoWords, text_width(book, tempo_in_words(book, task), style::kSmall));
-  if (!shows_tempo(task)) return width;
-  width = std::max(width, tempo_width(faces, tempo_of(task), style::kStandText) + 0.5);
-  if (covers(task.drill, Covers::starts))
-    for (const TempoFrom& from : task.tempi)
-      width =
-          std::max(width, tempo_width(faces, tempo_at(task, from.bar), style::kStandText) + 0.5);
-  const std::vector<TempoFrom> later = later_tempi(task);
-  if (later.size() > kMostTempi) return width;
-  for (const TempoFrom& from : later) width = std::max(width, later_width(book, task, from));
-  return width;
-}
-
 }  // namespace
-
-TaskColumns task_columns(const Book& book, double width) {
-  TaskColumns columns;
-  columns.width = width;
-  const bool narrow = width < kLeastWide;
-  const double most_labels = narrow ? kMostLabelsNarrow : kMostLabels;
-  for (const Day& day : book.plan().days)
-    for (const Task& task : day.tasks) {
-      const PlannedPiece& piece = piece_of(book, task);
-      for (const std::string& bars : task_bars(book.words(), piece, task))
-        columns.bars = std::max(columns.bars, text_width(book, bars, style::kStandBars));
-      columns.labels = std::max(
-          columns.labels, TickRows::label_width(book.typefaces(),
-                                                tick_rows(book.words(), piece, task), most_labels));
-      columns.tempo = std::max(columns.tempo, tempo_column(book, task));
-    }
-  columns.bars = std::min(columns.bars, kMostBars);
-  columns.circles = TickRows::width(columns.labels, kCirclesInLine);
-  const double right = narrow ? 0 : kCode + kMinutesColumn + columns.tempo + 2 * kGap + kTempoGap;
-  columns.words = width - columns.bars - columns.circles - right - 2 * kGap;
-  if (narrow) {
-    columns.stacked = columns.tempo + kGap + kMinutesColumn > columns.words;
-    columns.tempo = 0;
-  } else {
-    columns.minutes = kMinutesColumn;
-    columns.code = kCode;
-  }
-  return columns;
-}
 
 std::vector<Strip> task_strips(Book& book, const TaskColumns& columns, const Task& task,
                                const TaskRemarks& remarks) {
@@ -313,11 +236,11 @@ std::vector<Strip> task_strips(Book& book, const TaskColumns& columns, const Tas
          if (!laid.to_write.empty() && laid.writes_beside())
            draw_labelled_line(laid.book.canvas(),
                               box.top(laid.ticks.height(0, laid.first_ticks()))
-                                  .left(laid.columns.bars + kGap + laid.columns.words),
+                                  .left(laid.columns.bars + kColumnGap + laid.columns.words),
                               laid.to_write, style::kSmall);
          laid.across.draw(
              laid.book.canvas(),
-             box.without_top(laid.above_across()).without_left(laid.columns.bars + kGap));
+             box.without_top(laid.above_across()).without_left(laid.columns.bars + kColumnGap));
        }});
   for (int first = laid.first_ticks(); first < laid.ticks.line_count(); first += kMostTickLines) {
     const int count = std::min(kMostTickLines, laid.ticks.line_count() - first);

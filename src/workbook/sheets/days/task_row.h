@@ -6,27 +6,9 @@
 
 #include "workbook/book.h"
 #include "workbook/parts/strip.h"
+#include "workbook/sheets/days/task_columns.h"
 
 namespace cahier {
-
-// The columns of all tasks of a book, millimetres. Where the page is narrow, tempo and minutes
-// stand below the drill's words and their columns are 0 wide.
-struct TaskColumns {
-  double width = 0;  // of all
-  double bars = 0;
-  double words = 0;
-  double labels = 0;   // in front of the circles
-  double circles = 0;  // labels and circles together
-  double tempo = 0;
-  double minutes = 0;
-  double code = 0;
-  bool stacked = false;  // below the words the minutes stand under the tempo, not beside it
-
-  bool wide() const { return minutes > 0; }
-};
-
-// For tasks in `width` millimetres.
-TaskColumns task_columns(const Book& book, double width);
 
 // What is said about a task besides its drill, in small type.
 struct TaskRemarks {
