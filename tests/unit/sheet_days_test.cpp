@@ -4,13 +4,13 @@
 #include "catch.h"
 #include "drawn_sheet.h"
 #include "hostile_plans.h"
+#include "plan/first_uses.h"
 #include "sample_pieces.h"
 #include "sample_plan.h"
 #include "sheet_words.h"
 #include "sound_plan.h"
 #include "text/phrasing.h"
 #include "workbook/parts/week_words.h"
-#include "plan/first_uses.h"
 
 using namespace cahier;
 using sample::count_of;
@@ -207,6 +207,28 @@ TEST_CASE("New bars have a line to write what they are, beside the circles where
     CHECK(count_of(words, "\nwhat it is\n") == learned);
     CHECK(count_of(one_line(words), "Write what it is: a scale, a broken chord") == 2);
   }
+}
+
+TEST_CASE("The code of the tenth task of a day stands clear of its minutes") {
+  Plan plan = sound_plan();
+  const Task recall = sound::recall({1, 4}, {0});
+  plan.days[3].tasks.assign(12, recall);
+  for (int task = 0; task < 12; ++task)
+    plan.days[3].tasks[task].id = "0107-" + std::to_string(task + 1);
+  const DrawnSheet sheet(draw_day_panels, plan);
+  int codes = 0;
+  for (const DrawnPage& page : sheet.canvas().pages())
+    for (const DrawnText& code : page.texts()) {
+      if (!code.text.starts_with("0107-1") || code.text.size() != 7) continue;
+      const double left = code.within.right() -
+                          sample::typefaces().width(code.text, code.style.face, code.style.size_pt);
+      for (const DrawnText& minutes : page.texts())
+        if (minutes.text.ends_with("min") && std::abs(minutes.within.y - code.within.y) < 0.1) {
+          ++codes;
+          CHECK(left - minutes.within.right() > 1);
+        }
+    }
+  CHECK(codes == 3);
 }
 
 TEST_CASE("A day panel says date, minutes, bars, drill and code of every task") {

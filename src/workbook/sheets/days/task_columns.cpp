@@ -15,7 +15,7 @@ constexpr double kLeastWide = 140;  // narrower, tempo and minutes go below the 
 constexpr double kMostBars = 34;
 constexpr double kMostLabels = 22;
 constexpr double kMostLabelsNarrow = 15;
-constexpr double kCode = 12;
+constexpr double kBeforeCode = 1.5;     // at least, after the minutes
 constexpr double kMostTempoWords = 15;  // in place of a tempo; longer ones take two lines
 
 double later_width(const Book& book, const Task& task, const TempoFrom& from) {
@@ -45,6 +45,7 @@ double tempo_column(const Book& book, const Task& task) {
 TaskColumns task_columns(const Book& book, double width) {
   TaskColumns columns;
   columns.width = width;
+  double code = 0;
   const bool narrow = width < kLeastWide;
   const double most_labels = narrow ? kMostLabelsNarrow : kMostLabels;
   for (const Day& day : book.plan().days)
@@ -56,18 +57,19 @@ TaskColumns task_columns(const Book& book, double width) {
           columns.labels, TickRows::label_width(book.typefaces(),
                                                 tick_rows(book.words(), piece, task), most_labels));
       columns.tempo = std::max(columns.tempo, tempo_column(book, task));
+      code = std::max(code, kBeforeCode + text_width(book, task.id, style::kFine));
     }
   columns.bars = std::min(columns.bars, kMostBars);
   columns.circles = TickRows::width(columns.labels, kCirclesInLine);
   const double right =
-      narrow ? 0 : kCode + kTaskMinutes + columns.tempo + 2 * kColumnGap + kTempoGap;
+      narrow ? 0 : code + kTaskMinutes + columns.tempo + 2 * kColumnGap + kTempoGap;
   columns.words = width - columns.bars - columns.circles - right - 2 * kColumnGap;
   if (narrow) {
     columns.stacked = columns.tempo + kColumnGap + kTaskMinutes > columns.words;
     columns.tempo = 0;
   } else {
     columns.minutes = kTaskMinutes;
-    columns.code = kCode;
+    columns.code = code;
   }
   return columns;
 }
