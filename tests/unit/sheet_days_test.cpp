@@ -169,7 +169,7 @@ TEST_CASE("Every chunk of a plan has one row that asks whether it is learned, ne
 TEST_CASE("A day panel has two circles for a slow pass, and says what the second is for") {
   const std::string words = DrawnSheet(draw_day_panels, sound_plan()).words();
   CHECK(count_of(words, "\nagain\n") == 2);
-  CHECK(count_of(one_line(words), "Again, if bars were mended: ring them.") == 2);
+  CHECK(count_of(one_line(words), "Second circle: only after mending.") == 2);
 }
 
 TEST_CASE("Joins and recalls say what is in force where they begin") {

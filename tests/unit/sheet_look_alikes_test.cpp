@@ -65,7 +65,7 @@ TEST_CASE("Look-alikes stand side by side with their forks, what follows, and dr
   const DrawnSheet sheet(draw_look_alikes, plan);
   const std::string words = sheet.words();
   CHECK(has(words, "\n4 bars\nalike\n"));
-  CHECK(has(words, "\n9–16\nA, then B\nFrom bar 13 on:\n"));
+  CHECK(has(words, "\n9–16\nA to its end, then B\nFrom bar 13 on:\n"));
   CHECK(has(words, "\n41–48\nA again\nFrom bar 45 on:\n"));
   const int drills = drills_in(plan);
   REQUIRE(drills > 0);

@@ -424,8 +424,11 @@ TEST_CASE("The goal of a week without new bars names its longest stretch and how
         "This week: section A from memory, counting aloud.");
   CHECK(goal({task(Drill::counted_pass, {1, 7}), task(Drill::recall, {1, 7}), spoken}) ==
         "This week: bars 1–7 from memory, without stopping.");
-  CHECK(goal({task(Drill::silent_run, {1, 12}), task(Drill::recall, {1, 8})}) ==
-        "This week: the whole piece in your head, away from the instrument.");
+  // What is played comes before what is heard in the head.
+  CHECK(goal({task(Drill::silent_run, {1, 12}), task(Drill::recall, {1, 7})}) ==
+        "This week: bars 1–7 from memory, without stopping.");
+  CHECK(goal({task(Drill::silent_run, {1, 12}), join}) ==
+        "Once this week: hear the whole piece in your head, away from the instrument.");
   CHECK(goal({join, spoken, starts}) == "This week: begin anywhere, score shut.");
   CHECK(goal({join, spoken}) == "This week: the weakest bars, spoken and written.");
   CHECK(goal({join}) == "This week: the seams between what you know.");

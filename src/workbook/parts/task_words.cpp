@@ -21,11 +21,6 @@ std::string parts_label(const Words& words, const PlannedPiece& piece,
   return words.say(parts.size() == 2 ? "task.both" : "task.all");
 }
 
-std::string thrown_name(const Words& words, const PlannedPiece& piece) {
-  const bool coins = !piece.dice.empty() && piece.dice.front().faces == 2;
-  return words.say(coins ? "task.coins" : "task.dice");
-}
-
 std::string cue_numbers(const Words& words, const Task& task) {
   std::vector<std::string> numbers;
   for (const int cue : task.cues) numbers.push_back(std::to_string(cue));
@@ -56,6 +51,11 @@ std::string cue_starts_title(const Words& words, const Task& task) {
 }
 
 }  // namespace
+
+std::string thrown_name(const Words& words, const PlannedPiece& piece) {
+  const bool coins = !piece.dice.empty() && piece.dice.front().faces == 2;
+  return words.say(coins ? "task.coins" : "task.dice");
+}
 
 std::string short_part(const Words& words, const std::string& part) {
   if (part == "right hand") return words.say("task.right_hand");

@@ -13,11 +13,10 @@ struct Goal {
   std::string_view key;
 };
 
-// The drills whose stretches can be a goal, from the one that tells most of a memory on.
+// The drills whose played stretches can be a goal, from the one that tells most of a memory on.
 constexpr Goal kGoals[] = {{Drill::recall, "week.goal_whole"},
                            {Drill::counted_pass, "week.goal_counted"},
-                           {Drill::slow_pass, "week.goal_slowly"},
-                           {Drill::silent_run, "week.goal_silent"}};
+                           {Drill::slow_pass, "week.goal_slowly"}};
 
 // The longest that one drill asks for; nullptr without any.
 const Task* longest(std::span<const Day> week, Drill drill) {
@@ -64,6 +63,7 @@ std::string week_stretch(const Words& words, const Plan& plan, std::span<const D
     most = task;
     key = goal.key;
   }
+  if (!most && (most = longest(week, Drill::silent_run))) key = "week.goal_silent";
   if (!most) return other_work(words, week);
   const PlannedPiece& planned = plan.pieces[most->piece];
   std::string what = stretch(words, planned, most->bars);

@@ -8,6 +8,7 @@
 #include "text/phrasing.h"
 #include "workbook/all_sheets.h"
 #include "workbook/parts/prose.h"
+#include "workbook/parts/task_words.h"
 
 namespace cahier {
 namespace {
@@ -55,7 +56,9 @@ void draw_readiness_check(Book& book) {
     draw_piece_checks(prose, words, planned.piece);
   }
   prose.heading(words.say("readiness_check.the_desk"));
-  for (const std::string& thing : words.list("readiness_check.things")) prose.tick(thing);
+  for (const std::string& thing : words.list(
+           "readiness_check.things", {{"thrown", thrown_name(words, book.plan().pieces.front())}}))
+    prose.tick(thing);
 
   prose.heading(words.say("readiness_check.the_day"));
   prose.writing_line(

@@ -33,7 +33,8 @@ CoverFact chunks_fact(const Words& words, const Totals& totals) {
 CoverFact runs_fact(const Plan& plan, const Words& words, const Totals& totals) {
   if (is_later_edition(plan))
     return {std::to_string(totals.runs), words.count("cover.runs_to_come", totals.runs)};
-  if (plan.upkeep) return {std::to_string(totals.runs), words.count("cover.runs", totals.runs)};
+  if (plan.upkeep || (plan.fits && plan.pieces.size() == 1))
+    return {std::to_string(totals.runs), words.count("cover.runs", totals.runs)};
   return {std::to_string(plan.runs_required()),
           plan.pieces.size() > 1 ? words.say("cover.runs_each")
                                  : words.count("cover.runs", plan.runs_required())};

@@ -2,9 +2,9 @@
 
 #include "paper/text_fitting.h"
 #include "workbook/all_sheets.h"
-#include "workbook/sheets/runs/notes_page.h"
 #include "workbook/parts/table.h"
 #include "workbook/parts/ticks.h"
+#include "workbook/sheets/runs/notes_page.h"
 #include "workbook/sheets/runs/rejoin_points.h"
 
 namespace cahier {

@@ -7,9 +7,9 @@
 
 #include "paper/text_fitting.h"
 #include "text/phrasing.h"
-#include "workbook/sheets/runs/place_words.h"
 #include "workbook/parts/table.h"
 #include "workbook/parts/times_text.h"
+#include "workbook/sheets/runs/place_words.h"
 
 namespace cahier {
 namespace {
@@ -115,7 +115,9 @@ std::string bars_of(const Words& words, const Rejoin& rejoin) {
   for (const BarRange& bars : rejoin.from)
     text.append(text.empty() ? "" : ", ").append(bar_range(bars.first, bars.last));
   if (rejoin.to == 0) return words.say("places.after_slip_to_end", {{"bars", text}});
-  return words.say("places.after_slip", {{"bars", text}, {"bar", rejoin.to}});
+  const bool repeats = rejoin.to < rejoin.from.front().first;
+  return words.say(repeats ? "places.after_slip_repeat" : "places.after_slip",
+                   {{"bars", text}, {"bar", rejoin.to}});
 }
 
 class CardDrawing {
