@@ -16,6 +16,7 @@ constexpr double kLeastShape = 6;
 constexpr double kHeadingGrowth = 1.3;
 constexpr double kGreatGrowth = 1.7;
 constexpr Stroke kOutline{0.5, style::kDark, 0, 0, false};
+constexpr double kAroundShape = 0.5;
 constexpr double kShapeGap = 2 * kGrid;
 constexpr int kStarPoints = 5;
 constexpr double kStarInner = 0.45;  // of its outer radius
@@ -57,7 +58,7 @@ double shape_beside(const TextStyle& style) {
 }
 
 void draw_shape(Canvas& canvas, const Box& box, Shape shape) {
-  const double side = std::min(box.width, box.height);
+  const double side = std::min(box.width, box.height) - 2 * kAroundShape;
   const Box square{box.centre().x - side / 2, box.centre().y - side / 2, side, side};
   switch (shape) {
     case Shape::circle:
@@ -88,8 +89,12 @@ void ChildPages::open() {
   if (!onward_.empty()) text(onward_, child_strong(book_.print()));
 }
 
-Box ChildPages::take(double height) {
+void ChildPages::keep(double height) {
   if (used_ > 0 && used_ + height > page_.height + 1e-6) open();
+}
+
+Box ChildPages::take(double height) {
+  keep(height);
   const Box box = rest().top(height);
   used_ += height;
   return box;

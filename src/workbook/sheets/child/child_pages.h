@@ -37,6 +37,8 @@ class ChildPages {
   // The next `height` millimetres; on a new page where they do not fit.
   Box take(double height);
   void skip(double height);
+  // Begins a new page where less than `height` is left.
+  void keep(double height);
   void text(std::string_view text, const TextStyle& style);
   // With a shape before it, to colour or for the eye.
   void point(std::string_view text, Shape shape);

@@ -10,8 +10,8 @@ namespace {
 
 constexpr double kLeastStair = 22;  // millimetres wide: "bars" of three digits in it
 constexpr double kMostStair = 40;
-constexpr double kStairRow = 27;
-constexpr double kStairRise = 12;  // from the first step of a row to the last
+constexpr double kStairRow = 22;
+constexpr double kStairRise = 9;  // from the first step of a row to the last
 constexpr Stroke kStairLine{0.5, style::kDark, 0, 0, false};
 constexpr Shape kPointShapes[] = {Shape::star, Shape::circle, Shape::triangle, Shape::square,
                                   Shape::diamond};
@@ -59,11 +59,12 @@ void draw_child_start(Book& book) {
   int at = 0;
   for (const std::string& text : words.list("child.how"))
     pages.point(text, kPointShapes[at++ % std::size(kPointShapes)]);
-  pages.skip(kGrid);
+  pages.skip(2 * kGrid);
   pages.text(words.say("child.grown_up"), strong);
   for (const std::string& text : words.list("child.grown_up_how"))
     pages.text(text, child_text(book.print()));
-  pages.skip(2 * kGrid);
+  pages.skip(3 * kGrid);
+  pages.keep(kStairRow + 2 * line_pitch(strong.size_pt));
   pages.text(words.say("child.by_heart"), strong);
   for (const PlannedPiece& piece : plan.pieces) {
     if (plan.pieces.size() > 1) pages.text(book.short_title(piece), strong);

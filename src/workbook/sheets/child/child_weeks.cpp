@@ -11,9 +11,9 @@
 namespace cahier {
 namespace {
 
-constexpr double kNameGap = 3;      // millimetres from a day's name to what it asks
-constexpr double kMostName = 0.22;  // of the page's width, for a weekday in full
-constexpr double kMostSpread = 15;  // white below a day
+constexpr double kNameGap = 3;       // millimetres from a day's name to what it asks
+constexpr double kMostName = 0.235;  // of the page's width, for a weekday in full
+constexpr double kMostSpread = 15;   // white below a day
 constexpr double kAfterShape = 2 * kGrid;
 // Of the usual size: larger where a week leaves room, smaller where it needs room, never under the
 // size of small paper.
@@ -42,13 +42,15 @@ class ChildWeek {
     pages_.text(week_title(words_, week_), child_great(book_.print()));
     pages_.text(date_span(words_, week_.first(), week_.last()), plain_);
     pages_.text(goal(), strong_);
+    pages_.skip(kGrid);
     for (std::size_t at = 0; at < lines_.size(); ++at) draw_day(at, spread);
     rule(pages_.take(kGrid));
     if (is_last()) {
       pages_.text(the_day(), strong_);
       rule(pages_.take(kGrid));
     }
-    pages_.text(hint(), plain_);
+    pages_.keep(foot_height());
+    pages_.text(hint(), child_text(book_.print()));
     pages_.write_in(words_.say("child.signed"));
   }
 
@@ -108,13 +110,18 @@ class ChildWeek {
     return std::max(line.shape ? shape_ : 0, block(line.text, plain_, line_width_).height());
   }
 
+  // The grown-up's hint and line.
+  double foot_height() const {
+    return block(hint(), child_text(book_.print()), pages_.rest().width).height() +
+           pages_.write_in_height(words_.say("child.signed"));
+  }
+
   // Of the whole week, without white below its days.
   double needed() const {
     const double width = pages_.rest().width;
     double height = block(week_title(words_, week_), child_great(book_.print()), width).height() +
                     block(date_span(words_, week_.first(), week_.last()), plain_, width).height() +
-                    block(goal(), strong_, width).height() + block(hint(), plain_, width).height() +
-                    kGrid + pages_.write_in_height(words_.say("child.signed"));
+                    block(goal(), strong_, width).height() + foot_height() + 2 * kGrid;
     if (is_last()) height += block(the_day(), strong_, width).height() + kGrid;
     for (const auto& lines : lines_) {
       height += kGrid;
@@ -126,7 +133,7 @@ class ChildWeek {
   // What the page has left, shared out below its days. REQUIRES: nothing is drawn yet.
   double spread_below() const {
     const double left = pages_.rest().height - needed();
-    return std::clamp(on_grid(left / static_cast<double>(lines_.size())), 0.0, kMostSpread);
+    return std::clamp(left / static_cast<double>(lines_.size()), 0.0, kMostSpread);
   }
 
   void rule(const Box& box) {
