@@ -1,6 +1,7 @@
 // A day in a child's words.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 

@@ -12,6 +12,7 @@ namespace {
 constexpr double kStar = 14;
 constexpr int kGoodOnes = 5;
 constexpr double kLadderHigh = 39;  // millimetres, the last of the growing bars
+constexpr double kGoOnHigh = 27;    // where to go on, with a row of bars
 constexpr double kLadderWide = 15;
 constexpr Stroke kLadderLine{0.6, style::kDark, 0, 0, false};
 
@@ -72,6 +73,7 @@ void draw_child_runs(Book& book) {
     const int runs = runs_of(book.plan(), at);
     if (runs == 0) continue;
     pages.skip(kGrid);
+    if (pieces.size() > 1) pages.keep(2 * kLadderHigh);
     if (pieces.size() > 1) pages.text(book.short_title(pieces[at]), child_heading(book.print()));
     pages.text(words.say("child.runs_stars"), child_strong(book.print()));
     pages.skip(kGrid);
@@ -80,6 +82,7 @@ void draw_child_runs(Book& book) {
     pages.skip(kGrid);
     draw_ladder(book, pages);
     if (pieces[at].rejoin.empty()) continue;
+    pages.keep(kGoOnHigh);
     pages.text(words.say("child.go_on"), child_strong(book.print()));
     pages.skip(kGrid);
     draw_go_on(book, pages, pieces[at]);

@@ -64,7 +64,7 @@ void draw_child_start(Book& book) {
   for (const std::string& text : words.list("child.grown_up_how"))
     pages.text(text, child_text(book.print()));
   pages.skip(3 * kGrid);
-  pages.keep(kStairRow + 2 * line_pitch(strong.size_pt));
+  pages.keep(kStairRow + line_pitch(strong.size_pt));
   pages.text(words.say("child.by_heart"), strong);
   for (const PlannedPiece& piece : plan.pieces) {
     if (plan.pieces.size() > 1) pages.text(book.short_title(piece), strong);
