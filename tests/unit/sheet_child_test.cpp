@@ -55,6 +55,13 @@ Plan with_tasks(std::vector<Task> tasks) {
   return plan;
 }
 
+// The weeks of a plan, each text behind the one before with a space between them.
+std::string in_one_line(const Plan& plan) {
+  std::string words = DrawnSheet(draw_child_weeks, plan).words();
+  std::replace(words.begin(), words.end(), '\n', ' ');
+  return words;
+}
+
 int pages_headed(const std::vector<DrawnPage>& pages, const std::string& head) {
   return static_cast<int>(std::count_if(pages.begin(), pages.end(), [&](const DrawnPage& page) {
     return page.words().rfind(head, 0) == 0;
@@ -117,11 +124,11 @@ TEST_CASE("bars of level 1 are played slowly where others are written or spoken"
       with_tasks({task(Drill::write_out, {1, 4}, {0}, 1), task(Drill::spoken_part, {5, 8}, {}, 1)});
   plan.pieces[0].piece.level = 1;
   plan.pieces[0].chunks[0].level = 4;  // as slips raise it
-  const std::string words = DrawnSheet(draw_child_weeks, plan).words();
-  CHECK(has(words, "\nVery slowly, by heart: bars 1–4 and 5–8.\n"));
+  const std::string words = in_one_line(plan);
+  CHECK(has(words, "Very slowly, by heart: bars 1–4 and 5–8. "));
   CHECK_FALSE(has(words, "Write"));
   plan.pieces[0].piece.level = 2;
-  CHECK(has(DrawnSheet(draw_child_weeks, plan).words(), "\nWrite down without looking: bars 1–4."));
+  CHECK(has(in_one_line(plan), "Write down without looking: bars 1–4."));
 }
 
 TEST_CASE("a child tosses one coin for two starts, a die for up to six") {

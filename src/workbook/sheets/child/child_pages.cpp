@@ -9,22 +9,30 @@
 namespace cahier {
 namespace {
 
-constexpr double kChildBody = 14;  // points, as printed
-constexpr double kWideBody = 16;
 constexpr double kWidePage = 180;  // millimetres
 constexpr double kLeastShape = 6;
-constexpr double kHeadingGrowth = 1.3;
-constexpr double kGreatGrowth = 1.7;
 constexpr Stroke kOutline{0.5, style::kDark, 0, 0, false};
 constexpr double kAroundShape = 0.5;
 constexpr double kShapeGap = 2 * kGrid;
 constexpr int kStarPoints = 5;
 constexpr double kStarInner = 0.45;  // of its outer radius
 
-TextStyle child_style(const Print& print, Face face, double growth) {
-  const double body = std::max(
-      style::kSize2, print.laid_out(print.paper.width < kWidePage ? kChildBody : kWideBody));
-  return {face, body * growth, style::kDark, TextRole::desk, Turn::none};
+// Body, heading and title.
+struct ChildSizes {
+  double body;
+  double heading;
+  double great;
+};
+
+ChildSizes sizes_for(const Print& print) {
+  if (print.laid_out(style::kSizeChild) <= style::kSize2)
+    return {style::kSize2, style::kSize3, style::kSize4};
+  if (print.paper.width < kWidePage) return {style::kSizeChild, style::kSize4, style::kSize5};
+  return {style::kSize4, style::kSize5, style::kSize6};
+}
+
+TextStyle child_style(Face face, double size) {
+  return {face, size, style::kDark, TextRole::desk, Turn::none};
 }
 
 // Corners on a ring, from its top; every second one nearer to its middle.
@@ -40,17 +48,22 @@ void draw_corners(Canvas& canvas, const Box& box, int corners, double second) {
 
 }  // namespace
 
-double child_least(const Print& print) {
-  return std::max(style::kSize2, print.laid_out(kChildBody));
+TextStyle child_text(const Print& print) { return child_style(Face::sans, sizes_for(print).body); }
+TextStyle child_strong(const Print& print) {
+  return child_style(Face::sans_bold, sizes_for(print).body);
 }
-
-TextStyle child_text(const Print& print) { return child_style(print, Face::sans, 1); }
-TextStyle child_strong(const Print& print) { return child_style(print, Face::sans_bold, 1); }
 TextStyle child_heading(const Print& print) {
-  return child_style(print, Face::sans_bold, kHeadingGrowth);
+  return child_style(Face::sans_bold, sizes_for(print).heading);
 }
 TextStyle child_great(const Print& print) {
-  return child_style(print, Face::sans_bold, kGreatGrowth);
+  return child_style(Face::sans_bold, sizes_for(print).great);
+}
+
+std::vector<double> child_sizes(const Print& print) {
+  const ChildSizes sizes = sizes_for(print);
+  std::vector<double> all = {sizes.heading, sizes.body};
+  if (sizes.body > style::kSizeChild) all.push_back(style::kSizeChild);
+  return all;
 }
 
 double shape_beside(const TextStyle& style) {
@@ -117,21 +130,29 @@ void ChildPages::point(std::string_view text, Shape shape) {
   skip(kGrid);
 }
 
-double ChildPages::write_in_height(std::string_view label) const {
+bool ChildPages::has_room_beside(std::string_view label) const {
   const TextStyle style = child_text(book_.print());
-  const double width = labelled_line_width(book_.typefaces(), label, style, page_.width / 3);
-  if (width <= page_.width) return style::kWritingRow;
-  return style::kWritingRow + TextBlock(book_.typefaces(), label, style, page_.width).height();
+  return book_.typefaces().width(label, style.face, style.size_pt) <= page_.width / 2;
+}
+
+double ChildPages::write_in_height(std::string_view label) const {
+  if (has_room_beside(label)) return style::kWritingRow;
+  return style::kWritingRow +
+         TextBlock(book_.typefaces(), label, child_text(book_.print()), page_.width).height();
 }
 
 void ChildPages::write_in(std::string_view label) {
   const TextStyle style = child_text(book_.print());
-  if (write_in_height(label) <= style::kWritingRow) {
-    draw_labelled_line(book_.canvas(), take(style::kWritingRow), label, style);
+  if (!has_room_beside(label)) {
+    text(label, style);
+    draw_writing_lines(book_.canvas(), take(style::kWritingRow), 1);
     return;
   }
-  text(label, style);
-  draw_writing_lines(book_.canvas(), take(style::kWritingRow), 1);
+  const Box row = take(style::kWritingRow);
+  const double taken = draw_line(book_.canvas(), row.bottom(line_pitch(style.size_pt)), label,
+                                 style, Align::left, style.size_pt);
+  const double y = row.bottom() - style::kWritingLine.width;
+  book_.canvas().line({row.x + taken + kShapeGap, y}, {row.right(), y}, style::kWritingLine);
 }
 
 void ChildPages::shapes(int count, Shape shape, double size) {

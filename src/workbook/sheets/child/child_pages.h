@@ -13,7 +13,8 @@ namespace cahier {
 
 // At least 14 points on the printed page, 16 where it is as wide as A4.
 TextStyle child_text(const Print& print);
-double child_least(const Print& print);  // points, as laid out
+// From the largest to the least: of what a page may be set in as it has room. Points, as laid out.
+std::vector<double> child_sizes(const Print& print);
 TextStyle child_strong(const Print& print);
 TextStyle child_heading(const Print& print);
 TextStyle child_great(const Print& print);
@@ -50,6 +51,7 @@ class ChildPages {
 
  private:
   void open();
+  bool has_room_beside(std::string_view label) const;
 
   Book& book_;
   std::string onward_;

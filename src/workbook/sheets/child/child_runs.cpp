@@ -68,6 +68,7 @@ void draw_child_runs(Book& book) {
   book.open_sheet(SheetKind::child_runs, words.say("child.runs_title"));
   ChildPages pages(book);
   pages.text(words.say("child.runs_title"), child_great(book.print()));
+  pages.skip(kGrid);
   for (const std::string& text : words.list("child.runs_how")) pages.point(text, Shape::circle);
   for (int at = 0; at < static_cast<int>(pieces.size()); ++at) {
     const int runs = runs_of(book.plan(), at);

@@ -22,6 +22,7 @@ class ChildStarts {
 
   void draw() {
     pages_.text(words_.say("child.starts_title"), child_great(book_.print()));
+    pages_.skip(kGrid);
     for (const std::string& text : words_.list("child.starts_how"))
       pages_.point(text, Shape::triangle);
     pages_.skip(2 * kGrid);

@@ -19,6 +19,7 @@ void draw_child_staves(Book& book) {
   book.open_sheet(SheetKind::child_staves, words.say("child.staves_title"));
   ChildPages pages(book);
   pages.text(words.say("child.staves_title"), child_great(book.print()));
+  pages.skip(kGrid);
   for (const std::string& text : words.list("child.staves_how")) pages.point(text, Shape::star);
   pages.skip(2 * kGrid);
   const Piece& piece = book.plan().pieces.front().piece;

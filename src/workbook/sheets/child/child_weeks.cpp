@@ -15,9 +15,6 @@ constexpr double kNameGap = 3;       // millimetres from a day's name to what it
 constexpr double kMostName = 0.235;  // of the page's width, for a weekday in full
 constexpr double kMostSpread = 15;   // white below a day
 constexpr double kAfterShape = 2 * kGrid;
-// Of the usual size: larger where a week leaves room, smaller where it needs room, never under the
-// size of small paper.
-constexpr double kGrowths[] = {1.25, 1.125, 1, 0.875};
 
 class ChildWeek {
  public:
@@ -27,11 +24,8 @@ class ChildWeek {
         week_(week),
         pages_(book, words_.say("child.week_more", {{"number", week.number}})) {
     for (const Day& day : week.days) lines_.push_back(child_lines(book, day));
-    set_in(1);
-    const double least = child_least(book.print());
-    for (const double growth : kGrowths) {
-      if (child_text(book.print()).size_pt * growth < least - 1e-9) break;
-      set_in(growth);
+    for (const double size : child_sizes(book.print())) {
+      set_in(size);
       if (needed() <= pages_.rest().height) break;
     }
   }
@@ -55,10 +49,9 @@ class ChildWeek {
   }
 
  private:
-  void set_in(double growth) {
-    plain_ = child_text(book_.print());
-    plain_.size_pt *= growth;
-    strong_ = child_strong(book_.print()).at(plain_.size_pt);
+  void set_in(double size) {
+    plain_ = child_text(book_.print()).at(size);
+    strong_ = child_strong(book_.print()).at(size);
     const double width = pages_.rest().width;
     is_long_ = name_width(true) <= kMostName * width;
     name_width_ = name_width(is_long_) + kNameGap;
