@@ -148,7 +148,7 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   print->add_option("PIECE", typed.piece, "the YAML file of a piece or programme")->required();
   add_shared(*print, typed);
   print->add_option("--packet", typed.packet,
-                    "which sheets: full, student, wall, staves, or your own");
+                    "which sheets: full, student, wall, staves, child, or your own");
   print->add_option("--paper", typed.paper, "a4, letter or a5");
   print->add_option("--staff", typed.staff,
                     "height of a staff for handwriting: 8mm, or 6mm to 20mm");

@@ -41,6 +41,16 @@ constexpr std::optional<Sheet> row_of(SheetKind kind) {
       return Sheet{kind, "rejoin card", draw_rejoin_card};
     case SheetKind::progress_chart:
       return Sheet{kind, "progress chart", draw_progress_chart};
+    case SheetKind::child_start:
+      return Sheet{kind, "child start", draw_child_start};
+    case SheetKind::child_weeks:
+      return Sheet{kind, "child weeks", draw_child_weeks};
+    case SheetKind::child_starts:
+      return Sheet{kind, "child starts", draw_child_starts};
+    case SheetKind::child_runs:
+      return Sheet{kind, "child runs", draw_child_runs};
+    case SheetKind::child_staves:
+      return Sheet{kind, "child staves", draw_child_staves};
   }
   return std::nullopt;
 }

@@ -34,6 +34,11 @@ void draw_look_alikes(Book& book);
 void draw_the_day(Book& book);
 void draw_rejoin_card(Book& book);
 void draw_progress_chart(Book& book);
+void draw_child_start(Book& book);
+void draw_child_weeks(Book& book);
+void draw_child_starts(Book& book);
+void draw_child_runs(Book& book);
+void draw_child_staves(Book& book);
 void draw_left_out(Book& book);  // what does not fit, with --anyway
 
 }  // namespace cahier

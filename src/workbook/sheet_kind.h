@@ -20,7 +20,12 @@ enum class SheetKind {
   look_alikes,
   the_day,  // the last evening and the day itself
   rejoin_card,
-  progress_chart
+  progress_chart,
+  child_start,  // of a child's packet: whose it is and how it goes
+  child_weeks,
+  child_starts,
+  child_runs,
+  child_staves
 };
 
 }  // namespace cahier

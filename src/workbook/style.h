@@ -1,4 +1,5 @@
-// The one system that every sheet is set in: seven type sizes, three greys, four lines, one grid.
+// The one system that every sheet is set in: seven type sizes (and one for a
+// child), three greys, four lines, one grid.
 #pragma once
 
 #include "paper/canvas.h"
@@ -26,6 +27,8 @@ inline constexpr double kSize4 = 16;
 inline constexpr double kSize5 = 20;
 inline constexpr double kSize6 = 25;
 inline constexpr double kSize7 = 31.5;  // only on the wall
+// Between two of them, for a child alone: on small paper, where 16 leaves a week no room.
+inline constexpr double kSizeChild = 14;
 
 // Text that must be squeezed goes no further down than this: at the desk, on the music desk, on
 // the wall.

@@ -111,7 +111,7 @@ TEST_CASE("every sheet keeps its layout with words 40 % longer than English") {
 
 TEST_CASE("a book is set in the sizes of one scale, in black and one grey") {
   const std::set<double> scale = {style::kSize1, style::kSize2, style::kSize3, style::kSize4,
-                                  style::kSize5, style::kSize6, style::kSize7};
+                                  style::kSize5, style::kSize6, style::kSize7, style::kSizeChild};
   const Plan plan = sample::plan(many_bars(48, "Study"));
   const PaperBook book(plan, every_sheet(), {}, english_words());
   int texts = 0;
