@@ -79,8 +79,8 @@ class PastEditions {
   // Everything an edition set, by date. Weeks that are not in the log are planned again.
   std::vector<SetTask> tasks_of(PastEdition& edition, Date until);
 
-  // How many tasks an edition set for the days from a date on; none where it has to be planned again
-  // and does not fit.
+  // How many tasks an edition set for the days from a date on; none where it has to be planned
+  // again and does not fit.
   std::optional<TaskCounts> ahead(PastEdition& edition, Date from);
 
   const std::vector<int>& cue_bars(PastEdition& edition, int piece);

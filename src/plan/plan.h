@@ -182,9 +182,9 @@ enum class GaveWay {
   more_run_throughs,  // than the number asked for: growing ones, not too far apart
   fewer_run_throughs,
   fewer_joins,
-  passes,             // any slow or counted one of some bars
-  run_throughs,       // some of the number asked for: only when the last days hold no more,
-  forks,              // as what follows
+  passes,        // any slow or counted one of some bars
+  run_throughs,  // some of the number asked for: only when the last days hold no more,
+  forks,         // as what follows
   joins,
   gaps,
 };

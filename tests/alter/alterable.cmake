@@ -12,8 +12,10 @@ file(WRITE ${PROJECT_BINARY_DIR}/altered_numbers.h "${TEXT}")
 configure_file(${PROJECT_BINARY_DIR}/altered_numbers.h
   ${PROJECT_BINARY_DIR}/alterable/practice/numbers.h COPYONLY)
 
-target_include_directories(cahier_lib BEFORE PUBLIC ${PROJECT_BINARY_DIR}/alterable
-  ${PROJECT_SOURCE_DIR}/tests/alter)
+foreach(part cahier_planner cahier_lib)
+  target_include_directories(${part} BEFORE PUBLIC ${PROJECT_BINARY_DIR}/alterable
+    ${PROJECT_SOURCE_DIR}/tests/alter)
+endforeach()
 target_sources(cahier_lib PRIVATE ${PROJECT_SOURCE_DIR}/tests/alter/altered_templates.cpp)
 set_source_files_properties(${BUILT_IN} PROPERTIES
   COMPILE_DEFINITIONS built_in_templates=unaltered_templates)

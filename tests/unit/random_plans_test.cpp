@@ -4,11 +4,11 @@
 #include "long_checks.h"
 #include "piece_file.h"
 #include "plan/chunks/analyse.h"
+#include "plan/cue_reach.h"
 #include "plan/search/lower_bound.h"
 #include "random_case.h"
 #include "report/plan_json.h"
 #include "sample_plan.h"
-#include "plan/cue_reach.h"
 
 namespace cahier {
 namespace {

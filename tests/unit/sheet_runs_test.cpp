@@ -69,8 +69,9 @@ TEST_CASE("The sheet of passes leaves the circles to the panels and says how to 
     CAPTURE(head);
     CHECK(sheet.words().find(head) != std::string::npos);
   }
-  CHECK(one_line(sheet.words()).find("open the score, mend those bars, write them under “mended”") !=
-        std::string::npos);
+  CHECK(
+      one_line(sheet.words()).find("open the score, mend those bars, write them under “mended”") !=
+      std::string::npos);
   const std::string words = sheet.words();
   CHECK(one_line(words).find("“1\u00a02, 1\u00a02\u00a03”") != std::string::npos);
   CHECK(words.find("\n16 Jan\n", words.find("\n1–12\n")) != std::string::npos);

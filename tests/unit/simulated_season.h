@@ -7,10 +7,10 @@
 #include <string>
 #include <vector>
 
+#include "plan/cue_reach.h"
 #include "plan/search/planner.h"
 #include "plan/terms.h"
 #include "simulated_player.h"
-#include "plan/cue_reach.h"
 
 namespace cahier::sample {
 

@@ -38,7 +38,8 @@ inline constexpr double kCardLong = 148;
 std::size_t rejoin_rows(const Typefaces& typefaces, const PlannedPiece& piece, double width,
                         double height);
 
-// The card, with a line in each row to write how it begins there, and with its line to cut along, the frame's path on the edges of `box`.
+// The card, with a line in each row to write how it begins there, and with its line to cut along,
+// the frame's path on the edges of `box`.
 void draw_rejoin_card_in(Book& book, const Box& box, const RejoinCard& card);
 
 }  // namespace cahier

@@ -1,5 +1,5 @@
-// The list of cue starts: where each begins and ends, what is in force there, and a line to write what
-// it is.
+// The list of cue starts: where each begins and ends, what is in force there, and a line to write
+// what it is.
 #pragma once
 
 #include <set>
