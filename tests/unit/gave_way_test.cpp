@@ -89,7 +89,7 @@ TEST_CASE("what gave way is named once, the first to go first") {
         Kinds{GaveWay::write_outs, GaveWay::recalls, GaveWay::passes, GaveWay::run_throughs});
 }
 
-TEST_CASE("much less than the last workbook set for the same days gave way") {
+TEST_CASE("much less than the last workbook set for the same days gave way", "[numbers]") {
   const auto told = [](TaskCounts before, int passes, int runs, int joins) {
     Plan plan;
     plan.from = parse_date("2027-01-11").value();
