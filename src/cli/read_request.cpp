@@ -49,8 +49,6 @@ void read_print(const TypedOptions& typed, Values& values, Request& request) {
   else
     values.refuse("--punched", "\"" + typed.punched + "\" is not a valid value for --punched",
                   "write inner (for printing on both sides), left or right");
-  if (!typed.weeks.empty())
-    request.print_weeks = values.whole("--weeks", typed.weeks, 1, kMostWeeks, "weeks").value_or(0);
   request.clear_print = typed.clear_print;
   request.large_print = typed.large_print;
   request.booklet = typed.booklet;
@@ -139,6 +137,8 @@ Request read_request(std::string_view name, const TypedOptions& typed, const Typ
     request.repetitions = values.whole("--repetitions", typed.repetitions, 1, 20, "repetitions");
   if (!typed.chunk_bars.empty())
     request.chunk_bars = values.whole("--chunk-bars", typed.chunk_bars, 1, kMostChunkBars, "bars");
+  if (!typed.weeks.empty())
+    request.print_weeks = values.whole("--weeks", typed.weeks, 1, kMostWeeks, "weeks").value_or(0);
   read_format(typed, line, values, diagnostics, request);
   if (!request.as_text) read_print(typed, values, request);
   read_wishes(typed, values, request);

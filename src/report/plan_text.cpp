@@ -123,7 +123,8 @@ class PlanText {
                                                               {"minutes", minutes_text(minutes)}})},
                             "", 0);
     text.append("\n").append(words_.say("plan.not_placed")).append("\n");
-    for (const LeftOut& kind : left_out_of(plan_)) text += wrap("  ", {left_out_line(kind)}, "", 4);
+    for (const LeftOut& kind : left_out_of(plan_))
+      text += wrap("  ", {say_left_out(words_, plan_, kind)}, "", 4);
     if (plan_.remedies.empty())
       return text + "\n" + wrap("", {words_.say("plan.no_remedy")}, "", 0);
     text.append("\n").append(words_.say("plan.remedies")).append("\n");
@@ -136,15 +137,6 @@ class PlanText {
     for (const Sensitivity& one : plan_.sensitivity)
       text += wrap("", {say_sensitivity(words_, one)}, "", 2);
     return text;
-  }
-
-  std::string left_out_line(const LeftOut& kind) const {
-    std::vector<std::string> bars;
-    for (const BarRange& range : kind.bars) bars.push_back(bar_range(range.first, range.last));
-    const std::string named = say_drill(words_, kind.drill, kind.tasks, list_text(words_, bars));
-    return words_.say("plan.unplaced", {{"work", piece_mark(plan_, kind.piece) + named},
-                                        {"minutes", minutes_text(kind.minutes)},
-                                        {"why", say_why(words_, kind.why)}});
   }
 
   const Plan& plan_;

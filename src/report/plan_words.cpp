@@ -151,4 +151,13 @@ std::string piece_mark(const Plan& plan, int piece) {
   return plan.pieces.size() > 1 ? fmt::format("[{}] ", piece + 1) : "";
 }
 
+std::string say_left_out(const Words& words, const Plan& plan, const LeftOut& kind) {
+  std::vector<std::string> bars;
+  for (const BarRange& range : kind.bars) bars.push_back(bar_range(range.first, range.last));
+  const std::string named = say_drill(words, kind.drill, kind.tasks, list_text(words, bars));
+  return words.say("plan.unplaced", {{"work", piece_mark(plan, kind.piece) + named},
+                                     {"minutes", minutes_text(kind.minutes)},
+                                     {"why", say_why(words, kind.why)}});
+}
+
 }  // namespace cahier

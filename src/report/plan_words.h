@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "plan/left_out.h"
 #include "plan/plan.h"
 #include "text/words.h"
 
@@ -34,5 +35,8 @@ std::string say_drill(const Words& words, Drill drill, int tasks, const std::str
 
 // "[2] " before what belongs to the second of several pieces; empty for a single piece.
 std::string piece_mark(const Plan& plan, int piece);
+
+// "join 17–24: 3 min; no practice day has room left to join these bars".
+std::string say_left_out(const Words& words, const Plan& plan, const LeftOut& kind);
 
 }  // namespace cahier

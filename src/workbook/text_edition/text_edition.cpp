@@ -24,6 +24,7 @@ class TextEdition {
 
   std::string write() {
     write_head();
+    write_left_out();
     write_how();
     const std::vector<PlanWeek> weeks = printed_weeks(plan_, most_weeks_);
     for (const PlanWeek& week : weeks) write_week(week);
@@ -54,6 +55,14 @@ class TextEdition {
                     {{"date", full_date(words_, plan_.by)}}));
     line(words_.say("in_words.practice", {{"from", full_date(words_, plan_.from)},
                                           {"to", full_date(words_, plan_.days.back().date)}}));
+  }
+
+  // Nothing is left out without a word.
+  void write_left_out() {
+    if (plan_.fits) return;
+    gap();
+    line(words_.say("cover.does_not_fit_here"));
+    for (const LeftOut& kind : left_out_of(plan_)) line(say_left_out(words_, plan_, kind));
   }
 
   void write_how() {
