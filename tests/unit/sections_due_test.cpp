@@ -33,14 +33,14 @@ struct ThreeSections : sample::LaidOut {
 TEST_CASE("a section of eight bars is played whole, a long one 32 bars at a time", "[numbers]") {
   ThreeSections work;
   CHECK(work.waiting->on_day(work.progress.recalls, 2) ==
-        std::vector<BarRange>{{8, 15}, {16, 47}, {48, 79}});
+        std::vector<WholeStretch>{{{8, 15}}, {{16, 47}}, {{48, 79}}});
 }
 
 TEST_CASE("three days after its last new bars a section is to be played whole at last",
           "[numbers]") {
   ThreeSections work;
-  CHECK_FALSE(work.waiting->presses({8, 15}, work.progress.recalls, 3));
-  CHECK(work.waiting->presses({8, 15}, work.progress.recalls, 4));
+  CHECK_FALSE(work.waiting->on_day(work.progress.recalls, 3).front().presses);
+  CHECK(work.waiting->on_day(work.progress.recalls, 4).front().presses);
 }
 
 }  // namespace cahier

@@ -8,9 +8,7 @@
 #include "practice/numbers.h"
 
 namespace cahier {
-namespace {
 
-// The two halves, cut where the section or phrase begins that is nearest to the middle.
 std::vector<BarRange> halves(const PlannedPiece& planned) {
   const BarRange whole = planned.piece.whole();
   const int middle = (whole.first + whole.last + 1) / 2;
@@ -26,6 +24,8 @@ std::vector<BarRange> halves(const PlannedPiece& planned) {
   if (cut < 0) cut = middle;
   return {{whole.first, cut - 1}, {cut, whole.last}};
 }
+
+namespace {
 
 // The sections that are learned where they stand and fall into several stretches.
 std::vector<BarRange> long_sections(const Analysis& analysis) {

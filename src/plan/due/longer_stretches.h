@@ -16,6 +16,10 @@ struct ReservedRecall {
   Reason reason = Reason::half;
 };
 
+// The two halves of a piece, cut where the section or phrase begins that is nearest to the middle;
+// none of a short piece.
+std::vector<BarRange> halves(const PlannedPiece& planned);
+
 // Days between learning and the first run-through for the two halves of the piece, and before them
 // for the sections that are otherwise recalled in several stretches: each about a best gap before
 // what comes after it, or half the way. `room` is what each day still holds; it is reduced. A short

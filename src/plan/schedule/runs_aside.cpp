@@ -77,12 +77,15 @@ void set_runs_aside(Draft& draft, const Pace& pace) {
     draft.set_aside(*progress, run_days(draft, pace, *progress));
     progress->recalls.tempo().be_at_tempo_by(progress->next_run(-1), progress->runs_made == 0);
   }
-  if (!pace.catch_up) return;
-  for (auto& progress : draft.pieces)
-    if (const int first_run = progress->next_run(-1); first_run >= 0)
+  for (auto& progress : draft.pieces) {
+    const int first_run = progress->next_run(-1);
+    if (first_run < 0) continue;
+    if (pace.catch_up)
       progress->reserved =
           reserve_longer_stretches(progress->analysis, progress->make, draft.work.terms.method,
                                    draft.room, pace.learn_until, first_run);
+    progress->ask_for_halves();
+  }
 }
 
 void give_runs_back(Draft& draft) {

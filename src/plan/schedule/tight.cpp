@@ -23,7 +23,10 @@ class TightLayout {
 
   // `runs_from` is the first day that may hold a run-through.
   Schedule run(int runs_from) {
-    for (auto& progress : draft_.pieces) set_runs_aside(*progress, runs_from);
+    for (auto& progress : draft_.pieces) {
+      set_runs_aside(*progress, runs_from);
+      if (variant_.welcome) progress->ask_for_halves();
+    }
     for (int position = 0; position < static_cast<int>(draft_.practice_days.size()); ++position) {
       const int day = draft_.practice_days[position];
       if (!runs_alone(day)) fill(position, day);

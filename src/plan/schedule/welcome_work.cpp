@@ -41,13 +41,11 @@ void WelcomeWork::recall(int day,
 void WelcomeWork::play_sections(int day, Sections which) {
   for (auto& progress : draft_.pieces) {
     if (progress->runs.runs[day] > 0) continue;
-    for (const BarRange& part : progress->sections.on_day(progress->recalls, day)) {
-      if (which == Sections::that_press &&
-          !progress->sections.presses(part, progress->recalls, day))
-        continue;
-      Task task = progress->make.recall(part);
-      task = progress->make.recall(part, progress->recalls.tempo_progress(task.chunks, day));
-      task.reason = Reason::section;
+    for (const WholeStretch& one : progress->sections.on_day(progress->recalls, day)) {
+      if (which == Sections::that_press && !one.presses) continue;
+      Task task = progress->make.recall(one.bars);
+      task = progress->make.recall(one.bars, progress->recalls.tempo_progress(task.chunks, day));
+      task.reason = one.reason;
       put(*progress, std::move(task), day);
     }
   }
