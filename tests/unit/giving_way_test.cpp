@@ -196,10 +196,10 @@ void look_at(Found& order, const Plan& plan, const std::string& which) {
 }  // namespace
 
 TEST_CASE("nothing is given up while something that should go before it stands on the same days") {
-  // In the ordinary run two works that give a section up where recalls sooner than needed come
-  // before it, and two of other allowances.
+  // In the ordinary run works whose halves, sections or first run-throughs were once given up for
+  // recalls sooner than needed.
   using Work = std::pair<unsigned, double>;
-  std::vector<Work> works = {{2010, 1.0}, {2023, 2.0}, {2024, 1.3}, {2025, 1.6}};
+  std::vector<Work> works = {{2010, 1.0}, {2050, 1.0}, {2164, 1.0}, {2086, 1.3}, {2102, 1.6}};
   if (sample::in_long_checks()) {
     works.clear();
     for (const double slack : {1.0, 1.3, 1.6, 2.0})
@@ -219,9 +219,9 @@ TEST_CASE("nothing is given up while something that should go before it stands o
   if (sample::in_long_checks()) std::cout << table;
   INFO(table);
   CHECK(plans > static_cast<int>(works.size()) / 2);
-  // What a plan with hardly enough minutes gave up on an earlier day it cannot take back: 24 kinds
-  // of 49 in 512 plans when this was written, most of them a section that is not whole in time.
-  CHECK(order.against <= (sample::in_long_checks() ? .05 * plans : 0));
+  // Two kinds of 32 in 512 plans when this was written: passes over bars that no day of the tight
+  // layout had room for at their turn, and that it did not take up again.
+  CHECK(order.against <= (sample::in_long_checks() ? .01 * plans : 0));
 }
 
 }  // namespace cahier

@@ -14,7 +14,8 @@ namespace cahier {
 namespace {
 
 // The day on which the last chunk of a piece is learned, when each day takes its even share.
-int learned_by(const Draft& draft, const Pace& pace, const PieceProgress& progress) {
+int learned_by(const Draft& draft, const Pace& pace, int piece) {
+  if (!pace.learned_on.empty() && pace.learned_on[piece] >= 0) return pace.learned_on[piece];
   std::vector<int> learning_days;
   for (const int day : draft.practice_days)
     if (day <= pace.learn_until) learning_days.push_back(day);
@@ -23,7 +24,7 @@ int learned_by(const Draft& draft, const Pace& pace, const PieceProgress& progre
   for (int i = 0; i + 1 < pace.chunks; ++i) {
     const Work::Item& item = draft.work.order[i];
     all += draft.work.analyses[item.piece].learn_minutes[item.chunk];
-    if (&progress == draft.pieces[draft.work.order[i + 1].piece].get()) before = all;
+    if (draft.work.order[i + 1].piece == piece) before = all;
   }
   if (learning_days.empty()) return pace.learn_until;
   if (all <= 0) return learning_days.front();
@@ -54,13 +55,14 @@ RunDays few_run_days(const Draft& draft, RunsAsked asked, double minutes) {
   return runs;
 }
 
-RunDays run_days(const Draft& draft, const Pace& pace, const PieceProgress& progress) {
+RunDays run_days(const Draft& draft, const Pace& pace, int piece) {
+  const PieceProgress& progress = *draft.pieces[piece];
   const double minutes = progress.analysis.time.run_through();
   RunsAsked asked = runs_asked(draft, progress);
   if (pace.last_days) return few_run_days(draft, asked, minutes);
   if (pace.more_runs)
     if (auto growing = choose_growing_runs(draft.work.terms.method, draft.schedule.days, draft.room,
-                                           learned_by(draft, pace, progress), asked, minutes))
+                                           learned_by(draft, pace, piece), asked, minutes))
       return *std::move(growing);
   return choose_run_days(draft.work.terms.method, draft.schedule.days, draft.room,
                          pace.learn_until + 1, asked, minutes, pace.catch_up);
@@ -73,8 +75,9 @@ void set_runs_aside(Draft& draft, const Pace& pace) {
     for (auto& progress : draft.pieces) progress->runs.runs.assign(draft.end, 0);
     return;
   }
-  for (auto& progress : draft.pieces) {
-    draft.set_aside(*progress, run_days(draft, pace, *progress));
+  for (int piece = 0; piece < static_cast<int>(draft.pieces.size()); ++piece) {
+    auto& progress = draft.pieces[piece];
+    draft.set_aside(*progress, run_days(draft, pace, piece));
     progress->recalls.tempo().be_at_tempo_by(progress->next_run(-1), progress->runs_made == 0);
   }
   for (auto& progress : draft.pieces) {
@@ -86,6 +89,23 @@ void set_runs_aside(Draft& draft, const Pace& pace) {
                                    draft.room, pace.learn_until, first_run);
     progress->ask_for_halves();
   }
+}
+
+std::optional<Pace> with_sooner_runs(const Work& work, Pace pace, const Schedule& schedule) {
+  if (!pace.more_runs || !schedule.unplaced.empty()) return std::nullopt;
+  pace.learned_on.assign(work.analyses.size(), -1);
+  std::vector<int> first_run(work.analyses.size(), -1);
+  for (int day = 0; day < static_cast<int>(schedule.days.size()); ++day)
+    for (const Task& task : schedule.days[day].tasks) {
+      if (task.drill == Drill::learn) pace.learned_on[task.piece] = day;
+      if (task.drill == Drill::run_through && first_run[task.piece] < 0)
+        first_run[task.piece] = day;
+    }
+  for (std::size_t piece = 0; piece < first_run.size(); ++piece)
+    if (pace.learned_on[piece] >= 0 &&
+        first_run[piece] - pace.learned_on[piece] > work.terms.method.first_run_days)
+      return pace;
+  return std::nullopt;
 }
 
 void give_runs_back(Draft& draft) {

@@ -46,6 +46,9 @@ struct Pace {
   bool runs = true;
   int chunks = 0;               // how many of the order are learned at all
   bool all_or_nothing = false;  // stops at the first thing that finds no place, and names that one
+  // By piece: the day of its last new bars, as an earlier draft of the same pace found, or -1;
+  // empty while only an even share of each day can be reckoned with.
+  std::vector<int> learned_on{};
 };
 
 struct Schedule {

@@ -12,6 +12,7 @@
 #include "plan/schedule/divided_work.h"
 #include "plan/schedule/learning_order.h"
 #include "plan/schedule/past_tasks.h"
+#include "plan/schedule/runs_aside.h"
 #include "plan/schedule/tight.h"
 #include "plan/schedule/upkeep.h"
 #include "plan/schedule/work.h"
@@ -140,7 +141,10 @@ class Planner {
     pace.learn_until = until;
     pace.chunks = static_cast<int>(divided_.work.order.size());
     pace.all_or_nothing = true;
-    return sound_plan(divided_, lay_out(divided_.work, pace));
+    Schedule schedule = lay_out(divided_.work, pace);
+    if (const auto sooner = with_sooner_runs(divided_.work, pace, schedule))
+      if (auto plan = sound_plan(divided_, lay_out(divided_.work, *sooner))) return plan;
+    return sound_plan(divided_, std::move(schedule));
   }
 
   std::vector<Analysis> divide_for_load(double load) const {
