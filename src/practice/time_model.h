@@ -20,8 +20,6 @@ struct TempoLadder {
   double performance = 1;
 };
 
-// With more parts than these, spoken work does not play and say each by itself.
-
 class TimeModel {
  public:
   TimeModel(const Piece& piece, const Method& method);

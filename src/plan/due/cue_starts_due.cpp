@@ -14,6 +14,7 @@ std::vector<Task> CueStartsDue::on_day(int position, const std::vector<int>& pra
                                        const RecallsDue& recalls, const TaskMaker& make,
                                        int set_aside, double room, bool begun, double fill) {
   std::vector<Task> tasks;
+  if (room < analysis_.time.cue_starts(1)) return tasks;
   const int day = practice_days[position];
   const int days_left = static_cast<int>(practice_days.size()) - position;
   add_forks(day, end, days_left, recalls, make, room, tasks);
@@ -117,16 +118,17 @@ void CueStartsDue::add_cue_starts(int position, int day, int end, const RecallsD
   std::vector<int> cues = cues_to_assign(
       day, whole ? method_.session_starts : numbers::kStartsWhileLearning, recalls, set_aside);
   const double progress = recalls.tempo_progress(chunks_of(cues), day);
+  const auto minutes = [&](std::size_t assigned, int throws) {
+    return analysis_.time.cue_starts(static_cast<int>(assigned) + throws);
+  };
   // No more starts than make the day a full one.
-  while (cues.size() > 1 && whole) {
-    const std::vector<int> fewer(cues.begin(), cues.end() - 1);
-    if (make.cue_starts(fewer, method_.cue_throws, progress).minutes < std::min(fill, room)) break;
-    cues = fewer;
-  }
+  while (cues.size() > 1 && whole &&
+         minutes(cues.size() - 1, method_.cue_throws) >= std::min(fill, room))
+    cues.pop_back();
   for (int throws = whole ? method_.cue_throws : 0; throws >= 0; --throws) {
     if (cues.empty() && throws == 0) return;
+    if (minutes(cues.size(), throws) > room) continue;
     Task task = make.cue_starts(cues, throws, progress);
-    if (task.minutes > room) continue;
     // Nobody sits down for a few throws alone, unless it was long ago.
     if (whole && !begun && task.minutes < fill &&
         position - last_session_ < numbers::kSessionsAtLeastEvery && end - day > method_.quiet_days)

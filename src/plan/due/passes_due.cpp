@@ -11,7 +11,7 @@ PassesDue::PassesDue(const Analysis& analysis, const Method& method) {
 }
 
 std::vector<Task> PassesDue::on_day(const RecallsDue& recalls, const TaskMaker& make, int day,
-                                    int times, double gaps) const {
+                                    double room, int times, double gaps) const {
   std::vector<const Span*> due;
   for (const Span& span : spans_)
     if (std::min(span.slow, span.counted) < times && recalls.ripe_enough(span.bars, day, gaps))
@@ -20,8 +20,9 @@ std::vector<Task> PassesDue::on_day(const RecallsDue& recalls, const TaskMaker& 
                    [](const Span* a, const Span* b) { return a->turns() < b->turns(); });
   std::vector<Task> tasks;
   for (const Span* span : due) {
-    tasks.push_back(span->slow <= span->counted ? make.slow_pass(span->bars)
-                                                : make.counted_pass(span->bars));
+    const Drill drill = span->slow <= span->counted ? Drill::slow_pass : Drill::counted_pass;
+    if (make.minutes(drill, span->bars) > room) continue;
+    tasks.push_back(make.of_bars(drill, span->bars));
     tasks.back().reason = Reason::whole;
   }
   return tasks;

@@ -14,10 +14,10 @@ class PassesDue {
   PassesDue(const Analysis& analysis, const Method& method);
 
   // The passes that are still to be played, of those whose bars were last played so many best gaps
-  // ago: a slow and a counted one over each stretch, `times` of each; the stretches with the fewest
-  // come first.
-  std::vector<Task> on_day(const RecallsDue& recalls, const TaskMaker& make, int day, int times,
-                           double gaps) const;
+  // ago, and that `room` minutes hold: a slow and a counted one over each stretch, `times` of each;
+  // the stretches with the fewest come first.
+  std::vector<Task> on_day(const RecallsDue& recalls, const TaskMaker& make, int day, double room,
+                           int times, double gaps) const;
 
   // `task` was played from memory.
   void played(const Task& task);

@@ -6,8 +6,8 @@ Task recall_turn(const PieceProgress& progress, BarRange bars, const std::vector
                  int turn, int day, double room) {
   const int kind = turn % 3;
   if (kind != 2) {
-    Task task = kind == 0 ? progress.make.slow_pass(bars) : progress.make.counted_pass(bars);
-    if (task.minutes <= room) return task;
+    const Drill drill = kind == 0 ? Drill::slow_pass : Drill::counted_pass;
+    if (progress.make.minutes(drill, bars) <= room) return progress.make.of_bars(drill, bars);
   }
   return progress.make.recall(bars, progress.recalls.tempo_progress(chunks, day));
 }

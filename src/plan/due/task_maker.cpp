@@ -12,15 +12,18 @@ TaskMaker::TaskMaker(const Analysis& analysis, const Method& method, int piece)
 
 Step TaskMaker::together(int times) const { return {analysis_.planned.piece.parts(), {}, times}; }
 
-Task TaskMaker::without_chunks(Drill drill, BarRange bars, int level, double minutes) const {
+Task TaskMaker::begun(Drill drill, BarRange bars, double minutes) const {
   Task task;
   task.piece = piece_;
   task.drill = drill;
   task.bars = bars;
-  if (facts_of(drill).tempo != AtTempo::none)
-    set_tempo(task, analysis_.planned.piece, analysis_.time, analysis_.time.share(drill, level));
   task.minutes = minutes;
   return task;
+}
+
+void TaskMaker::play_at(Task& task, double share) const {
+  if (facts_of(task.drill).tempo != AtTempo::none)
+    set_tempo(task, analysis_.planned.piece, analysis_.time, share);
 }
 
 std::vector<Step> TaskMaker::steps_of(Drill drill) const {
@@ -45,16 +48,25 @@ std::vector<Step> TaskMaker::steps_of(Drill drill) const {
 
 Task TaskMaker::of_chunk(Drill drill, int chunk) const {
   const Chunk& of = analysis_.planned.chunks[chunk];
-  Task task =
-      without_chunks(drill, of.bars, of.level, analysis_.time.minutes(drill, of.bars, of.level));
+  Task task = begun(drill, of.bars, analysis_.time.minutes(drill, of.bars, of.level));
+  play_at(task, analysis_.time.share(drill, of.level));
   task.chunks = {chunk};
   task.steps = steps_of(drill);
   return task;
 }
 
+double TaskMaker::minutes(Drill drill, BarRange bars) const {
+  return analysis_.time.minutes(drill, bars, analysis_.level_in(bars));
+}
+
 Task TaskMaker::of_bars(Drill drill, BarRange bars) const {
   const int level = analysis_.level_in(bars);
-  Task task = without_chunks(drill, bars, level, analysis_.time.minutes(drill, bars, level));
+  return of_bars(drill, bars, level, analysis_.time.share(drill, level));
+}
+
+Task TaskMaker::of_bars(Drill drill, BarRange bars, int level, double share) const {
+  Task task = begun(drill, bars, analysis_.time.minutes(drill, bars, level));
+  play_at(task, share);
   task.chunks = analysis_.chunks_in(bars);
   task.steps = steps_of(drill);
   return task;
@@ -72,15 +84,13 @@ Task TaskMaker::run_through() const {
 }
 
 Task TaskMaker::recall(BarRange bars, double progress) const {
-  Task task = of_bars(Drill::recall, bars);
-  raise_tempo(task, analysis_.level_in(bars), progress);
-  return task;
+  const int level = analysis_.level_in(bars);
+  return of_bars(Drill::recall, bars, level, raised(level, progress));
 }
 
-void TaskMaker::raise_tempo(Task& task, int level, double progress) const {
+double TaskMaker::raised(int level, double progress) const {
   const double share = analysis_.time.share(Drill::learn, level);
-  set_tempo(task, analysis_.planned.piece, analysis_.time,
-            share + (1 - share) * std::clamp(progress, 0.0, 1.0));
+  return share + (1 - share) * std::clamp(progress, 0.0, 1.0);
 }
 
 Task TaskMaker::cue_starts(const std::vector<int>& cues, int throws, double progress) const {
@@ -97,13 +107,13 @@ Task TaskMaker::cue_starts(const std::vector<int>& cues, int throws, double prog
   for (const int cue : cues)
     level = std::max(level, analysis_.level_in(analysis_.starts[cue - 1].bars));
   if (cues.empty()) level = analysis_.level_in(bars);
-  Task task = without_chunks(Drill::cue_starts, bars, level, analysis_.time.cue_starts(starts));
+  Task task = begun(Drill::cue_starts, bars, analysis_.time.cue_starts(starts));
   for (const int cue : cues) {
     const StartFromCue& start = analysis_.starts[cue - 1];
     task.chunks.insert(task.chunks.end(), start.chunks.begin(), start.chunks.end());
     task.from_starts.push_back(start.bars);
   }
-  raise_tempo(task, level, progress);
+  play_at(task, raised(level, progress));
   std::sort(task.chunks.begin(), task.chunks.end());
   task.chunks.erase(std::unique(task.chunks.begin(), task.chunks.end()), task.chunks.end());
   task.steps = {together(starts)};

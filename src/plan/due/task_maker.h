@@ -27,12 +27,17 @@ class TaskMaker {
   // The same for any drill that covers a chunk, and for any that covers bars or the whole piece.
   Task of_chunk(Drill drill, int chunk) const;
   Task of_bars(Drill drill, BarRange bars) const;
+  // What such a task takes, without making it.
+  double minutes(Drill drill, BarRange bars) const;
 
  private:
-  Task without_chunks(Drill drill, BarRange bars, int level, double minutes) const;
+  Task begun(Drill drill, BarRange bars, double minutes) const;
+  // At `share` of the performance tempo, where the drill is played at a tempo.
+  void play_at(Task& task, double share) const;
+  Task of_bars(Drill drill, BarRange bars, int level, double share) const;
   std::vector<Step> steps_of(Drill drill) const;
   Step together(int times) const;
-  void raise_tempo(Task& task, int level, double progress) const;
+  double raised(int level, double progress) const;
 
   const Analysis& analysis_;
   const Method& method_;

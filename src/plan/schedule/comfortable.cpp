@@ -103,8 +103,8 @@ class Layout {
         if (one.day != day) continue;
         draft_.room[day] += one.minutes;
         if (!progress->recalls.everything_learned()) continue;
-        Task task = progress->make.recall(one.bars);
-        task = progress->make.recall(one.bars, progress->recalls.tempo_progress(task.chunks, day));
+        const std::vector<int> chunks = progress->analysis.chunks_in(one.bars);
+        Task task = progress->make.recall(one.bars, progress->recalls.tempo_progress(chunks, day));
         task.reason = one.reason;
         progress->played(task, day);
         draft_.put(std::move(task), day);

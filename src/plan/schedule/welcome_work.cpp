@@ -26,10 +26,11 @@ void WelcomeWork::recall_hard(int day) {
 
 void WelcomeWork::recall(int day,
                          const std::function<std::vector<Want>(const PieceProgress&)>& wanted) {
-  if (!draft_.is_welcome(Drill::recall, day)) return;
+  if (!has_room(day) || !draft_.is_welcome(Drill::recall, day)) return;
   for (auto& progress : draft_.pieces) {
     if (progress->runs.runs[day] > 0) continue;
     for (const Want& want : wanted(*progress)) {
+      if (progress->make.minutes(Drill::recall, want.bars) > draft_.room[day]) continue;
       Task task =
           progress->make.recall(want.bars, progress->recalls.tempo_progress(want.chunks, day));
       task.reason = Reason::sooner;
@@ -39,12 +40,14 @@ void WelcomeWork::recall(int day,
 }
 
 void WelcomeWork::play_sections(int day, Sections which) {
+  if (!has_room(day)) return;
   for (auto& progress : draft_.pieces) {
     if (progress->runs.runs[day] > 0) continue;
     for (const WholeStretch& one : progress->sections.on_day(progress->recalls, day)) {
       if (which == Sections::that_press && !one.presses) continue;
-      Task task = progress->make.recall(one.bars);
-      task = progress->make.recall(one.bars, progress->recalls.tempo_progress(task.chunks, day));
+      if (progress->make.minutes(Drill::recall, one.bars) > draft_.room[day]) continue;
+      const std::vector<int> chunks = progress->analysis.chunks_in(one.bars);
+      Task task = progress->make.recall(one.bars, progress->recalls.tempo_progress(chunks, day));
       task.reason = one.reason;
       put(*progress, std::move(task), day);
     }
@@ -59,17 +62,20 @@ int WelcomeWork::passes_wanted(const PieceProgress& progress) const {
 }
 
 void WelcomeWork::pass(int day) {
-  if (!draft_.is_welcome(Drill::slow_pass, day)) return;
+  if (!has_room(day) || !draft_.is_welcome(Drill::slow_pass, day)) return;
   for (auto& progress : draft_.pieces) {
     if (!progress->recalls.everything_learned()) continue;
-    for (Task& task : progress->passes_due.on_day(progress->recalls, progress->make, day,
-                                                  passes_wanted(*progress), numbers::kPassRipe)) {
+    for (Task& task :
+         progress->passes_due.on_day(progress->recalls, progress->make, day, draft_.room[day],
+                                     passes_wanted(*progress), numbers::kPassRipe)) {
       // A day of passes alone is a dull one: they take turns, until the date is near.
       if (draft_.end - day > numbers::kPassesAtLast && uses(day, numbers::kPassesUpTo)) break;
       put(*progress, std::move(task), day);
     }
   }
 }
+
+bool WelcomeWork::has_room(int day) const { return draft_.room[day] > 0; }
 
 bool WelcomeWork::is_full(int day) const { return uses(day, draft_.full_share()); }
 
@@ -93,8 +99,9 @@ void WelcomeWork::fill_up(int day) {
   for (auto& progress : draft_.pieces) {
     // Where something slips, the minutes are its own.
     if (progress->slips()) continue;
-    for (Task& task : progress->passes_due.on_day(progress->recalls, progress->make, day,
-                                                  numbers::kManyPasses, numbers::kPassAgain)) {
+    for (Task& task :
+         progress->passes_due.on_day(progress->recalls, progress->make, day, draft_.room[day],
+                                     numbers::kManyPasses, numbers::kPassAgain)) {
       if (is_full(day)) return;
       task.reason = Reason::worthwhile;
       put(*progress, std::move(task), day);
@@ -112,7 +119,7 @@ void WelcomeWork::fill_up(int day) {
 }
 
 void WelcomeWork::play_silently(int day) {
-  if (draft_.schedule.days[day].tasks.empty()) return;
+  if (!has_room(day) || draft_.schedule.days[day].tasks.empty()) return;
   if (!draft_.is_welcome(Drill::silent_run, day)) return;
   const int days_between = draft_.work.terms.method.silent_days;
   for (auto& progress : draft_.pieces) {
@@ -122,10 +129,10 @@ void WelcomeWork::play_silently(int day) {
     int& section = known.second;
     if (day - last < days_between) continue;
     const auto put_silently = [&](BarRange bars) {
+      if (progress->make.minutes(Drill::silent_run, bars) > draft_.room[day]) return false;
       if (!progress->recalls.learned_before(progress->analysis.chunks_touching(bars), day))
         return false;
       Task task = progress->make.of_bars(Drill::silent_run, bars);
-      if (task.minutes > draft_.room[day]) return false;
       task.reason = Reason::worthwhile;
       draft_.put(std::move(task), day);
       last = day;

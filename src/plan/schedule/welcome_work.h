@@ -45,6 +45,7 @@ class WelcomeWork {
   int passes_wanted(const PieceProgress& progress) const;
   // Puts the task where the day has room for it.
   bool put(PieceProgress& progress, Task task, int day);
+  bool has_room(int day) const;
   bool is_full(int day) const;
   // Whether so much of the day's allowance has its work.
   bool uses(int day, double share) const;
