@@ -43,4 +43,51 @@ TEST_CASE("three days after its last new bars a section is to be played whole at
   CHECK(work.waiting->on_day(work.progress.recalls, 4).front().presses);
 }
 
+TEST_CASE("a half is played in as few parts as a section, at once, before the first run-through") {
+  sample::LaidOut work("bars: 79\nsections: [{name: A, bars: 1-15}, {name: B, bars: 16-79}]\n",
+                       {{1, 7}, {8, 15}, {16, 30}, {31, 45}, {46, 79}}, 100);
+  work.learn_all();
+  work.recall_all(1);
+  SectionsDue waiting(work.analysis, work.terms.method);
+  for (const Task& section :
+       {work.progress.make.recall({1, 15}), work.progress.make.recall({16, 79})})
+    waiting.played(section);
+  CHECK(waiting.on_day(work.progress.recalls, 2).empty());
+  waiting.add_half({16, 79}, work.analysis, 20);
+  const std::vector<WholeStretch> parts = {{{16, 45}, Reason::half, true},
+                                           {{46, 79}, Reason::half, true}};
+  CHECK(waiting.on_day(work.progress.recalls, 2) == parts);
+  CHECK(waiting.on_day(work.progress.recalls, 20).empty());
+  waiting.played(work.progress.make.recall({16, 45}));
+  CHECK(waiting.on_day(work.progress.recalls, 2) == std::vector<WholeStretch>{parts[1]});
+}
+
+TEST_CASE("the parts of a half begin where phrases begin, where those are known") {
+  sample::LaidOut work(
+      "bars: 80\nsections: [{name: A, bars: 1-80, phrases: [1-20, 21-34, 35-60, 61-80]}]\n",
+      {{1, 20}, {21, 34}, {35, 60}, {61, 80}}, 100);
+  work.learn_all();
+  work.recall_all(1);
+  SectionsDue waiting(work.analysis, work.terms.method);
+  waiting.played(work.progress.make.recall({1, 80}));
+  waiting.add_half({1, 60}, work.analysis, 20);
+  const auto parts = waiting.on_day(work.progress.recalls, 2);
+  REQUIRE(parts.size() == 2);
+  CHECK(parts[0].bars == BarRange{1, 34});
+  CHECK(parts[1].bars == BarRange{35, 60});
+}
+
+TEST_CASE("an upbeat makes no part of a half") {
+  sample::LaidOut work(
+      "bars: 64\nmeter: 4/4\npickup: 1\nsections: [{name: A, bars: 0-32}, {name: B, bars: "
+      "33-64}]\n",
+      {{0, 32}, {33, 64}}, 100);
+  work.learn_all();
+  work.recall_all(1);
+  SectionsDue waiting(work.analysis, work.terms.method);
+  waiting.played(work.progress.make.recall({0, 64}));
+  waiting.add_half({0, 32}, work.analysis, 20);
+  CHECK(waiting.on_day(work.progress.recalls, 2).size() == 1);
+}
+
 }  // namespace cahier
