@@ -44,7 +44,8 @@ std::vector<double> column_widths(const Typefaces& typefaces, const std::vector<
   std::vector<double> least;
   double least_sum = 0;
   for (const Column& column : columns) {
-    least.push_back(least_width(typefaces, column.head));
+    const double cell = typefaces.width(column.widest, style::kBody.face, style::kBody.size_pt);
+    least.push_back(std::max(least_width(typefaces, column.head), cell + 0.3 + 2 * kInset));
     least_sum += least.back();
   }
   std::vector<double> widths(columns.size(), 0.0);

@@ -13,11 +13,13 @@ struct Column {
   std::string head;           // broken into lines; may be empty
   double share = 1;           // of the width
   Align align = Align::left;  // of the head, as its cells are set
+  std::string widest{};       // of its cells: it stays on one line, if all columns can have theirs
 };
 
 class Table {
  public:
-  // Millimetres. A column is at least as wide as the longest word of its head, if all can be.
+  // Millimetres. A column is at least as wide as the longest word of its head and as its widest
+  // cell, if all can be.
   Table(const Typefaces& typefaces, std::vector<Column> columns, double width, double row_height);
 
   double head_height() const { return head_height_; }

@@ -4,7 +4,7 @@
 #include "workbook/all_sheets.h"
 #include "workbook/parts/table.h"
 #include "workbook/parts/ticks.h"
-#include "workbook/sheets/runs/notes_page.h"
+#include "workbook/sheets/runs/afterwards.h"
 #include "workbook/sheets/runs/rejoin_points.h"
 
 namespace cahier {
@@ -159,7 +159,7 @@ class RejoinSheet {
 
 void draw_rejoin_card(Book& book) {
   // The back of a card that is cut out must be a page that nobody needs.
-  if (book.page() > 0 && book.prints_both_sides() && !book.next_is_front()) draw_notes_page(book);
+  if (book.page() > 0 && book.prints_both_sides() && !book.next_is_front()) draw_afterwards(book);
   book.open_sheet(SheetKind::rejoin_card, book.words().say("rejoin_card.title"));
   RejoinSheet(book).draw();
 }

@@ -57,9 +57,17 @@ std::size_t spare_rows(double room, std::size_t asked, double below) {
   return std::min(kSpareRows, static_cast<std::size_t>(left / kRow + 1e-6));
 }
 
-std::vector<Column> columns(const Words& words) {
+std::vector<Column> columns(const Book& book, const std::vector<RunRow>& rows) {
+  const Words& words = book.words();
+  const auto width = [&](const RunRow& row) {
+    return book.typefaces().width(row.date, style::kBody.face, style::kBody.size_pt);
+  };
+  const auto widest = std::max_element(
+      rows.begin(), rows.end(),
+      [&](const RunRow& one, const RunRow& other) { return width(one) < width(other); });
   return {{words.say("run_tally.number"), 8, Align::right},
-          {words.say("run_tally.date"), 27},
+          {words.say("run_tally.date"), 27, Align::left,
+           widest == rows.end() ? std::string() : widest->date},
           {words.say("run_tally.place"), 29},
           {words.say("run_tally.clean"), 12},
           {words.say("run_tally.slips"), 34},
@@ -172,7 +180,7 @@ Box draw_tally(Book& book, int piece) {
   for (const std::string& text : record)
     add(text, &text == &record.front() ? style::kStrong : style::kBody);
   page = page.without_top(2 * kGrid);
-  const Table table(book.typefaces(), columns(words), page.width, kRow);
+  const Table table(book.typefaces(), columns(book, rows), page.width, kRow);
   Box rest = table.draw_head(book.canvas(), page);
   const bool is_last = piece + 1 == static_cast<int>(book.plan().pieces.size());
   const double below = is_last ? kBelow + clean_runs_height(book, page.width) : 0;
