@@ -34,11 +34,13 @@ int last_bar_from(const PlannedPiece& piece, const CueStart& cue) {
 
 const CueStart* cue_before_fork(const PlannedPiece& piece, BarRange passage, int fork) {
   const CueStart* before = nullptr;
+  const CueStart* on_fork = nullptr;
   for (const CueStart& cue : piece.cues) {
-    const bool in_time = cue.bar < fork || (cue.bar == fork && !before);
-    if (passage.contains(cue.bar) && in_time) before = &cue;
+    if (!passage.contains(cue.bar)) continue;
+    if (cue.bar == fork) on_fork = &cue;
+    if (cue.bar < fork && (!before || before->bar < cue.bar)) before = &cue;
   }
-  return before;
+  return before ? before : on_fork;
 }
 
 }  // namespace cahier

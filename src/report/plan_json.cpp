@@ -93,6 +93,7 @@ Json piece_json(const PlannedPiece& planned, const Method& method, bool with_pas
                  {"bar", cue.bar},
                  {"section", planned.sections.at(cue.section).name}};
     if (weighted) json["weight"] = cue.weight;
+    if (cue.is_new) json["new"] = true;
     return json;
   };
   const auto look_alikes_json = [](const LookAlikes& alike) -> Json {

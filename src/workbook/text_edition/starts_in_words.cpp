@@ -56,6 +56,7 @@ std::vector<std::string> starts_in_words(const Words& words, const PlannedPiece&
                            {"section", name_of(words, piece.sections[cue.section])},
                            {"last", last_bar_from(piece, cue)},
                            {"tempo", plain_tempo(words, tempo_or_usual(piece.piece, cue.bar))}}));
+    if (cue.is_new) lines.back() += " " + words.say("in_words.start_is_new");
     if (const std::string mark = piece.piece.in_force_at(cue.bar); !mark.empty())
       lines.back() += " " + words.say("in_words.in_force", {{"mark", mark}});
   }
