@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "practice/time_model.h"
+
 namespace cahier {
 namespace {
 
@@ -41,6 +43,19 @@ const CueStart* cue_before_fork(const PlannedPiece& piece, BarRange passage, int
     if (cue.bar < fork && (!before || before->bar < cue.bar)) before = &cue;
   }
   return before ? before : on_fork;
+}
+
+std::vector<int> tempo_changes_from(const PlannedPiece& piece, const CueStart& cue) {
+  std::vector<int> bars;
+  Tempo before = tempo_or_usual(piece.piece, cue.bar);
+  for (const BarRange played{cue.bar, last_bar_from(piece, cue)};
+       const Change& change : piece.piece.changes) {
+    if (change.bar <= cue.bar || !played.contains(change.bar)) continue;
+    const Tempo tempo = tempo_or_usual(piece.piece, change.bar);
+    if (tempo != before) bars.push_back(change.bar);
+    before = tempo;
+  }
+  return bars;
 }
 
 }  // namespace cahier

@@ -125,6 +125,8 @@ struct Task {
   bool fork = false;  // a cue-start task that is a fork drill
   // Of a fork drill: the bars before and after each fork and each way back that is played.
   std::vector<PlayedWay> ways{};
+  // Where a way leads out of `bars` into another tempo: that of the bar it leads to.
+  std::vector<TempoFrom> tempi_after_jumps{};
   Reason reason = Reason::none;
   int reason_number = 0;
 
@@ -133,6 +135,8 @@ struct Task {
     double at = *tempo;
     for (const TempoFrom& from : tempi)
       if (from.bar <= bar) at = from.per_minute;
+    for (const TempoFrom& from : tempi_after_jumps)
+      if (from.bar == bar) at = from.per_minute;
     return at;
   }
 

@@ -161,10 +161,12 @@ Json task_json(const Plan& plan, const Task& task) {
     json["ways"] = list_of(task.ways, [](const PlayedWay& way) -> Json {
       return Json::array({way.at, way.to});
     });
-  if (!task.tempi.empty())
-    json["tempi"] = list_of(task.tempi, [](const TempoFrom& from) -> Json {
-      return {from.bar, number(number_text(from.per_minute))};
-    });
+  const auto tempo_from = [](const TempoFrom& from) -> Json {
+    return {from.bar, number(number_text(from.per_minute))};
+  };
+  if (!task.tempi.empty()) json["tempi"] = list_of(task.tempi, tempo_from);
+  if (!task.tempi_after_jumps.empty())
+    json["tempi_after_jumps"] = list_of(task.tempi_after_jumps, tempo_from);
   return json;
 }
 

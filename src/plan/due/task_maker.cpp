@@ -1,6 +1,7 @@
 #include "plan/due/task_maker.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "plan/due/task_tempo.h"
 #include "plan/spoken_steps.h"
@@ -83,6 +84,21 @@ void TaskMaker::raise_tempo(Task& task, int level, double progress) const {
             share + (1 - share) * std::clamp(progress, 0.0, 1.0));
 }
 
+Task TaskMaker::fork_drill(const std::vector<int>& cues, std::vector<PlayedWay> ways) const {
+  Task task = cue_starts(cues, 0);
+  task.fork = true;
+  task.ways = std::move(ways);
+  raise_tempo(task, level_of(cues), 0);
+  return task;
+}
+
+int TaskMaker::level_of(const std::vector<int>& cues) const {
+  int level = 1;
+  for (const int cue : cues)
+    level = std::max(level, analysis_.level_in(analysis_.starts[cue - 1].bars));
+  return level;
+}
+
 Task TaskMaker::cue_starts(const std::vector<int>& cues, int throws, double progress) const {
   BarRange bars = analysis_.planned.piece.whole();
   if (!cues.empty()) {
@@ -93,10 +109,7 @@ Task TaskMaker::cue_starts(const std::vector<int>& cues, int throws, double prog
     }
   }
   const int starts = static_cast<int>(cues.size()) + throws;
-  int level = 1;
-  for (const int cue : cues)
-    level = std::max(level, analysis_.level_in(analysis_.starts[cue - 1].bars));
-  if (cues.empty()) level = analysis_.level_in(bars);
+  const int level = cues.empty() ? analysis_.level_in(bars) : level_of(cues);
   Task task = without_chunks(Drill::cue_starts, bars, level, analysis_.time.cue_starts(starts));
   for (const int cue : cues) {
     const StartFromCue& start = analysis_.starts[cue - 1];

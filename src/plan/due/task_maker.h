@@ -22,6 +22,7 @@ class TaskMaker {
   // Starts at the cue starts of these numbers, and `throws` of the dice besides.
   // `progress` as for recalls.
   Task cue_starts(const std::vector<int>& cues, int throws, double progress = 0) const;
+  Task fork_drill(const std::vector<int>& cues, std::vector<PlayedWay> ways) const;
   Task spoken_part(int chunk) const;
   Task write_out(int chunk) const;
   // The same for any drill that covers a chunk, and for any that covers bars or the whole piece.
@@ -32,6 +33,7 @@ class TaskMaker {
   Task without_chunks(Drill drill, BarRange bars, int level, double minutes) const;
   std::vector<Step> steps_of(Drill drill) const;
   Step together(int times) const;
+  int level_of(const std::vector<int>& cues) const;  // of the hardest chunk they play of
   void raise_tempo(Task& task, int level, double progress) const;
 
   const Analysis& analysis_;

@@ -122,8 +122,37 @@ void CueList::draw_line_to_write_on(const Box& box, const CueStart& cue) const {
                                  on_line(cue), style::kNote, Align::left, style::kLeast);
   if (const std::string above = this->above(cue); !above.empty())
     TextBlock(book_.typefaces(), above, style::kNote, box.width).draw(canvas, box);
+  const double changes = draw_tempo_changes(line, cue);
   const double y = line.bottom() - kLineFoot;
-  canvas.line({line.x + (taken > 0 ? taken + 2 : 0), y}, {line.right(), y}, style::kWritingLine);
+  canvas.line({line.x + (taken > 0 ? taken + 2 : 0), y},
+              {line.right() - (changes > 0 ? changes + 2 : 0), y}, style::kWritingLine);
+}
+
+double CueList::draw_tempo_changes(const Box& line, const CueStart& cue) const {
+  constexpr double kMost = 0.4;  // of the line
+  Canvas& canvas = book_.canvas();
+  const auto label = [&](int bar) { return book_.words().say("task.tempo_from", {{"bar", bar}}); };
+  const auto label_width = [&](int bar) {
+    return book_.typefaces().width(label(bar), style::kSmall.face, style::kSmall.size_pt) + 1;
+  };
+  std::vector<int> bars = tempo_changes_from(piece_, cue);
+  const auto width = [&] {
+    double sum = 0;
+    for (const int bar : bars)
+      sum += label_width(bar) + 2 +
+             tempo_width(book_.typefaces(), tempo_or_usual(piece_.piece, bar), style::kSmall);
+    return std::max(0.0, sum - 2);
+  };
+  while (bars.size() > 1 && width() > line.width * kMost) bars.pop_back();
+  const double all = width();
+  Box rest = line.without_bottom(kLineFoot - 0.6).bottom(style::kRow).right(all + 0.5);
+  for (const int bar : bars) {
+    draw_line(canvas, rest, label(bar), style::kSmall, Align::left, style::kLeast);
+    rest = rest.without_left(label_width(bar));
+    rest = rest.without_left(
+        2 + draw_tempo(canvas, rest, tempo_or_usual(piece_.piece, bar), style::kSmall));
+  }
+  return all;
 }
 
 void CueList::draw_row(const std::vector<Box>& cells, const CueStart& cue) const {
