@@ -98,6 +98,10 @@ const std::multimap<Kind, Change>& changes() {
        }},
       {Kind::steps,
        [](Plan& p) {
+         task(p, 2, 1).tempi_after_jumps = {{11, 60}};
+       }},
+      {Kind::steps,
+       [](Plan& p) {
          task(p, 2, 0).tempi = {{5, 66}, {5, 60}};
        }},
       {Kind::steps,
