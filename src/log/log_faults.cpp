@@ -140,6 +140,11 @@ Fault no_such_cue_start(int number, std::size_t cues) {
                     : fmt::format("cue starts are numbered 1 to {}", cues)};
 }
 
+Fault cue_start_twice(int bar) {
+  return {fmt::format("bar {} stands twice among the cue starts", bar),
+          "write each bar once, in the order of their numbers, as report does"};
+}
+
 Fault no_such_bar(int bar, BarRange piece) {
   return {fmt::format("there is no bar {}", bar),
           fmt::format("the piece runs from bar {} to bar {}", piece.first, piece.last)};

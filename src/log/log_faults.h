@@ -76,6 +76,7 @@ Fault no_such_code(const std::string& code, Date date, const std::vector<std::st
 Fault no_tasks_that_day(Date date);
 Fault no_such_chunk(const std::string& name, const std::vector<std::string>& chunks);
 Fault no_such_cue_start(int number, std::size_t cues);
+Fault cue_start_twice(int bar);
 Fault no_such_bar(int bar, BarRange piece);
 Fault no_such_piece(const std::string& name, const std::vector<std::string>& titles);
 Fault which_piece(const std::vector<std::string>& titles);

@@ -51,9 +51,10 @@ PastEditions::PastEditions(const std::vector<Log>& logs, const std::vector<Piece
   std::optional<int> same_day;  // the new workbook, if the log already has its line
   for (int log = 0; log < static_cast<int>(logs.size()); ++log)
     for (const LoggedEdition& written : logs[log].editions) {
-      if (written.from.value == terms.from)
+      if (written.from.value == terms.from) {
         same_day = written.number.value;
-      else if (written.from.value < terms.from)
+        take_own_line(written);
+      } else if (written.from.value < terms.from)
         add(written, log);
       else if (!later_left_out)
         faults_.refuse({log, written.from.at},
@@ -112,6 +113,8 @@ void PastEditions::add_cues(const LoggedEdition& written, int log, PastEdition& 
     for (const Written<int>& bar : written.cues[piece]) {
       if (!pieces_[piece].whole().contains(bar.value))
         faults_.refuse({log, bar.at}, no_such_bar(bar.value, pieces_[piece].whole()));
+      if (std::ranges::find(edition.cues[piece], bar.value) != edition.cues[piece].end())
+        faults_.refuse({log, bar.at}, cue_start_twice(bar.value));
       edition.cues[piece].push_back(bar.value);
     }
   edition.thrown = {edition.number, written.dice, edition.cues, {}};
@@ -190,6 +193,8 @@ const Plan& PastEditions::plan_of(PastEdition& edition) {
   if (const double most = longest_day(terms); edition.minutes && most > 0)
     for (double& minutes : terms.minutes) minutes *= *edition.minutes / most;
   terms.record = {edition.number, {}, {}, std::nullopt};
+  terms.record.starts =
+      numbered_starts(static_cast<std::size_t>(&edition - editions_.data()), edition.cues);
   for (const Done& done : so_far_.done)
     if (done.date < edition.from) terms.record.done.push_back(done);
   for (const DayMinutes& day : so_far_.minutes)
@@ -281,15 +286,6 @@ std::optional<TaskCounts> PastEditions::ahead(PastEdition& edition, Date from) {
   const Plan& plan = plan_of(edition);
   if (!plan.fits) return std::nullopt;
   return plan.counts_from(from);
-}
-
-const std::vector<int>& PastEditions::cue_bars(PastEdition& edition, int piece) {
-  if (edition.cues.empty())
-    for (const PlannedPiece& planned : plan_of(edition).pieces) {
-      std::vector<int>& bars = edition.cues.emplace_back();
-      for (const CueStart& cue : planned.cues) bars.push_back(cue.bar);
-    }
-  return edition.cues[piece];
 }
 
 std::optional<BarRange> PastEditions::chunk(const std::string& name, int piece, Date date,

@@ -84,6 +84,9 @@ class PastEditions {
   std::optional<TaskCounts> ahead(PastEdition& edition, Date from);
 
   const std::vector<int>& cue_bars(PastEdition& edition, int piece);
+  // The cue starts that the new workbook has to number as they were: as its own line in the log
+  // tells, which wins, or else as the workbook before it has them. Empty without either.
+  std::vector<NumberedStarts> numbered_starts();
   // The bars of a chunk by the name it had on a date. `names` is filled with the names that
   // there were when it is not one of them.
   std::optional<BarRange> chunk(const std::string& name, int piece, Date date,
@@ -94,6 +97,10 @@ class PastEditions {
   void add_tasks(const LoggedEdition& written, int log, PastEdition& edition);
   void add_cues(const LoggedEdition& written, int log, PastEdition& edition);
   const Plan& plan_of(PastEdition& edition);
+  // Likewise of the edition at an index; `told` is what its own line tells, by piece.
+  std::vector<NumberedStarts> numbered_starts(std::size_t index,
+                                              const std::vector<std::vector<int>>& told);
+  void take_own_line(const LoggedEdition& written);
   std::vector<SetTask> planned(PastEdition& edition);
 
   const std::vector<Piece>& pieces_;
@@ -107,6 +114,7 @@ class PastEditions {
     Spot spot;
   };
   std::vector<WrittenAt> written_at_;
+  std::vector<std::vector<int>> own_cues_;  // of the new workbook, as its line tells: by piece
   int next_number_ = 1;
 };
 

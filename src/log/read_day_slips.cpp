@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <optional>
 
 #include "log/entries_of_day.h"
 
@@ -11,9 +12,11 @@ bool plays(const ReportedTask& task, int bar, EntriesOfDay& tasks) {
   if (task.throws > 0 && !task.told) return true;
   PastEdition* edition = task.edition ? task.edition : tasks.editions().of(tasks.date());
   const std::vector<int>& cues = tasks.editions().cue_bars(*edition, task.done.piece);
-  const auto next = std::upper_bound(cues.begin(), cues.end(), bar);
-  if (next == cues.begin()) return false;
-  const int begin = *(next - 1);
+  std::optional<int> last;
+  for (const int cue : cues)
+    if (cue <= bar) last = std::max(cue, last.value_or(cue));
+  if (!last) return false;
+  const int begin = *last;
   return std::ranges::count(task.done.starts, begin) + std::ranges::count(task.done.hit, begin) +
              std::ranges::count(task.done.missed, begin) >
          0;

@@ -50,6 +50,7 @@ class LogReader {
     // Bars learned tell nothing of an edition while some of them could not be read.
     if (PastEdition* last = faults_.unread() > 0 ? nullptr : last_edition())
       record_.last = what_became_of(*last, editions_, reading_, terms_);
+    if (faults_.unread() == 0) record_.starts = editions_.numbered_starts();
     for (const PastEdition& edition : editions_.all()) {
       record_.thrown.push_back(edition.thrown);
       record_.thrown.back().edition = edition.number;

@@ -10,7 +10,9 @@ namespace {
 
 void add_music(const Task& task, const Piece& piece, std::vector<CountedMusic>& music) {
   const bool counted = task.drill != Drill::run_through;
-  for (const TempoFrom& from : tempi_of(task))
+  std::vector<TempoFrom> tempi = tempi_of(task);
+  tempi.insert(tempi.end(), task.tempi_after_jumps.begin(), task.tempi_after_jumps.end());
+  for (const TempoFrom& from : tempi)
     music.push_back({tempo_or_usual(piece, from.bar).beat, piece.meter_at(from.bar).quarters(),
                      counted ? from.per_minute * quarters(task.beat) : 0});
 }

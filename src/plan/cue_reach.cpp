@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "practice/time_model.h"
+
 namespace cahier {
 namespace {
 
@@ -34,11 +36,26 @@ int last_bar_from(const PlannedPiece& piece, const CueStart& cue) {
 
 const CueStart* cue_before_fork(const PlannedPiece& piece, BarRange passage, int fork) {
   const CueStart* before = nullptr;
+  const CueStart* on_fork = nullptr;
   for (const CueStart& cue : piece.cues) {
-    const bool in_time = cue.bar < fork || (cue.bar == fork && !before);
-    if (passage.contains(cue.bar) && in_time) before = &cue;
+    if (!passage.contains(cue.bar)) continue;
+    if (cue.bar == fork) on_fork = &cue;
+    if (cue.bar < fork && (!before || before->bar < cue.bar)) before = &cue;
   }
-  return before;
+  return before ? before : on_fork;
+}
+
+std::vector<int> tempo_changes_from(const PlannedPiece& piece, const CueStart& cue) {
+  std::vector<int> bars;
+  Tempo before = tempo_or_usual(piece.piece, cue.bar);
+  for (const BarRange played{cue.bar, last_bar_from(piece, cue)};
+       const Change& change : piece.piece.changes) {
+    if (change.bar <= cue.bar || !played.contains(change.bar)) continue;
+    const Tempo tempo = tempo_or_usual(piece.piece, change.bar);
+    if (tempo != before) bars.push_back(change.bar);
+    before = tempo;
+  }
+  return bars;
 }
 
 }  // namespace cahier

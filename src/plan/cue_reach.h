@@ -1,6 +1,8 @@
 // Where a cue start leads.
 #pragma once
 
+#include <vector>
+
 #include "plan/plan.h"
 
 namespace cahier {
@@ -13,5 +15,8 @@ int last_bar_from(const PlannedPiece& piece, const CueStart& cue);
 // The cue start from which a passage of look-alikes is played past its fork: the last one in it
 // before the fork, else one on the fork; nullptr when there is none.
 const CueStart* cue_before_fork(const PlannedPiece& piece, BarRange passage, int fork);
+
+// The bars on the way from a cue start at which the piece's tempo becomes another.
+std::vector<int> tempo_changes_from(const PlannedPiece& piece, const CueStart& cue);
 
 }  // namespace cahier

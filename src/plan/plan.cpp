@@ -1,6 +1,14 @@
 #include "plan/plan.h"
 
+#include <algorithm>
+
 namespace cahier {
+
+std::vector<CueStart> PlannedPiece::cues_by_bar() const {
+  std::vector<CueStart> sorted = cues;
+  std::ranges::sort(sorted, {}, &CueStart::bar);
+  return sorted;
+}
 
 double Day::minutes() const {
   double sum = 0;

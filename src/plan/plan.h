@@ -35,10 +35,11 @@ struct Chunk {
 
 // A place to begin from memory.
 struct CueStart {
-  int number = 1;  // from 1, in bar order
+  int number = 1;  // from 1; it stays the same in every edition
   int bar = 1;
   int section = 0;
-  int weight = 1;  // its share of the dice: one that leads into weak bars has more
+  int weight = 1;       // its share of the dice: one that leads into weak bars has more
+  bool is_new = false;  // of a later edition: not in the workbook before
 };
 
 // A piece cut up for practice.
@@ -46,6 +47,7 @@ struct PlannedPiece {
   Piece piece;
   std::vector<PlannedSection> sections;  // every bar in exactly one, in bar order
   std::vector<Chunk> chunks;             // every bar outside a return in exactly one, in bar order
+  // By number: in bar order those of the first edition, then those that each later one adds.
   std::vector<CueStart> cues;
   std::vector<DiceTable> dice;  // together each cue start once
   std::vector<Fork> forks{};    // forks_of(piece)
@@ -53,9 +55,10 @@ struct PlannedPiece {
 
   std::vector<ThrownCue> thrown_cues() const {
     std::vector<ThrownCue> thrown;
-    for (const CueStart& cue : cues) thrown.push_back({cue.number, cue.weight});
+    for (const CueStart& cue : cues) thrown.push_back({cue.number, cue.weight, cue.bar});
     return thrown;
   }
+  std::vector<CueStart> cues_by_bar() const;
 };
 
 // From one bar to another, which need not be the next.
@@ -122,6 +125,8 @@ struct Task {
   bool fork = false;  // a cue-start task that is a fork drill
   // Of a fork drill: the bars before and after each fork and each way back that is played.
   std::vector<PlayedWay> ways{};
+  // Where a way leads out of `bars` into another tempo: that of the bar it leads to.
+  std::vector<TempoFrom> tempi_after_jumps{};
   Reason reason = Reason::none;
   int reason_number = 0;
 
@@ -130,6 +135,8 @@ struct Task {
     double at = *tempo;
     for (const TempoFrom& from : tempi)
       if (from.bar <= bar) at = from.per_minute;
+    for (const TempoFrom& from : tempi_after_jumps)
+      if (from.bar == bar) at = from.per_minute;
     return at;
   }
 

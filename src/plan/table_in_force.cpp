@@ -20,8 +20,8 @@ bool tells(const ThrownStarts& thrown, int piece) {
 bool same_table(const PlannedPiece& planned, const ThrownStarts& thrown, int piece) {
   if (!tells(thrown, piece) || thrown.bars[piece] != bars_of(planned.cues)) return false;
   std::vector<ThrownCue> cues;
-  for (const int share : thrown.shares[piece])
-    cues.push_back({static_cast<int>(cues.size()) + 1, share});
+  for (const CueStart& cue : planned.cues)
+    cues.push_back({cue.number, thrown.shares[piece][cues.size()], cue.bar});
   return weighted_dice_tables(cues, thrown.dice) == planned.dice;
 }
 

@@ -2,7 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstddef>
+#include <utility>
 
 #include "practice/numbers.h"
 
@@ -108,8 +110,9 @@ std::vector<std::size_t> beginnings(const std::vector<ThrownCue>& cues, std::siz
 
 }  // namespace
 
-std::vector<DiceTable> weighted_dice_tables(const std::vector<ThrownCue>& cues, Throw thrown) {
+std::vector<DiceTable> weighted_dice_tables(std::vector<ThrownCue> cues, Throw thrown) {
   if (cues.empty()) return {};
+  std::ranges::stable_sort(cues, {}, &ThrownCue::bar);
   const std::size_t most = most_cues(thrown);
   std::size_t count = (weight_of(cues, 0, cues.size()) + most - 1) / most;
   std::vector<std::size_t> begins = beginnings(cues, count);
@@ -120,15 +123,20 @@ std::vector<DiceTable> weighted_dice_tables(const std::vector<ThrownCue>& cues, 
   };
   while (too_much()) begins = beginnings(cues, ++count);
   std::vector<DiceTable> tables;
-  for (std::size_t table = 0; table + 1 < begins.size(); ++table)
+  for (std::size_t table = 0; table + 1 < begins.size(); ++table) {
+    const auto at = [&](std::size_t begin) {
+      return cues.begin() + static_cast<std::ptrdiff_t>(begin);
+    };
+    std::ranges::sort(at(begins[table]), at(begins[table + 1]), {}, &ThrownCue::number);
     tables.push_back(table_for(cues, begins[table], begins[table + 1], thrown));
+  }
   return tables;
 }
 
 std::vector<DiceTable> dice_tables(const std::vector<int>& cues, Throw thrown) {
   std::vector<ThrownCue> alike;
-  for (const int number : cues) alike.push_back({number, 1});
-  return weighted_dice_tables(alike, thrown);
+  for (const int number : cues) alike.push_back({number});
+  return weighted_dice_tables(std::move(alike), thrown);
 }
 
 double expected_throws(const DiceTable& table) {

@@ -29,17 +29,18 @@ struct DiceTable {
 struct ThrownCue {
   int number = 1;
   int weight = 1;  // at least 1
+  int bar = 0;
 };
 
 // The outcomes in order, the first throw counting most ((first - 1) * 6 + second for two dice): of
 // N outcomes each cue gets its weight times floor(N / sum of the weights), and the rest say throw
 // again. N is 36 for two dice, 6 for one die, 20 for the die of twenty faces; of coins there are as
 // few as keep the throws to be expected at 1.5 or less, and six at most. Where the weights sum to
-// more than N (64 for coins) the cues are cut into tables of nearly equal weight, each for a
-// stretch of the piece. REQUIRES: no weight is larger than N.
-std::vector<DiceTable> weighted_dice_tables(const std::vector<ThrownCue>& cues,
+// more than N (64 for coins) the cues are cut by their bars into tables of nearly equal weight,
+// each for a stretch of the piece. Rows are by number. REQUIRES: no weight is larger than N.
+std::vector<DiceTable> weighted_dice_tables(std::vector<ThrownCue> cues,
                                             Throw thrown = Throw::two_dice);
-// The same for cues of equal weight, by their numbers.
+// The same for cues of equal weight, by their numbers, which are in bar order.
 std::vector<DiceTable> dice_tables(const std::vector<int>& cues, Throw thrown = Throw::two_dice);
 
 // Expected throws until one that counts: N over the outcomes that count.

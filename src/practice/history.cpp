@@ -31,6 +31,7 @@ bool slipped_in(const std::vector<int>& slips, BarRange chunk) {
 
 History::History(const Record& record, int index, const Piece& piece)
     : learned_(record, index, piece) {
+  if (index < static_cast<int>(record.starts.size())) starts_ = record.starts[index];
   for (const Done& done : record.done)
     if (done.piece == index) add_trials(done);
 }

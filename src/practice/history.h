@@ -17,6 +17,7 @@ class History {
   History(const Record& record, int index, const Piece& piece);
 
   const LearnedBars& learned() const { return learned_; }
+  const NumberedStarts& starts() const { return starts_; }
 
   // How often all of `chunk` was played from memory, and how often it slipped; a cue start hit or
   // missed counts for the bars it begins in, and a slip further on where it was.
@@ -34,6 +35,7 @@ class History {
   void add_trials(const Done& done);
 
   LearnedBars learned_;
+  NumberedStarts starts_;
   std::vector<Trial> trials_;
 };
 

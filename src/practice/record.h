@@ -77,12 +77,20 @@ struct ThrownStarts {
   std::vector<std::vector<int>> shares;
 };
 
+// The cue starts of a piece as its workbooks have numbered them so far: what was printed once stays
+// valid.
+struct NumberedStarts {
+  std::vector<int> bars;  // of starts 1, 2, 3 …, each once
+  int before = 0;         // how many of them the last workbook has; the rest are the new one's own
+};
+
 struct Record {
   int edition = 1;                  // of the workbook to come
   std::vector<Done> done;           // by date
   std::vector<DayMinutes> minutes;  // by date
   std::optional<LastEdition> last;
-  std::vector<ThrownStarts> thrown{};  // by edition
+  std::vector<ThrownStarts> thrown{};    // by edition
+  std::vector<NumberedStarts> starts{};  // by piece; none before the first workbook
 
   bool empty() const { return done.empty() && minutes.empty() && !last; }
 };

@@ -93,6 +93,7 @@ Json piece_json(const PlannedPiece& planned, const Method& method, bool with_pas
                  {"bar", cue.bar},
                  {"section", planned.sections.at(cue.section).name}};
     if (weighted) json["weight"] = cue.weight;
+    if (cue.is_new) json["new"] = true;
     return json;
   };
   const auto look_alikes_json = [](const LookAlikes& alike) -> Json {
@@ -160,10 +161,12 @@ Json task_json(const Plan& plan, const Task& task) {
     json["ways"] = list_of(task.ways, [](const PlayedWay& way) -> Json {
       return Json::array({way.at, way.to});
     });
-  if (!task.tempi.empty())
-    json["tempi"] = list_of(task.tempi, [](const TempoFrom& from) -> Json {
-      return {from.bar, number(number_text(from.per_minute))};
-    });
+  const auto tempo_from = [](const TempoFrom& from) -> Json {
+    return {from.bar, number(number_text(from.per_minute))};
+  };
+  if (!task.tempi.empty()) json["tempi"] = list_of(task.tempi, tempo_from);
+  if (!task.tempi_after_jumps.empty())
+    json["tempi_after_jumps"] = list_of(task.tempi_after_jumps, tempo_from);
   return json;
 }
 

@@ -93,7 +93,8 @@ Piece read_piece(const Json& json) {
         {text(each.at("id")), read_bars(each), text(each.at("section")), whole(each.at("level"))});
   for (const Json& each : list(json.at("cues")))
     piece.cues.push_back({whole(each.at("number")), whole(each.at("bar")),
-                          each.contains("weight") ? whole(each.at("weight")) : 1});
+                          each.contains("weight") ? whole(each.at("weight")) : 1,
+                          each.contains("new") && each.at("new").get<bool>()});
   for (const Json& each : list(json.at("look_alikes")))
     piece.look_alikes.push_back({read_list(each.at("ranges"), read_pair), wholes(each.at("fork"))});
   for (const Json& each : list(json.at("forks"))) {
@@ -229,15 +230,14 @@ int Piece::end_of_start(int bar) const {
   if (!opens_at(bar) && end < bars) end = to_end(end + 1);
   for (const LookAlikes& alike : look_alikes)
     for (std::size_t at = 0; at < alike.passages.size(); ++at) {
-      int leads = 0;  // the bar of the start that leads past this fork
-      bool before = false;
+      int leads = -1;  // the bar of the start that leads past this fork
+      const int fork = alike.forks[at];
       for (const Cue& cue : cues) {
-        if (!alike.passages[at].holds(cue.bar) || cue.bar > alike.forks[at]) continue;
-        if (cue.bar == alike.forks[at] && before) continue;
-        before = before || cue.bar < alike.forks[at];
-        leads = cue.bar;
+        if (!alike.passages[at].holds(cue.bar) || cue.bar > fork) continue;
+        const bool only_on_fork = leads < 0 || leads == fork;
+        if (cue.bar < fork ? only_on_fork || cue.bar > leads : only_on_fork) leads = cue.bar;
       }
-      if (leads == bar) end = std::max(end, to_end(alike.forks[at]));
+      if (leads == bar) end = std::max(end, to_end(fork));
     }
   return end;
 }
@@ -276,6 +276,7 @@ Plan read_plan(std::istream& input) {
     text(each.at("why"));
     ++plan.unplaced;
   }
+  if (json.contains("edition")) plan.edition = whole(json.at("edition"));
   plan.spacing = read_spacing(json.at("spacing"), plan.pieces);
   return plan;
 }

@@ -36,7 +36,8 @@ struct Chunk {
 struct Cue {
   int number = 0;
   int bar = 0;
-  int weight = 1;  // its share of the dice
+  int weight = 1;       // its share of the dice
+  bool is_new = false;  // not in the workbook before
 };
 
 struct LookAlikes {
@@ -136,6 +137,7 @@ struct Plan {
   int first = 0;          // index of the plan's first day
   std::size_t unplaced = 0;
   Spacing spacing;
+  int edition = 1;
 };
 
 // From JSON, with nothing but white space after it. Throws std::exception where it is none, or

@@ -31,6 +31,18 @@ bool spoken_as_taught(const Task& task, const std::vector<std::string>& parts) {
 void Judge::judge_cues(const Piece& piece) {
   for (std::size_t index = 0; index < piece.cues.size(); ++index)
     if (piece.cues[index].number != static_cast<int>(index) + 1) say(7, "cue numbers");
+  // In bar order those of a first edition, and in each later one those it adds, at the end.
+  std::set<int> bars;
+  for (std::size_t index = 0; index < piece.cues.size(); ++index) {
+    const Cue& cue = piece.cues[index];
+    const std::string start = "cue start " + std::to_string(cue.number);
+    if (!bars.insert(cue.bar).second) say(7, start + " is at the bar of another");
+    if (index == 0) continue;
+    const Cue& before = piece.cues[index - 1];
+    if (before.is_new && !cue.is_new) say(7, start + " was there before one that is new");
+    if ((plan_.edition == 1 || before.is_new) && cue.bar < before.bar)
+      say(7, start + " is before the one before it");
+  }
   for (const Section& section : piece.sections) {
     int inside = 0;
     bool at_start = false;

@@ -98,6 +98,10 @@ const std::multimap<Kind, Change>& changes() {
        }},
       {Kind::steps,
        [](Plan& p) {
+         task(p, 2, 1).tempi_after_jumps = {{11, 60}};
+       }},
+      {Kind::steps,
+       [](Plan& p) {
          task(p, 2, 0).tempi = {{5, 66}, {5, 60}};
        }},
       {Kind::steps,
@@ -157,6 +161,20 @@ const std::multimap<Kind, Change>& changes() {
        }},
       {Kind::start_number, [](Plan& p) { piece(p).cues[2].number = 4; }},
       {Kind::start_order, [](Plan& p) { std::swap(piece(p).cues[1].bar, piece(p).cues[2].bar); }},
+      {Kind::start_order, [](Plan& p) { piece(p).cues[2].bar = piece(p).cues[0].bar; }},
+      {Kind::start_renumbered,
+       [](Plan& p) {
+         p.record.starts = {{{1, 9}, 2}};
+       }},
+      {Kind::start_renumbered,
+       [](Plan& p) {
+         p.record.starts = {{{1, 5, 9, 11}, 4}};
+       }},
+      {Kind::start_renumbered,
+       [](Plan& p) {
+         p.record.starts = {{{1, 5}, 2}};
+       }},
+      {Kind::start_renumbered, [](Plan& p) { piece(p).cues[1].is_new = true; }},
       {Kind::start_share, [](Plan& p) { piece(p).cues[1].weight = 2; }},
       {Kind::start_section, [](Plan& p) { piece(p).cues[1].section = 0; }},
       {Kind::section_without_start, [](Plan& p) { piece(p).cues[2].bar = 10; }},

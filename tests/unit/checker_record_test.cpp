@@ -89,7 +89,7 @@ TEST_CASE("the share of a start goes by what the record tells of its chunk", "[n
   REQUIRE(own(plan)->weight == 2);
   CHECK(found_after([&](Plan& p) { own(p)->weight = 1; }, Kind::start_share));
   CHECK(found_after([&](Plan& p) { own(p)->weight = 3; }, Kind::start_share));
-  CHECK(found_after([](Plan& p) { p.pieces[0].cues.back().weight = 2; }, Kind::start_share));
+  CHECK(found_after([](Plan& p) { p.pieces[0].cues.front().weight = 2; }, Kind::start_share));
   // Though the plan says the same of its chunk.
   CHECK(found_after(
       [&](Plan& p) {

@@ -21,12 +21,24 @@ inline Done done_of(const Plan& plan, const Day& day, const Task& task) {
 
 using Doing = std::function<bool(const Day&, const Task&)>;
 
+// The cue starts of a plan's pieces, as its workbook numbers them.
+inline std::vector<NumberedStarts> numbered_in(const Plan& plan) {
+  std::vector<NumberedStarts> all;
+  for (const PlannedPiece& piece : plan.pieces) {
+    NumberedStarts& starts = all.emplace_back();
+    for (const CueStart& cue : piece.cues) starts.bars.push_back(cue.bar);
+    starts.before = static_cast<int>(starts.bars.size());
+  }
+  return all;
+}
+
 // The record after the days before `until`, of the tasks that `does` lets through.
 inline Record played(
     const Plan& plan, Date until,
     const Doing& does = [](const Day&, const Task&) { return true; }) {
   Record record = plan.record;
   record.edition = plan.record.edition + 1;
+  record.starts = numbered_in(plan);
   for (const Day& day : plan.days)
     for (const Task& task : day.tasks)
       if (day.date < until && does(day, task)) record.done.push_back(done_of(plan, day, task));

@@ -517,3 +517,80 @@ TEST_CASE("record: in a programme an entry without codes says which piece it is 
         "3:10 this entry does not say which piece it is for\n"
         "4:29 there is no piece 3\n");
 }
+
+TEST_CASE("record: the cue starts of the last workbook keep their numbers") {
+  CHECK(Reading({"- {date: 2027-01-04, learned: bars 1-48}\n"}).record.starts.empty());
+  const Reading first({told("")});
+  REQUIRE(first.record.starts.size() == 1);
+  CHECK(first.record.starts[0].bars == std::vector<int>{1, 9, 17, 25, 33, 41, 45});
+  CHECK(first.record.starts[0].before == 7);
+  // A second one, which has one more at the end, then a third.
+  const std::string second =
+      "- {edition: 2, from: 2027-02-01, by: 2027-03-20, cues: [1, 9, 17, 25, 33, 41, 45, 6]}\n";
+  const std::string third =
+      "- {edition: 3, from: 2027-02-15, by: 2027-03-20, cues: [1, 9, 17, 25, 33, 41, 45, 6, 3]}\n";
+  const Reading all({told("") + third + second});
+  CHECK(all.said == "");
+  CHECK(all.record.starts[0].bars == std::vector<int>{1, 9, 17, 25, 33, 41, 45, 6, 3});
+  CHECK(all.record.starts[0].before == 9);
+  // The new workbook's own line, where report was asked for one of its weeks.
+  const Reading own({told("") + second + third}, "2027-02-15", LaterEntries::left_out);
+  CHECK(own.record.starts[0].bars == std::vector<int>{1, 9, 17, 25, 33, 41, 45, 6, 3});
+  CHECK(own.record.starts[0].before == 8);
+}
+
+TEST_CASE("record: numbers that no line tells are those of the workbooks planned again") {
+  const auto line = [](int number, const char* from) {
+    return "- {edition: " + std::to_string(number) + ", from: " + from +
+           ", by: 2027-03-20, minutes: 15}\n";
+  };
+  const std::string slips =
+      "- {date: 2027-01-04, learned: bars 1-48}\n"
+      "- {date: 2027-01-08, recalled: bars 1-8, slips: [6, 6, 6]}\n"
+      "- {date: 2027-01-09, recalled: bars 1-8, slips: [6, 6]}\n";
+  const auto numbered = [](const std::string& log) {
+    const Reading read({log});
+    CHECK(read.said == "");
+    REQUIRE(read.record.starts.size() == 1);
+    CHECK(read.record.starts[0].before == static_cast<int>(read.record.starts[0].bars.size()));
+    return read.record.starts[0].bars;
+  };
+  const std::vector<int> first = numbered(line(1, "2027-01-04") + slips);
+  CHECK(std::is_sorted(first.begin(), first.end()));
+  const std::vector<int> second = numbered(line(1, "2027-01-04") + slips + line(2, "2027-01-18"));
+  REQUIRE(second.size() == first.size() + 1);
+  CHECK(std::equal(first.begin(), first.end(), second.begin()));
+  CHECK(second.back() == 5);
+  // The third was told of no slip, and has the second's all the same.
+  CHECK(numbered(line(1, "2027-01-04") + slips + line(2, "2027-01-18") + line(3, "2027-02-01")) ==
+        second);
+}
+
+TEST_CASE("record: a bar that stands twice among the cue starts is refused") {
+  const Reading read(
+      {"- {edition: 1, from: 2027-01-04, by: 2027-03-20, cues: [1, 9, 9]}\n" + kAllLearned});
+  CHECK_THAT(read.said, Catch::Contains("1:63 bar 9 stands twice among the cue starts"));
+  CHECK_THAT(read.hints, Catch::Contains("write each bar once, in the order of their numbers"));
+}
+
+TEST_CASE("record: a line of the new workbook that the piece no longer holds counts for nothing") {
+  for (const char* cues : {"[1, 99]", "[1, 9, 9]", "[[1, 9], [1]]"}) {
+    const Reading read(
+        {told("") + "- {edition: 2, from: 2027-03-01, by: 2027-03-20, cues: " + cues + "}\n"});
+    CHECK(read.said == "");
+    CHECK(read.record.starts[0].bars == std::vector<int>{1, 9, 17, 25, 33, 41, 45});
+  }
+}
+
+TEST_CASE("record: from a cue start one plays on as far as the next by bar, not by number") {
+  const std::string line =
+      "- {edition: 1, from: 2027-01-04, by: 2027-03-20, cues: [1, 9, 17, 25, 33, 41, 45, 5, 3], "
+      "tasks: {0108-1: {cue_starts: [8]}, 0109-1: {cue_starts: [1]}}}\n";
+  const Reading inside({line + kAllLearned + "- {date: 2027-01-08, done: 1, slips: 7}\n"});
+  CHECK(inside.said == "");
+  REQUIRE(inside.record.done.back().drill == Drill::cue_starts);
+  CHECK(inside.record.done.back().slips == std::vector<int>{7});
+  const Reading before({line + kAllLearned + "- {date: 2027-01-09, done: 1, slips: 7}\n"});
+  CHECK_THAT(before.said, Catch::Contains("7"));
+  CHECK(before.said != "");
+}

@@ -10,6 +10,7 @@
 #include "plan/cue_reach.h"
 #include "plan/search/planner.h"
 #include "plan/terms.h"
+#include "played.h"
 #include "simulated_player.h"
 
 namespace cahier::sample {
@@ -52,6 +53,7 @@ inline void add_done(const PlannedPiece& planned, Date date, const ReportedTask&
 inline Record record_of_editions(const std::vector<PractisedEdition>& editions) {
   Record record;
   record.edition = static_cast<int>(editions.size()) + 1;
+  if (!editions.empty()) record.starts = numbered_in(editions.back().plan);
   for (const PractisedEdition& edition : editions)
     for (const PractisedDay& day : edition.days) {
       for (const ReportedTask& deed : day.deeds)
@@ -117,6 +119,7 @@ class SeasonAsOnePlan {
     for (const PractisedEdition& edition : editions)
       for (const CueStart& cue : edition.plan.pieces.front().cues) bars.insert(cue.bar);
     planned_.cues.clear();
+    // As one first edition numbers them.
     for (const int bar : bars) {
       const auto section = std::find_if(planned_.sections.begin(), planned_.sections.end(),
                                         [&](const auto& one) { return one.bars.contains(bar); });

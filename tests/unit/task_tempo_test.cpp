@@ -4,11 +4,14 @@
 
 #include "catch.h"
 #include "drawn_sheet.h"
+#include "every_paper.h"
 #include "plan/counted_task.h"
+#include "plan/cue_reach.h"
 #include "practice/beat_units.h"
 #include "practice/time_model.h"
 #include "sample_plan.h"
 #include "workbook/parts/task_words.h"
+#include "workbook/text_edition/starts_in_words.h"
 
 using namespace cahier;
 
@@ -60,6 +63,78 @@ TEST_CASE("cue starts have the tempo of each start") {
   CHECK(shows_tempo(task));
   task.cues.clear();
   CHECK_FALSE(shows_tempo(task));  // dice choose the start, and its list names the tempo
+}
+
+TEST_CASE("a start that plays over a change names the tempo after it, with its bar") {
+  const Piece piece = sample::piece(kChanging);
+  Task task;
+  task.drill = Drill::cue_starts;
+  task.cues = {1, 2, 3};
+  task.bars = {1, 20};
+  task.from_starts = {{1, 4}, {7, 12}, {13, 20}};
+  set_tempo(task, piece, TimeModel(piece, sample::steady()), 1);
+  CHECK(task.tempi == std::vector<TempoFrom>{{1, 120}, {9, 80}, {17, 120}});
+  CHECK(later_tempi(task) == std::vector<TempoFrom>{{9, 80}, {17, 120}});
+  // Bar 13 has its own beside it; where there is no room for that, all are named by their bars.
+  task.from_starts = {{1, 4}, {13, 16}};
+  set_tempo(task, piece, TimeModel(piece, sample::steady()), 1);
+  CHECK(later_tempi(task).empty());
+  CHECK(later_tempi(task, StartTempi::below) == std::vector<TempoFrom>{{13, 80}});
+}
+
+TEST_CASE("a fork drill names the tempo that each way leads to") {
+  const Piece piece = sample::piece(kChanging);
+  const TimeModel time(piece, sample::steady());
+  Task task;
+  task.drill = Drill::cue_starts;
+  task.fork = true;
+  task.cues = {2, 2};
+  task.bars = {13, 16};
+  task.from_starts = {{13, 16}, {13, 16}};
+  task.ways = {{14, 15}, {16, 1, true}, {14, 17}};
+  set_tempo(task, piece, time, 0.5);
+  CHECK(task.tempo == 40);
+  CHECK(task.tempi.empty());  // those lie in its bars
+  CHECK(task.tempi_after_jumps == std::vector<TempoFrom>{{1, 60}, {17, 60}});
+  CHECK(task.tempo_at(17) == 60);
+  CHECK(later_tempi(task) == task.tempi_after_jumps);
+  // Within the bars that the drill goes over.
+  task.bars = {13, 20};
+  task.from_starts = {{13, 16}, {20, 20}};
+  task.ways = {{14, 17}, {20, 21}};
+  set_tempo(task, piece, time, 0.5);
+  CHECK(task.tempi == std::vector<TempoFrom>{{13, 40}, {17, 60}});
+  CHECK(task.tempi_after_jumps.empty());
+  CHECK(later_tempi(task) == std::vector<TempoFrom>{{17, 60}});
+  // Counted anew with its neighbours, those after jumps too.
+  task.bars = {13, 16};
+  task.from_starts = {{13, 16}};
+  task.ways = {{16, 1}};
+  set_tempo(task, piece, time, 0.5);
+  Piece compound = piece;
+  compound.changes[0].meter = Meter{{6}, 8};
+  compound.changes[0].tempo = Tempo{60, Beat::dotted_quarter};
+  set_tempo(task, compound, TimeModel(compound, sample::steady()), 0.5);
+  CHECK(task.beat == Beat::eighth);
+  CHECK(task.tempo == 88);
+  CHECK(task.tempi_after_jumps == std::vector<TempoFrom>{{1, 120}});
+}
+
+TEST_CASE("the list of starts names the tempo that a start leads into, on paper and in words") {
+  const Plan plan = sample::plan(std::string(kChanging) + "cues: [7, 15]\n");
+  const PlannedPiece& piece = plan.pieces[0];
+  const auto at = [&](int bar) { return *std::ranges::find(piece.cues, bar, &CueStart::bar); };
+  CHECK(tempo_changes_from(piece, at(1)).empty());
+  REQUIRE(tempo_changes_from(piece, at(7)) == std::vector<int>{9});
+  const std::vector<std::string> lines = starts_in_words(english_words(), piece);
+  CHECK_THAT(lines[at(7).number - 1],
+             Catch::Contains("quarter note = 120 beats a minute, from bar 9 on 80."));
+  CHECK_THAT(lines[at(1).number - 1], !Catch::Contains(" on "));
+  const std::string words = sample::DrawnSheet(draw_cue_starts, plan).words();
+  CHECK(words.find("\n9:\n") != std::string::npos);
+  CHECK(words.find("\n7:\n") == std::string::npos);
+  sample::require_faultless_everywhere(draw_cue_starts, plan);
+  sample::require_faultless_everywhere(draw_day_panels, plan);
 }
 
 TEST_CASE("a day's rows of a piece are counted in one unit of beat") {

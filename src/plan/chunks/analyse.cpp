@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <iterator>
-#include <map>
+#include <optional>
 #include <set>
 
 #include "plan/chunks/divide.h"
@@ -89,9 +89,11 @@ void weigh(Chunk& chunk, const Method& method, const History& history) {
 
 class Analyser {
  public:
-  Analyser(const Piece& piece, const Method& method, std::vector<Chunk> chunks)
+  Analyser(const Piece& piece, const Method& method, std::vector<Chunk> chunks,
+           const NumberedStarts& numbered)
       : piece_(piece),
         method_(method),
+        numbered_(numbered),
         result_{{}, TimeModel(piece, method), {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}} {
     result_.planned.piece = piece;
     result_.planned.forks = forks_of(piece);
@@ -165,18 +167,28 @@ class Analyser {
     result_.planned.rejoin = rejoin_bars(result_.planned, method_, inner);
     std::set<int> bars(piece_.cues.begin(), piece_.cues.end());
     bars.insert(inner.begin(), inner.end());
+    bars.insert(numbered_.bars.begin(), numbered_.bars.end());
     for (const Chunk& chunk : chunks())
       if (chunk.raised) bars.insert(chunk.bars.first);
-    add_cues_before_forks(result_, method_, bars);
-    int number = 0;
-    for (const int bar : bars) {
-      const int passage = result_.passage_at(bar);
-      const bool weak = chunks()[result_.passages[passage].chunk].raised;
-      result_.planned.cues.push_back(
-          {++number, bar, result_.passages[passage].section, weak ? numbers::kWeakFaces : 1});
-      result_.starts.push_back(result_.start_at(bar));
-    }
+    add_cues_before_forks(result_, method_, numbered_.bars, bars);
+    for (const int bar : numbered_.bars) add_cue(bar);
+    for (const int bar : bars)
+      if (!is_numbered(bar)) add_cue(bar);
     add_fork_drills(result_, method_);
+  }
+
+  bool is_numbered(int bar) const {
+    return std::ranges::find(numbered_.bars, bar) != numbered_.bars.end();
+  }
+
+  // With the next number.
+  void add_cue(int bar) {
+    const Passage& passage = result_.passages[result_.passage_at(bar)];
+    const int weight = chunks()[passage.chunk].raised ? numbers::kWeakFaces : 1;
+    const int number = static_cast<int>(result_.planned.cues.size()) + 1;
+    const bool is_new = numbered_.before > 0 && number > numbered_.before;
+    result_.planned.cues.push_back({number, bar, passage.section, weight, is_new});
+    result_.starts.push_back(result_.start_at(bar));
   }
 
   // Sections longer than eight bars also get starts inside, where phrases begin or else at chunks,
@@ -197,8 +209,16 @@ class Analyser {
         if (counted <= numbers::kNeedsInnerStart) continue;
       }
       const Passage& passage = result_.passages[result_.passage_at(goal)];
-      bars.insert(passage.bars.first > section.first ? passage.bars.first : goal);
+      const int bar = passage.bars.first > section.first ? passage.bars.first : goal;
+      bars.insert(is_numbered(bar) ? bar : numbered_before(goal, section).value_or(bar));
     }
+  }
+
+  // A start that stood where the chunk around `goal` began when the piece was divided otherwise.
+  std::optional<int> numbered_before(int goal, BarRange section) const {
+    for (int bar = goal; bar > goal - method_.chunk_most && bar > section.first; --bar)
+      if (is_numbered(bar)) return bar;
+    return std::nullopt;
   }
 
   void find_rivals() {
@@ -226,6 +246,7 @@ class Analyser {
 
   const Piece& piece_;
   const Method& method_;
+  const NumberedStarts& numbered_;
   Analysis result_;
 };
 
@@ -234,7 +255,7 @@ class Analyser {
 Analysis analyse(const Piece& piece, const Method& method, std::vector<Chunk> chunks,
                  const History& history) {
   for (Chunk& chunk : chunks) weigh(chunk, method, history);
-  return Analyser(piece, method, std::move(chunks)).take();
+  return Analyser(piece, method, std::move(chunks), history.starts()).take();
 }
 
 Analysis analyse(const Piece& piece, const Method& method, double load, const History& history) {

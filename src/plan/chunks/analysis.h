@@ -68,7 +68,7 @@ struct Analysis {
   std::vector<ForkDrill> fork_drills;
   std::vector<std::vector<int>>
       rivals;                         // by chunk: chunks not to be learned on the same day, sorted
-  std::vector<StartFromCue> starts;   // by cue number - 1
+  std::vector<StartFromCue> starts;   // by cue number - 1, as planned.cues
   std::vector<double> learn_minutes;  // by chunk
 
   // Indices of the chunks that lie wholly in `bars`, themselves or by a return, in order, each

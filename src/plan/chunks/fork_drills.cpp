@@ -4,12 +4,11 @@
 #include <optional>
 #include <utility>
 
+#include "plan/cue_reach.h"
 #include "practice/numbers.h"
 
 namespace cahier {
 namespace {
-
-// The most starts of one drill at a fork that was found: those of more ways take turns.
 
 // Where to begin so as to play into a fork: at most the fork's own chunk before it, and in the
 // look-alike bars where there are any before the fork.
@@ -19,16 +18,6 @@ int bar_before_fork(const Analysis& analysis, BarRange look_alike, int fork) {
   if (fork == look_alike.first) return fork;
   const Passage& before = analysis.passages[analysis.passage_at(fork - 1)];
   return std::max({before.bars.first, look_alike.first, fork - holds.bars.size()});
-}
-
-// The start from which a passage of look-alikes is played past its fork, as the sheets have it:
-// the last one in it before the fork, else the one on it.
-const CueStart& cue_in(const Analysis& analysis, BarRange look_alike, int fork) {
-  const CueStart* before = nullptr;
-  for (const CueStart& cue : analysis.planned.cues)
-    if (look_alike.contains(cue.bar) && (cue.bar < fork || (cue.bar == fork && !before)))
-      before = &cue;
-  return *before;
 }
 
 class FoundFork {
@@ -138,7 +127,7 @@ ForkDrill of_look_alikes(Analysis& analysis, const Fork& group) {
   drill.required = true;
   drill.bar = group.ways.front().to;
   for (const WayOn& way : group.ways) {
-    const CueStart& cue = cue_in(analysis, way.alike, way.to);
+    const CueStart& cue = *cue_before_fork(analysis.planned, way.alike, way.to);
     drill.cues.push_back(cue.number);
     drill.ways.push_back({way.at, way.to});
     // On to the end of the chunk that the fork stands in.
@@ -152,10 +141,17 @@ ForkDrill of_look_alikes(Analysis& analysis, const Fork& group) {
 
 }  // namespace
 
-void add_cues_before_forks(const Analysis& analysis, const Method& method, std::set<int>& bars) {
+void add_cues_before_forks(const Analysis& analysis, const Method& method,
+                           const std::vector<int>& numbered, std::set<int>& bars) {
+  const auto is_led_into = [&](const WayOn& way) {
+    return std::ranges::any_of(numbered, [&](int bar) {
+      return way.alike.contains(bar) && bar < way.to && way.to - bar <= method.chunk_most;
+    });
+  };
   for (const Fork& fork : analysis.planned.forks)
     if (fork.from == ForkFrom::look_alikes)
-      for (const WayOn& way : fork.ways) bars.insert(bar_before_fork(analysis, way.alike, way.to));
+      for (const WayOn& way : fork.ways)
+        if (!is_led_into(way)) bars.insert(bar_before_fork(analysis, way.alike, way.to));
   for (const Fork& fork : analysis.planned.forks)
     if (fork.from != ForkFrom::look_alikes) FoundFork(analysis, method, fork).add_cues(bars);
 }

@@ -51,9 +51,7 @@ void ForksDue::strike_met(const Task& task, const RecallsDue& recalls, int day) 
 }
 
 Task ForksDue::task(const ForkDrill& fork, const TaskMaker& make) {
-  Task task = make.cue_starts(fork.cues, 0);
-  task.fork = true;
-  task.ways = fork.ways;
+  Task task = make.fork_drill(fork.cues, fork.ways);
   task.reason = Reason::fork;
   task.reason_number = fork.bar;
   return task;

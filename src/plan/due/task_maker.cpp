@@ -1,6 +1,7 @@
 #include "plan/due/task_maker.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "plan/due/task_tempo.h"
 #include "plan/spoken_steps.h"
@@ -93,6 +94,21 @@ double TaskMaker::raised(int level, double progress) const {
   return share + (1 - share) * std::clamp(progress, 0.0, 1.0);
 }
 
+Task TaskMaker::fork_drill(const std::vector<int>& cues, std::vector<PlayedWay> ways) const {
+  Task task = cue_starts(cues, 0);
+  task.fork = true;
+  task.ways = std::move(ways);
+  play_at(task, raised(level_of(cues), 0));
+  return task;
+}
+
+int TaskMaker::level_of(const std::vector<int>& cues) const {
+  int level = 1;
+  for (const int cue : cues)
+    level = std::max(level, analysis_.level_in(analysis_.starts[cue - 1].bars));
+  return level;
+}
+
 Task TaskMaker::cue_starts(const std::vector<int>& cues, int throws, double progress) const {
   BarRange bars = analysis_.planned.piece.whole();
   if (!cues.empty()) {
@@ -103,10 +119,7 @@ Task TaskMaker::cue_starts(const std::vector<int>& cues, int throws, double prog
     }
   }
   const int starts = static_cast<int>(cues.size()) + throws;
-  int level = 1;
-  for (const int cue : cues)
-    level = std::max(level, analysis_.level_in(analysis_.starts[cue - 1].bars));
-  if (cues.empty()) level = analysis_.level_in(bars);
+  const int level = cues.empty() ? analysis_.level_in(bars) : level_of(cues);
   Task task = begun(Drill::cue_starts, bars, analysis_.time.cue_starts(starts));
   for (const int cue : cues) {
     const StartFromCue& start = analysis_.starts[cue - 1];

@@ -22,6 +22,7 @@ class TaskMaker {
   // Starts at the cue starts of these numbers, and `throws` of the dice besides.
   // `progress` as for recalls.
   Task cue_starts(const std::vector<int>& cues, int throws, double progress = 0) const;
+  Task fork_drill(const std::vector<int>& cues, std::vector<PlayedWay> ways) const;
   Task spoken_part(int chunk) const;
   Task write_out(int chunk) const;
   // The same for any drill that covers a chunk, and for any that covers bars or the whole piece.
@@ -38,6 +39,7 @@ class TaskMaker {
   std::vector<Step> steps_of(Drill drill) const;
   Step together(int times) const;
   double raised(int level, double progress) const;
+  int level_of(const std::vector<int>& cues) const;  // of the hardest chunk they play of
 
   const Analysis& analysis_;
   const Method& method_;

@@ -23,6 +23,8 @@ std::vector<int> places_of(const Task& task, const Piece& piece) {
     for (const Change& change : piece.changes)
       if (change.bar > played.first && played.contains(change.bar)) bars.insert(change.bar);
   }
+  for (const PlayedWay& way : task.ways)
+    if (task.bars.contains(way.to)) bars.insert(way.to);
   if (bars.empty()) bars.insert(task.bars.first);
   std::vector<int> places;
   for (const int bar : bars)
@@ -31,16 +33,25 @@ std::vector<int> places_of(const Task& task, const Piece& piece) {
   return places;
 }
 
+// Outside its bars, where a way leads into another tempo.
+std::vector<int> places_after_jumps(const Task& task, const Piece& piece) {
+  std::set<int> bars;
+  for (const PlayedWay& way : task.ways)
+    if (!task.bars.contains(way.to) && full_tempo(piece, way.to) != full_tempo(piece, way.at))
+      bars.insert(way.to);
+  return {bars.begin(), bars.end()};
+}
+
 void take(Task& task, std::vector<TempoFrom> tempi) {
   task.tempo = tempi.front().per_minute;
   task.tempi = tempi.size() > 1 ? std::move(tempi) : std::vector<TempoFrom>();
 }
 
-// The task's tempi, each counted in `unit`.
-std::vector<TempoFrom> counted(const Task& task, const Piece& piece, Beat unit) {
-  std::vector<TempoFrom> tempi = tempi_of(task);
+// Tempi that count `beat`, each counted in `unit`.
+std::vector<TempoFrom> counted(std::vector<TempoFrom> tempi, const Piece& piece, Beat beat,
+                               Beat unit) {
   for (TempoFrom& from : tempi) {
-    const Tempo tempo{from.per_minute, task.beat};
+    const Tempo tempo{from.per_minute, beat};
     const bool exact = tempo.quarters_per_minute() == full_tempo(piece, from.bar);
     from.per_minute = counted_in(tempo, unit, exact);
   }
@@ -50,7 +61,9 @@ std::vector<TempoFrom> counted(const Task& task, const Piece& piece, Beat unit) 
 }  // namespace
 
 void set_tempo(Task& task, const Piece& piece, const TimeModel& time, double share) {
-  const std::vector<int> places = places_of(task, piece);
+  std::vector<int> places = places_of(task, piece);
+  const std::size_t in_bars = places.size();
+  for (const int bar : places_after_jumps(task, piece)) places.push_back(bar);
   task.beat = tempo_or_usual(piece, places.front()).beat;
   std::vector<CountedMusic> music;
   std::vector<Tempo> marks;
@@ -63,6 +76,9 @@ void set_tempo(Task& task, const Piece& piece, const TimeModel& time, double sha
   std::vector<TempoFrom> tempi;
   for (std::size_t i = 0; i < places.size(); ++i)
     tempi.push_back({places[i], counted_in(marks[i], task.beat, share >= 1)});
+  const auto jumps = tempi.begin() + static_cast<std::ptrdiff_t>(in_bars);
+  task.tempi_after_jumps.assign(jumps, tempi.end());
+  tempi.erase(jumps, tempi.end());
   take(task, std::move(tempi));
 }
 
@@ -74,8 +90,10 @@ void count_in_one_beat(std::vector<Task>& tasks, const std::vector<const Piece*>
       if (task.piece == index && task.tempo) own.push_back(&task);
     const std::vector<Beat> beats = beats_of_rows({own.begin(), own.end()}, piece);
     for (std::size_t row = 0; row < own.size(); ++row) {
-      take(*own[row], counted(*own[row], piece, beats[row]));
-      own[row]->beat = beats[row];
+      Task& task = *own[row];
+      task.tempi_after_jumps = counted(task.tempi_after_jumps, piece, task.beat, beats[row]);
+      take(task, counted(tempi_of(task), piece, task.beat, beats[row]));
+      task.beat = beats[row];
     }
   }
 }

@@ -9,8 +9,8 @@
 namespace cahier {
 
 // Gives the task the metronome marks for a share of the performance tempo: one for each place at
-// which what it plays begins or the piece's tempo changes, where they differ. REQUIRES: what the
-// task plays is set.
+// which what it plays begins or the piece's tempo changes, and for each way's bar beyond a fork,
+// where they differ. REQUIRES: what the task plays is set.
 void set_tempo(Task& task, const Piece& piece, const TimeModel& time, double share);
 
 // Counts the tasks of each piece on one day in one unit of beat. Where no metronome could, as many

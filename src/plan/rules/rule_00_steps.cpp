@@ -43,8 +43,17 @@ bool is_spoken_each_way_round(const Task& task, const Names& parts) {
          });
 }
 
+// Of bars that a way leads to, and no others.
+bool leads_to_its_tempi(const Task& task) {
+  return std::ranges::all_of(task.tempi_after_jumps, [&](const TempoFrom& from) {
+    return !task.bars.contains(from.bar) && from.per_minute > 0 &&
+           std::ranges::find(task.ways, from.bar, &PlayedWay::to) != task.ways.end();
+  });
+}
+
 // Two or more, by bar, the first that of the task.
 bool names_its_tempi(const Task& task) {
+  if (!leads_to_its_tempi(task)) return false;
   if (task.tempi.empty()) return true;
   if (task.tempi.size() < 2 || task.tempo != task.tempi.front().per_minute) return false;
   for (std::size_t at = 0; at < task.tempi.size(); ++at) {

@@ -15,9 +15,36 @@ namespace {
 
 using Kind = Violation::Kind;
 
-// A section longer than this needs a cue start inside it (bars, a pickup not counted).
 // More ordered outcomes than this are no table for a printed page.
 constexpr long kMostOutcomes = 1296;
+
+// What earlier workbooks numbered keeps its numbers; new starts stand after it, in bar order.
+void check_numbers_stay(IndexedPlan& indexed, const IndexedPiece& piece) {
+  const auto& cues = piece.planned->cues;
+  NumberedStarts numbered;
+  if (piece.index < static_cast<int>(indexed.plan.record.starts.size()))
+    numbered = indexed.plan.record.starts[piece.index];
+  for (std::size_t at = 0; at < numbered.bars.size(); ++at)
+    if (at >= cues.size() || cues[at].bar != numbered.bars[at])
+      indexed.violation(
+          7, Kind::start_renumbered,
+          fmt::format("cue start {} was at bar {} and no longer is", at + 1, numbered.bars[at]));
+  for (std::size_t at = 0; at < cues.size(); ++at) {
+    const int number = static_cast<int>(at) + 1;
+    if (cues[at].is_new != (numbered.before > 0 && number > numbered.before))
+      indexed.violation(
+          7, Kind::start_renumbered,
+          fmt::format("cue start {} is {}called new", number, cues[at].is_new ? "" : "not "));
+    if (at > numbered.bars.size() && cues[at].bar <= cues[at - 1].bar)
+      indexed.violation(7, Kind::start_order,
+                        fmt::format("cue start {} is not after the one before", number));
+  }
+  const std::vector<CueStart> by_bar = piece.planned->cues_by_bar();
+  for (std::size_t at = 1; at < by_bar.size(); ++at)
+    if (by_bar[at].bar == by_bar[at - 1].bar)
+      indexed.violation(7, Kind::start_order,
+                        fmt::format("bar {} has two cue starts", by_bar[at].bar));
+}
 
 void check_numbers(IndexedPlan& indexed, const IndexedPiece& piece) {
   const auto& cues = piece.planned->cues;
@@ -25,9 +52,6 @@ void check_numbers(IndexedPlan& indexed, const IndexedPiece& piece) {
     if (cues[at].number != static_cast<int>(at) + 1)
       indexed.violation(7, Kind::start_number,
                         fmt::format("cue start {} has the number {}", at + 1, cues[at].number));
-    if (at > 0 && cues[at].bar <= cues[at - 1].bar)
-      indexed.violation(7, Kind::start_order,
-                        fmt::format("cue start {} is not after the one before", cues[at].number));
     const int chunk = piece.chunk_at[cues[at].bar];
     const int share = chunk >= 0 && piece.weakness[chunk].raised ? numbers::kWeakFaces : 1;
     if (cues[at].weight != share)
@@ -101,17 +125,22 @@ std::string fault_of(const DiceTable& table, const IndexedPiece& piece) {
 }
 
 void check_dice(IndexedPlan& indexed, const IndexedPiece& piece) {
-  std::vector<int> thrown;
+  // In bar order, each table by number.
+  std::vector<CueStart> thrown = piece.planned->cues_by_bar();
+  auto next = thrown.begin();
+  bool sound = true;
   for (const DiceTable& table : piece.planned->dice) {
-    for (const auto& row : table.rows) thrown.push_back(row.cue);
     const std::string fault = fault_of(table, piece);
     if (!fault.empty()) indexed.violation(7, Kind::dice_unfair, "the dice table " + fault);
+    const std::ptrdiff_t rows = std::ssize(table.rows);
+    if (!sound || !(sound = rows <= thrown.end() - next)) continue;
+    std::sort(next, next + rows,
+              [](const CueStart& a, const CueStart& b) { return a.number < b.number; });
+    for (const auto& row : table.rows) sound = sound && row.cue == (next++)->number;
   }
-  std::vector<int> numbers;
-  for (const CueStart& cue : piece.planned->cues) numbers.push_back(cue.number);
-  if (thrown != numbers)
+  if (!sound || next != thrown.end())
     indexed.violation(7, Kind::dice_not_of_starts,
-                      "the dice tables do not hold each cue start once, in order");
+                      "the dice tables do not hold each cue start once, each a stretch in order");
 }
 
 }  // namespace
@@ -119,6 +148,7 @@ void check_dice(IndexedPlan& indexed, const IndexedPiece& piece) {
 void check_cues(IndexedPlan& indexed) {
   for (const IndexedPiece& piece : indexed.pieces) {
     check_numbers(indexed, piece);
+    check_numbers_stay(indexed, piece);
     check_places(indexed, piece);
     check_dice(indexed, piece);
   }

@@ -60,6 +60,7 @@ struct Violation {
     // 7: cue starts.
     start_number,
     start_order,
+    start_renumbered,
     start_share,
     start_section,
     section_without_start,

@@ -191,8 +191,9 @@ void draw_form_strip(Book& book, const PlannedPiece& piece, const Box& box) {
 
   // The starts of sections first: the others are found between them.
   LabelRow cues(canvas, style::kSmall, below + 1.5, kNumbers, box.right());
+  const std::vector<CueStart> starts = piece.cues_by_bar();
   for (const bool section_starts : {true, false})
-    for (const CueStart& cue : piece.cues) {
+    for (const CueStart& cue : starts) {
       const int begins = piece.sections[cue.section].bars.first;
       if ((std::max(begins, 1) == std::max(cue.bar, 1)) != section_starts) continue;
       const double x = scale.left(cue.bar);

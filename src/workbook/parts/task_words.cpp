@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 
 #include "plan/spoken_steps.h"
 #include "text/phrasing.h"
@@ -143,9 +144,29 @@ bool shows_tempo(const Task& task) {
 
 Tempo tempo_at(const Task& task, int bar) { return {task.tempo_at(bar), task.beat}; }
 
-std::vector<TempoFrom> later_tempi(const Task& task) {
-  if (task.tempi.empty() || covers(task.drill, Covers::starts)) return {};
-  return {task.tempi.begin() + 1, task.tempi.end()};
+std::vector<TempoFrom> later_tempi(const Task& task, StartTempi tempi) {
+  std::map<int, double> later;
+  if (!covers(task.drill, Covers::starts) || tempi == StartTempi::below) {
+    for (std::size_t at = 1; at < task.tempi.size(); ++at)
+      later[task.tempi[at].bar] = task.tempi[at].per_minute;
+  } else {
+    for (const BarRange& played : task.from_starts) {
+      double before = task.tempo_at(played.first);
+      for (const TempoFrom& from : task.tempi)
+        if (played.first < from.bar && played.contains(from.bar) && from.per_minute != before)
+          later[from.bar] = before = from.per_minute;
+    }
+    for (const PlayedWay& way : task.ways) {
+      const bool begins = std::ranges::any_of(
+          task.from_starts, [&](const BarRange& played) { return played.first == way.to; });
+      if (!begins && task.tempo_at(way.to) != task.tempo_at(way.at))
+        later[way.to] = task.tempo_at(way.to);
+    }
+  }
+  for (const TempoFrom& from : task.tempi_after_jumps) later[from.bar] = from.per_minute;
+  std::vector<TempoFrom> all;
+  for (const auto& [bar, per_minute] : later) all.push_back({bar, per_minute});
+  return all;
 }
 
 }  // namespace cahier

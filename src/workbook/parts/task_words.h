@@ -58,7 +58,11 @@ bool shows_tempo(const Task& task);
 // The task's tempo at one of its bars. REQUIRES: task.tempo.
 Tempo tempo_at(const Task& task, int bar);
 
-// The tempi after the first, from bar to bar. Empty where one holds throughout, and for cue starts.
-std::vector<TempoFrom> later_tempi(const Task& task);
+// Whether each cue start of a task has its own tempo beside it.
+enum class StartTempi { beside, below };
+
+// The tempi after the first, from bar to bar; empty where one holds throughout. Of cue starts whose
+// tempi stand beside them, those into which a start or a way of a fork leads.
+std::vector<TempoFrom> later_tempi(const Task& task, StartTempi tempi = StartTempi::beside);
 
 }  // namespace cahier

@@ -50,12 +50,21 @@ std::string name_of(const Words& words, const PlannedSection& section) {
 std::vector<std::string> starts_in_words(const Words& words, const PlannedPiece& piece) {
   std::vector<std::string> lines;
   for (const CueStart& cue : piece.cues) {
-    lines.push_back(words.say(
-        "in_words.start", {{"number", cue.number},
-                           {"bar", cue.bar},
-                           {"section", name_of(words, piece.sections[cue.section])},
-                           {"last", last_bar_from(piece, cue)},
-                           {"tempo", plain_tempo(words, tempo_or_usual(piece.piece, cue.bar))}}));
+    const Tempo tempo = tempo_or_usual(piece.piece, cue.bar);
+    std::string tempi = plain_tempo(words, tempo);
+    for (const int bar : tempo_changes_from(piece, cue)) {
+      const Tempo next = tempo_or_usual(piece.piece, bar);
+      const std::string number =
+          next.beat == tempo.beat ? number_text(next.per_minute) : plain_tempo(words, next);
+      tempi += ", " + words.say("in_words.tempo_from", {{"bar", bar}, {"number", number}});
+    }
+    lines.push_back(
+        words.say("in_words.start", {{"number", cue.number},
+                                     {"bar", cue.bar},
+                                     {"section", name_of(words, piece.sections[cue.section])},
+                                     {"last", last_bar_from(piece, cue)},
+                                     {"tempo", tempi}}));
+    if (cue.is_new) lines.back() += " " + words.say("in_words.start_is_new");
     if (const std::string mark = piece.piece.in_force_at(cue.bar); !mark.empty())
       lines.back() += " " + words.say("in_words.in_force", {{"mark", mark}});
   }

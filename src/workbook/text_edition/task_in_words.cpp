@@ -1,5 +1,6 @@
 #include "workbook/text_edition/task_in_words.h"
 
+#include <algorithm>
 #include <set>
 
 #include "plan/spoken_steps.h"
@@ -39,9 +40,7 @@ class TaskInWords {
     if (task_.drill == Drill::run_through) return words_.say("in_words.tempo_as_on_the_day");
     if (!shows_tempo(task_) || covers(task_.drill, Covers::starts)) return {};
     std::string text = plain_tempo(words_, tempo_of(task_));
-    for (const TempoFrom& from : later_tempi(task_))
-      text += ", " + words_.say("in_words.tempo_from",
-                                {{"bar", from.bar}, {"number", number_text(from.per_minute)}});
+    for (const TempoFrom& from : later_tempi(task_)) text += ", " + said(from);
     return words_.say("in_words.tempo_of", {{"tempo", text}});
   }
 
@@ -80,17 +79,32 @@ class TaskInWords {
     return words_.say("in_words.how_often", {{"times", text}});
   }
 
+  std::string said(const TempoFrom& from) const {
+    return words_.say("in_words.tempo_from",
+                      {{"bar", from.bar}, {"number", number_text(from.per_minute)}});
+  }
+
   std::string starts() const {
     std::string text;
+    std::vector<TempoFrom> later = later_tempi(task_);
     // A fork's start stands there once for each way on.
     for (const int number : std::set(task_.cues.begin(), task_.cues.end())) {
       const int bar = piece_.cues[number - 1].bar;
+      const auto at = std::ranges::find(task_.from_starts, bar, &BarRange::first);
+      std::string tempo = plain_tempo(words_, tempo_at(task_, bar));
+      std::erase_if(later, [&](const TempoFrom& from) {
+        const bool is_on_the_way = at != task_.from_starts.end() && at->contains(from.bar);
+        if (is_on_the_way) tempo += ", " + said(from);
+        return is_on_the_way;
+      });
       text +=
-          words_.say("in_words.start_at", {{"number", number},
-                                           {"bar", bar},
-                                           {"tempo", plain_tempo(words_, tempo_at(task_, bar))}}) +
+          words_.say("in_words.start_at", {{"number", number}, {"bar", bar}, {"tempo", tempo}}) +
           " ";
     }
+    // Beyond a jump.
+    std::string jumps;
+    for (const TempoFrom& from : later) jumps += (jumps.empty() ? "" : ", ") + said(from);
+    if (!jumps.empty()) text += words_.say("in_words.tempo_of", {{"tempo", jumps}}) + " ";
     if (task_.throws > 0)
       text += words_.count(task_.cues.empty() ? "in_words.throws" : "in_words.more_throws",
                            task_.throws);

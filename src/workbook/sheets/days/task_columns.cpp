@@ -24,7 +24,7 @@ double later_width(const Book& book, const Task& task, const TempoFrom& from) {
 }
 
 // What a task's tempi, or the words in their place, need.
-double tempo_column(const Book& book, const Task& task) {
+double tempo_column(const Book& book, const Task& task, StartTempi tempi) {
   const Typefaces& faces = book.typefaces();
   double width =
       std::min(kMostTempoWords, text_width(book, tempo_in_words(book, task), style::kSmall));
@@ -34,7 +34,7 @@ double tempo_column(const Book& book, const Task& task) {
     for (const TempoFrom& from : task.tempi)
       width =
           std::max(width, tempo_width(faces, tempo_at(task, from.bar), style::kStandText) + 0.5);
-  const std::vector<TempoFrom> later = later_tempi(task);
+  const std::vector<TempoFrom> later = later_tempi(task, tempi);
   if (later.size() > kMostTempi) return width;
   for (const TempoFrom& from : later) width = std::max(width, later_width(book, task, from));
   return width;
@@ -56,7 +56,8 @@ TaskColumns task_columns(const Book& book, double width) {
       columns.labels = std::max(
           columns.labels, TickRows::label_width(book.typefaces(),
                                                 tick_rows(book.words(), piece, task), most_labels));
-      columns.tempo = std::max(columns.tempo, tempo_column(book, task));
+      columns.tempo = std::max(
+          columns.tempo, tempo_column(book, task, narrow ? StartTempi::below : StartTempi::beside));
       code = std::max(code, kBeforeCode + text_width(book, task.id, style::kFine));
     }
   columns.bars = std::min(columns.bars, kMostBars);

@@ -58,11 +58,17 @@ struct LaidOutTask {
     if (columns.wide()) return 0;
     return kLine + later_height() + (columns.stacked && has_tempo() ? kLine : 0);
   }
+  // Of the first tempo, or of one beside each cue start.
+  double tempi_height() const {
+    return kLine * static_cast<double>(
+                       columns.wide() && has_tempo() && !task.cues.empty() ? task.cues.size() : 1);
+  }
   double words_height() const { return below_at() + below.height() + narrow_height(); }
   double bars_height() const { return kLine * static_cast<double>(bars.size()); }
   int first_ticks() const { return std::min(kMostTickLines, ticks.line_count()); }
   double above_across() const {
-    const double code = columns.wide() ? kLine + later_height() : bars_height() + kCodeLine;
+    const double code =
+        columns.wide() ? tempi_height() + later_height() : bars_height() + kCodeLine;
     return on_grid(std::max({words_height(), ticks.height(0, first_ticks()), bars_height(), code}));
   }
   double first_height() const { return above_across() + across.height(); }
@@ -119,18 +125,19 @@ void draw_tempi(const LaidOutTask& laid, const Box& box) {
     return;
   }
   const PlannedPiece& piece = laid.book.plan().pieces[laid.task.piece];
-  // Each cue start has a line of its own, and its own tempo.
+  // Each cue start has a line of its own, and its own tempo, where there is room beside it.
   Tempo before = tempo_of(laid.task);
-  if (laid.task.cues.empty()) draw_tempo(canvas, box.top(kLine), before, style::kStandText);
-  for (std::size_t at = 0; at < laid.task.cues.size(); ++at) {
+  const bool beside = laid.columns.wide() && !laid.task.cues.empty();
+  if (!beside) draw_tempo(canvas, box.top(kLine), before, style::kStandText);
+  for (std::size_t at = 0; beside && at < laid.task.cues.size(); ++at) {
     const int bar = piece.cues[laid.task.cues[at] - 1].bar;
     const Tempo tempo = tempo_at(laid.task, bar);
-    if (at == 0 || (tempo != before && laid.columns.wide()))
+    if (at == 0 || tempo != before)
       draw_tempo(canvas, box.top(kLine).moved(0, kLine * static_cast<double>(at)), tempo,
                  style::kStandText);
     before = tempo;
   }
-  Box rest = box.without_top(kLine);
+  Box rest = box.without_top(laid.tempi_height());
   if (!laid.proportion.empty()) {
     draw_line(canvas, rest.top(kSmallLine), laid.proportion, style::kSmall, Align::left,
               style::kLeast);
@@ -187,7 +194,9 @@ LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
       below_is_free ? columns.words + kColumnGap + columns.circles : columns.words;
   std::vector<std::string> title =
       wrap(faces, drill_title(book.words(), task), style::kStandText, title_width);
-  std::vector<TempoFrom> later = shows_tempo(task) ? later_tempi(task) : std::vector<TempoFrom>();
+  const StartTempi tempi = columns.wide() ? StartTempi::beside : StartTempi::below;
+  std::vector<TempoFrom> later =
+      shows_tempo(task) ? later_tempi(task, tempi) : std::vector<TempoFrom>();
   const bool many = later.size() > kMostTempi;
   const double taken = text_width(book, title.back(), style::kStandText) + 2 +
                        text_width(book, remarks.beside, style::kSmall);

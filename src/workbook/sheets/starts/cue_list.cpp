@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <string>
+#include <string_view>
 #include <utility>
 
 #include "plan/cue_reach.h"
@@ -19,6 +20,7 @@ constexpr double kTempo = 17;
 constexpr double kToWriteOn = 4 * kGrid;  // below each start
 constexpr double kLineFoot = 1.2;
 constexpr double kMostMark = 0.5;  // of a line: a longer mark has lines of its own
+constexpr std::string_view kDot = " · ";
 
 Table list_table(const Book& book, double width) {
   const Words& words = book.words();
@@ -48,18 +50,31 @@ CueList::CueList(Book& book, const PlannedPiece& piece, const std::vector<const 
       width_(columns_ == 2 ? (width - kBetween) / 2 : width),
       table_(list_table(book, width_)) {}
 
-bool CueList::is_short(const std::string& mark) const {
-  return book_.typefaces().width(mark, style::kNote.face, style::kNote.size_pt) <=
+bool CueList::is_short(const std::string& text) const {
+  return book_.typefaces().width(text, style::kNote.face, style::kNote.size_pt) <=
          width_ * kMostMark;
 }
 
-double CueList::row_height(const CueStart& cue) const {
+std::string CueList::on_line(const CueStart& cue) const {
   const std::string mark = piece_.piece.in_force_at(cue.bar);
-  const double above =
-      is_short(mark)
+  if (!cue.is_new) return is_short(mark) ? mark : std::string();
+  const std::string text = book_.words().say("cue_starts.is_new");
+  const std::string both = mark.empty() ? text : text + kDot.data() + mark;
+  return is_short(both) ? both : text;
+}
+
+std::string CueList::above(const CueStart& cue) const {
+  const std::string mark = piece_.piece.in_force_at(cue.bar);
+  return on_line(cue).ends_with(mark) ? std::string() : mark;
+}
+
+double CueList::row_height(const CueStart& cue) const {
+  const std::string above = this->above(cue);
+  const double height =
+      above.empty()
           ? 0
-          : TextBlock(book_.typefaces(), mark, style::kNote, width_ - 2 * kInset).height();
-  return style::kRow + on_grid(above) + kToWriteOn;
+          : TextBlock(book_.typefaces(), above, style::kNote, width_ - 2 * kInset).height();
+  return style::kRow + on_grid(height) + kToWriteOn;
 }
 
 double CueList::height(std::size_t begin, std::size_t end) const {
@@ -102,16 +117,42 @@ void CueList::draw_column(const Box& box, std::size_t begin, std::size_t end) co
 
 void CueList::draw_line_to_write_on(const Box& box, const CueStart& cue) const {
   Canvas& canvas = book_.canvas();
-  const std::string mark = piece_.piece.in_force_at(cue.bar);
   const Box line = box.bottom(kToWriteOn);
-  double taken = 0;
-  if (is_short(mark))
-    taken = draw_line(canvas, line.without_bottom(kLineFoot - 0.6).bottom(style::kRow), mark,
-                      style::kNote, Align::left, style::kLeast);
-  else
-    TextBlock(book_.typefaces(), mark, style::kNote, box.width).draw(canvas, box);
+  const double taken = draw_line(canvas, line.without_bottom(kLineFoot - 0.6).bottom(style::kRow),
+                                 on_line(cue), style::kNote, Align::left, style::kLeast);
+  if (const std::string above = this->above(cue); !above.empty())
+    TextBlock(book_.typefaces(), above, style::kNote, box.width).draw(canvas, box);
+  const double changes = draw_tempo_changes(line, cue);
   const double y = line.bottom() - kLineFoot;
-  canvas.line({line.x + (taken > 0 ? taken + 2 : 0), y}, {line.right(), y}, style::kWritingLine);
+  canvas.line({line.x + (taken > 0 ? taken + 2 : 0), y},
+              {line.right() - (changes > 0 ? changes + 2 : 0), y}, style::kWritingLine);
+}
+
+double CueList::draw_tempo_changes(const Box& line, const CueStart& cue) const {
+  constexpr double kMost = 0.4;  // of the line
+  Canvas& canvas = book_.canvas();
+  const auto label = [&](int bar) { return book_.words().say("task.tempo_from", {{"bar", bar}}); };
+  const auto label_width = [&](int bar) {
+    return book_.typefaces().width(label(bar), style::kSmall.face, style::kSmall.size_pt) + 1;
+  };
+  std::vector<int> bars = tempo_changes_from(piece_, cue);
+  const auto width = [&] {
+    double sum = 0;
+    for (const int bar : bars)
+      sum += label_width(bar) + 2 +
+             tempo_width(book_.typefaces(), tempo_or_usual(piece_.piece, bar), style::kSmall);
+    return std::max(0.0, sum - 2);
+  };
+  while (bars.size() > 1 && width() > line.width * kMost) bars.pop_back();
+  const double all = width();
+  Box rest = line.without_bottom(kLineFoot - 0.6).bottom(style::kRow).right(all + 0.5);
+  for (const int bar : bars) {
+    draw_line(canvas, rest, label(bar), style::kSmall, Align::left, style::kLeast);
+    rest = rest.without_left(label_width(bar));
+    rest = rest.without_left(
+        2 + draw_tempo(canvas, rest, tempo_or_usual(piece_.piece, bar), style::kSmall));
+  }
+  return all;
 }
 
 void CueList::draw_row(const std::vector<Box>& cells, const CueStart& cue) const {

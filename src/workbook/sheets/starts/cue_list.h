@@ -29,7 +29,12 @@ class CueList {
   void draw_column(const Box& box, std::size_t begin, std::size_t end) const;
   void draw_row(const std::vector<Box>& cells, const CueStart& cue) const;
   void draw_line_to_write_on(const Box& box, const CueStart& cue) const;
-  bool is_short(const std::string& mark) const;
+  // The tempi into which a start leads, at the end of its line; returns their width.
+  double draw_tempo_changes(const Box& line, const CueStart& cue) const;
+  // What is in force at a start and stands above its line, and what stands on the line.
+  std::string above(const CueStart& cue) const;
+  std::string on_line(const CueStart& cue) const;
+  bool is_short(const std::string& text) const;
   double row_height(const CueStart& cue) const;
   // How many of so many starts stand below one another.
   std::size_t in_column(std::size_t starts) const { return (starts + columns_ - 1) / columns_; }

@@ -58,7 +58,7 @@ class CueSheet {
     }
     find_days();
     in_force_ = table_in_force(book.plan(), piece);
-    right_ = bars_of(*cues_.front(), *cues_.back());
+    right_ = bars_of({tables_.begin(), tables_.end()});
     if (book.plan().pieces.size() > 1)
       right_ = words_.say("cue_starts.bars_of",
                           {{"bars", right_}, {"piece", book.title_in_head(piece_)}});
@@ -76,11 +76,17 @@ class CueSheet {
   }
 
  private:
-  // "bars 1–16": from one start to the bar before the next stretch.
-  std::string bars_of(const CueStart& from, const CueStart& to) const {
-    const int first = from.number == 1 ? piece_.piece.first_bar() : from.bar;
-    const bool is_last = to.number == static_cast<int>(piece_.cues.size());
-    const int last = is_last ? piece_.piece.bars : piece_.cues[to.number].bar - 1;
+  // "bars 1–16": from the first start of the tables to the bar before the next stretch.
+  std::string bars_of(const std::vector<const DiceTable*>& tables) const {
+    std::set<int> thrown;
+    for (const DiceTable* table : tables)
+      for (const DiceTable::Row& row : table->rows) thrown.insert(row.cue);
+    const std::vector<CueStart> by_bar = piece_.cues_by_bar();
+    const auto is_thrown = [&](const CueStart& cue) { return thrown.contains(cue.number); };
+    const auto from = std::ranges::find_if(by_bar, is_thrown);
+    const auto next = std::find_if_not(from, by_bar.end(), is_thrown);
+    const int first = from == by_bar.begin() ? piece_.piece.first_bar() : from->bar;
+    const int last = next == by_bar.end() ? piece_.piece.bars : next->bar - 1;
     return words_.say("cue_starts.bars", {{"bars", bar_range(first, last)}});
   }
 
@@ -93,7 +99,8 @@ class CueSheet {
         if (task.drill != Drill::cue_starts || task.piece != number_) continue;
         here |= task.throws > 0 && cues_.size() == piece_.cues.size();
         for (const int cue : task.cues)
-          if (cues_.front()->number <= cue && cue <= cues_.back()->number) column.asked.insert(cue);
+          if (std::ranges::find(cues_, cue, &CueStart::number) != cues_.end())
+            column.asked.insert(cue);
       }
       if (!here && column.asked.empty()) continue;
       column.label = day_month_short(words_, day.date);
@@ -147,10 +154,8 @@ class CueSheet {
       const bool headed = tables_.size() > 1;
       need(drawn.height() + (headed ? kTableHeading : 0));
       if (headed) {
-        const std::string bars = bars_of(piece_.cues[table->rows.front().cue - 1],
-                                         piece_.cues[table->rows.back().cue - 1]);
-        draw_line(book_.canvas(), rest_.top(kTableHeading), bars, style::kStrong, Align::left,
-                  style::kLeast);
+        draw_line(book_.canvas(), rest_.top(kTableHeading), bars_of({table}), style::kStrong,
+                  Align::left, style::kLeast);
         used(kTableHeading);
       }
       drawn.draw(rest_);
