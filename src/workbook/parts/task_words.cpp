@@ -44,6 +44,16 @@ std::string ways_text(const Words& words, const Task& task) {
   return text;
 }
 
+// Where each start leads, by start: "16 → 1" and "16 → 17", the last way of those played in one go.
+std::vector<std::string> ways_by_start(const Words& words, const Task& task) {
+  std::vector<std::string> last;
+  for (const PlayedWay& way : task.ways) {
+    if (!way.goes_on) last.emplace_back();
+    if (!last.empty()) last.back() = words.say("task.way", {{"at", way.at}, {"to", way.to}});
+  }
+  return last;
+}
+
 std::string cue_starts_title(const Words& words, const Task& task) {
   if (task.fork) return words.say("task.fork");
   if (task.cues.empty()) return words.say("task.cue_starts_dice");
@@ -75,7 +85,10 @@ std::string step_label(const Words& words, const PlannedPiece& piece, const Step
 std::vector<TickRow> tick_rows(const Words& words, const PlannedPiece& piece, const Task& task) {
   std::vector<TickRow> rows;
   if (covers(task.drill, Covers::starts)) {
-    for (std::size_t cue = 0; cue < task.cues.size(); ++cue) rows.push_back({"", 1});
+    std::vector<std::string> ways;
+    if (jumps(task)) ways = ways_by_start(words, task);
+    ways.resize(task.cues.size());
+    for (const std::string& way : ways) rows.push_back({way, 1});
     // Left all to chance, the task has the word in the place of its bars.
     if (task.throws > 0)
       rows.push_back({task.cues.empty() ? "" : thrown_name(words, piece), task.throws});
