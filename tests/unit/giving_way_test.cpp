@@ -219,7 +219,7 @@ TEST_CASE("nothing is given up while something that should go before it stands o
   if (sample::in_long_checks()) std::cout << table;
   INFO(table);
   CHECK(plans > static_cast<int>(works.size()) / 2);
-  // Two kinds of 32 in 512 plans when this was written: passes, where
+  // Three kinds of 32 in 512 plans when this was written: passes, where
   // recalls on the way to the tempo come first (passes first cost more figures than they mend).
   CHECK(order.against <= (sample::in_long_checks() ? .01 * plans : 0));
 }

@@ -165,6 +165,23 @@ TEST_CASE("five good ones are said to a child without figures of chance") {
   CHECK(has(words, "Five good ones: you know it. One bad one is no bad news."));
 }
 
+TEST_CASE("a child has two to ten empty bars to write in, on every paper") {
+  for (const PageSize paper : {kA4, kLetter, kA5}) {
+    const DrawnSheet sheet(draw_child_staves, of_a_child(), usual_print(paper, PunchedEdge::inner));
+    int upright = 0;  // one where a system begins, one where each bar ends
+    int level = 0;    // ten a system of two staves
+    for (const DrawnItem& item : sheet.canvas().pages().at(0).items)
+      if (const auto* line = std::get_if<DrawnLine>(&item)) {
+        upright += line->from.x == line->to.x ? 1 : 0;
+        level += line->from.y == line->to.y ? 1 : 0;
+      }
+    INFO(upright << " upright and " << level << " level lines on paper " << paper.width);
+    const int bars = upright - level / 10;
+    CHECK(bars >= 2);
+    CHECK(bars <= 10);
+  }
+}
+
 TEST_CASE("the empty bars for a child are one page") {
   CHECK(DrawnSheet(draw_child_staves, of_a_child()).pages() == 1);
 }

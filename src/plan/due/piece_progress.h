@@ -76,14 +76,12 @@ struct PieceProgress {
     return std::max(0, terms.method.run_days - run_days_made);
   }
 
-  // Asks for the halves of the piece that no booking holds, before the first run-through.
+  // Asks for the halves of the piece before the first run-through, where none has a day set aside.
   void ask_for_halves() {
     const int first_run = next_run(-1);
     if (first_run < 0) return;
     for (const BarRange& half : halves(analysis.planned))
-      if (std::none_of(reserved.begin(), reserved.end(),
-                       [&](const ReservedRecall& one) { return one.bars == half; }))
-        sections.add_half(half, analysis, first_run);
+      sections.add_half(half, analysis, first_run);
   }
 
   RunsAsked runs_asked(const Terms& terms) const {

@@ -87,7 +87,8 @@ void set_runs_aside(Draft& draft, const Pace& pace) {
       progress->reserved =
           reserve_longer_stretches(progress->analysis, progress->make, draft.work.terms.method,
                                    draft.room, pace.learn_until, first_run);
-    progress->ask_for_halves();
+    else
+      progress->ask_for_halves();
   }
 }
 

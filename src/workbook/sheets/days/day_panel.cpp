@@ -26,6 +26,7 @@ constexpr double kDateNoteLine = 4.5;
 constexpr double kDateAbove = 9;     // where weekday and date stand above the tasks
 constexpr int kTimesToldToStop = 4;  // at length, on days with something new
 constexpr int kFirstTimes = 2;       // how often a drill is explained
+constexpr int kJumpDays = 14;        // before the date: sessions of starts end with a jump
 
 // What the line below a piece's tasks asks for. The slips of run-throughs stand on the tally, and
 // how cue starts went on their own sheet.
@@ -104,7 +105,14 @@ std::string DayPanels::label_beside_bars(const Task& task) const {
   return labels.by_bars(chunk) ? std::string() : labels.of(chunk);
 }
 
-TaskRemarks DayPanels::remarks(const Task& task) {
+// Near the date a session of starts ends with what a slip asks for on the day; said a few times.
+bool DayPanels::practises_jump(const Task& task, Date date) {
+  return task.drill == Drill::cue_starts && task.throws > 0 &&
+         book_.plan().by - date <= days{kJumpDays} && book_.page_of(SheetKind::rejoin_card) > 0 &&
+         told_to_jump_++ < kFirstTimes;
+}
+
+TaskRemarks DayPanels::remarks(const Task& task, Date date) {
   const Words& words = book_.words();
   const PlannedPiece& piece = book_.plan().pieces[task.piece];
   TaskRemarks remarks;
@@ -125,6 +133,8 @@ TaskRemarks DayPanels::remarks(const Task& task) {
   }
   if (met_[task.drill]++ < kFirstTimes) add_below(drill_meaning(words, task));
   if (task.drill == Drill::slow_pass) add_below(words.say("task.once_more"));
+  if (practises_jump(task, date))
+    add_below(words.say("task.jump", {{"page", book_.page_of(SheetKind::rejoin_card)}}));
   if (task.reason == Reason::listener) add_below(words.say("task.listener"));
   if (task.reason == Reason::recorded) add_below(words.say("task.record"));
   if (task.drill == Drill::learn) remarks.to_write = words.say("places.what_it_is");
@@ -234,7 +244,7 @@ std::vector<Strip> DayPanels::strips(const Day& day) {
     if (at > 0 && task.block != tasks[at - 1]->block) strips.push_back(break_line());
     if (several && (at == 0 || task.piece != tasks[at - 1]->piece))
       strips.push_back(piece_title(book_.plan().pieces[task.piece], at > 0));
-    for (Strip& strip : task_strips(book_, columns_, task, remarks(task))) {
+    for (Strip& strip : task_strips(book_, columns_, task, remarks(task, day.date))) {
       const double inset = date_width_;
       strips.push_back({strip.height, [inset, draw = std::move(strip.draw)](const Box& box) {
                           draw(box.without_left(inset));

@@ -32,7 +32,8 @@ class DayPanels {
   void draw_date(const Box& box, const Day& day, bool continued);
 
  private:
-  TaskRemarks remarks(const Task& task);
+  TaskRemarks remarks(const Task& task, Date date);
+  bool practises_jump(const Task& task, Date date);
   // Empty for a chunk that is called by its bars, which stand in front of it.
   std::string label_beside_bars(const Task& task) const;
   int page_for(const Task& task) const;
@@ -53,6 +54,7 @@ class DayPanels {
   std::set<const Task*> first_uses_;  // of what may have been missed
   std::vector<ChunkLabels> labels_;   // by piece
   int told_to_stop_ = 0;
+  int told_to_jump_ = 0;
   std::map<Drill, int> met_;  // how often each drill has been asked for
 };
 
