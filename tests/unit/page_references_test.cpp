@@ -157,7 +157,8 @@ int page_named_in(const std::string& text) {
 
 // The title that the named page has at its head, by what names it.
 std::string title_named_by(const std::string& text) {
-  if (text.find("ejoin card") != std::string::npos) return english_words().say("rejoin_card.title");
+  for (const char* card : {"ejoin card", "ejoin\u00a0card"})
+    if (text.find(card) != std::string::npos) return english_words().say("rejoin_card.title");
   if (text.find("left out") != std::string::npos) return english_words().say("left_out.title");
   return "";
 }
@@ -196,6 +197,27 @@ Packet full_packet() {
 }
 
 }  // namespace
+
+TEST_CASE("The first two sessions of starts within a fortnight of the date end with a jump") {
+  const Plan plan = programme();
+  const DrawnBook book =
+      draw_until_settled(sample::typefaces(), [&](Canvas& canvas, const Contents& known) {
+        return draw_workbook(canvas, plan, full_packet(), english_words(), {}, known);
+      });
+  int told = 0;
+  for (const DrawnPage& page : book.canvas->pages())
+    for (const DrawnText& text : page.texts()) told += has(text.text, "stop anywhere") ? 1 : 0;
+  CHECK(told == 2);
+  Packet no_card = full_packet();
+  std::erase_if(no_card.sheets,
+                [](const Sheet& sheet) { return sheet.kind == SheetKind::rejoin_card; });
+  const DrawnBook without =
+      draw_until_settled(sample::typefaces(), [&](Canvas& canvas, const Contents& known) {
+        return draw_workbook(canvas, plan, no_card, english_words(), {}, known);
+      });
+  for (const DrawnPage& page : without.canvas->pages())
+    CHECK_FALSE(has(page.words(), "stop anywhere"));
+}
 
 TEST_CASE("Every page that a text of a book names is the one that it means") {
   CHECK(checked_references(programme(), full_packet()) > 60);
