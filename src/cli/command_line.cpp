@@ -12,7 +12,7 @@ namespace cahier {
 namespace {
 
 constexpr std::string_view kCommandHint =
-    "the commands are print, plan, report, check and new; see cahier --help";
+    "the commands are print, plan, report, check, import and new; see cahier --help";
 
 // Everything that determines a plan, apart from its logs.
 void add_terms(CLI::App& command, TypedOptions& typed) {
@@ -77,7 +77,7 @@ std::vector<std::string> option_names(const CLI::App& app) {
     const std::string word = left.empty() ? "" : left.front();
     refuse(typed, typed.argument(word),
            "unknown command \"" + word + "\"" +
-               did_you_mean(word, {"print", "plan", "report", "check", "new"}),
+               did_you_mean(word, {"print", "plan", "report", "check", "import", "new"}),
            std::string(kCommandHint));
   }
   const CLI::App& command = *commands.front();
@@ -189,6 +189,12 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   add_terms(*check, typed);
   check->add_option("--words", typed.language, "a file of templates/words, without .yaml");
   check->add_option("--packet", typed.packet, "a file of templates/packets, without .yaml");
+
+  CLI::App* import = app.add_subcommand("import", "say what a score in MusicXML holds");
+  import->add_option("SCORE", typed.piece, "a score: .musicxml, .xml or .mxl")->required();
+  import->add_flag("--json", typed.json, "as JSON, format cahier-score-1");
+  import->add_option("--part", typed.part,
+                     "the id or the name of your part; chosen by its staves when not given");
 
   CLI::App* start = app.add_subcommand("new", "write a commented piece file to start from");
   start->add_option("-o,--output", typed.output, "where to write; standard output when not given");

@@ -1,0 +1,63 @@
+#include "score/bars.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+namespace cahier {
+namespace {
+
+bool is_plain_number(const std::string& text) {
+  return !text.empty() &&
+         std::ranges::all_of(text, [](char letter) { return letter >= '0' && letter <= '9'; });
+}
+
+bool is_short(const ScoreMeasure& measure) {
+  return measure.meter && measure.length < measure.meter->length;
+}
+
+// Whether `next` has no number of its own after `measure`.
+bool continues_bar(const ScoreMeasure& measure, const ScoreMeasure& next) {
+  return next.implicit || !is_plain_number(next.number) || next.number == measure.number;
+}
+
+}  // namespace
+
+std::vector<ScoreBar> join_bars(const std::vector<ScoreMeasure>& measures) {
+  std::vector<ScoreBar> bars;
+  for (std::size_t at = 0; at < measures.size(); ++at) {
+    const ScoreMeasure& first = measures[at];
+    const int element = static_cast<int>(at) + 1;
+    ScoreBar bar{element, element, first.number, first.length, at == 0 && is_short(first)};
+    while (at + 1 < measures.size() && is_short(first) && is_short(measures[at + 1]) &&
+           continues_bar(first, measures[at + 1]) &&
+           bar.length + measures[at + 1].length <= first.meter->length) {
+      ++at;
+      ++bar.last;
+      bar.length = bar.length + measures[at].length;
+    }
+    bar.pickup = bar.pickup && bar.length < first.meter->length;
+    bars.push_back(std::move(bar));
+  }
+  return bars;
+}
+
+void warn_of_bars(const std::vector<ScoreMeasure>& measures, const std::vector<ScoreBar>& bars,
+                  ScoreWarnings& warnings) {
+  std::map<std::string, int> seen;
+  int again = 0;
+  for (const ScoreBar& bar : bars) {
+    const ScoreMeasure& first = measures[static_cast<std::size_t>(bar.first) - 1];
+    if (!seen.emplace(bar.printed, bar.first).second && ++again == 1)
+      warnings.add(bar.first, fmt::format("the number {} is printed a second time; bars are told "
+                                          "apart by their place in the score",
+                                          bar.printed));
+    if (first.meter && bar.length > first.meter->length)
+      warnings.add(bar.first,
+                   fmt::format("this bar has {} quarter notes, and {} has {}", bar.length.text(),
+                               first.meter->text, first.meter->length.text()));
+  }
+}
+
+}  // namespace cahier
