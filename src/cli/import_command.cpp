@@ -3,9 +3,9 @@
 #include "cli/commands.h"
 #include "cli/input_source.h"
 #include "cli/say.h"
-#include "cli/score_json.h"
+#include "import/score_json.h"
 #include "score/read_score.h"
-#include "score/score_limits.h"
+#include "score/xml/score_limits.h"
 #include "text/terminal.h"
 
 namespace cahier {

@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "score/navigation.h"
+#include "score/notation/navigation.h"
 
 namespace cahier {
 

@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <array>
 
-#include "score/score_text.h"
+#include "score/xml/score_text.h"
 #include "text/did_you_mean.h"
 
 namespace cahier {

@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
-#include "score/score_parts.h"
-#include "score/score_warnings.h"
+#include "score/notation/score_parts.h"
+#include "score/notation/score_warnings.h"
 
 namespace cahier {
 

@@ -7,7 +7,7 @@
 #include <set>
 
 #include "score/ending_groups.h"
-#include "score/score_limits.h"
+#include "score/xml/score_limits.h"
 
 namespace cahier {
 namespace {

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "score/navigation.h"
+#include "score/notation/navigation.h"
 
 namespace cahier {
 

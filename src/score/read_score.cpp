@@ -5,13 +5,13 @@
 #include <algorithm>
 
 #include "score/bars.h"
-#include "score/compressed_score.h"
-#include "score/navigation_words.h"
-#include "score/read_part.h"
-#include "score/score_limits.h"
-#include "score/score_text.h"
-#include "score/text_encoding.h"
-#include "score/xml_document.h"
+#include "score/notation/navigation_words.h"
+#include "score/notation/read_part.h"
+#include "score/xml/compressed_score.h"
+#include "score/xml/score_limits.h"
+#include "score/xml/score_text.h"
+#include "score/xml/text_encoding.h"
+#include "score/xml/xml_document.h"
 
 namespace cahier {
 namespace {

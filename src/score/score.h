@@ -5,14 +5,14 @@
 #include <string>
 #include <vector>
 
-#include "score/lyrics.h"
-#include "score/measure_attributes.h"
-#include "score/navigation.h"
+#include "score/notation/lyrics.h"
+#include "score/notation/measure_attributes.h"
+#include "score/notation/navigation.h"
+#include "score/notation/score_note.h"
+#include "score/notation/score_tempo.h"
+#include "score/notation/score_warnings.h"
 #include "score/part_choice.h"
 #include "score/play_order.h"
-#include "score/score_note.h"
-#include "score/score_tempo.h"
-#include "score/score_warnings.h"
 
 namespace cahier {
 
