@@ -1,11 +1,13 @@
 #include "import/score_json.h"
 
 #include <algorithm>
+#include <cmath>
 #include <nlohmann/json.hpp>
 #include <set>
 
 #include "report/json_lines.h"
 #include "score/passages/bar_content.h"
+#include "score/passages/look_alikes.h"
 
 namespace cahier {
 namespace {
@@ -21,17 +23,25 @@ Json number(double value) {
   return static_cast<double>(whole) == value ? Json(whole) : Json(value);
 }
 
-bool is_whole_number(const std::string& text) {
-  return !text.empty() && text.size() < 9 &&
-         std::ranges::all_of(text, [](char letter) { return letter >= '0' && letter <= '9'; });
-}
-
-// The bar's printed number, as a number where it is one.
-Json printed_bar_at(const Score& score, int element) {
+Json bar_number_at(const Score& score, int element) {
   const auto bar = std::ranges::find_if(
       score.bars, [&](const ScoreBar& one) { return one.first <= element && element <= one.last; });
-  if (bar == score.bars.end()) return {};
-  return is_whole_number(bar->printed) ? Json(std::stoi(bar->printed)) : Json(bar->printed);
+  return bar == score.bars.end() ? Json() : Json(bar->number);
+}
+
+int bar_number(const Score& score, int index) {
+  return score.bars[static_cast<std::size_t>(index)].number;
+}
+
+// First and last, by the numbers of the bars.
+Json bars_range(const Score& score, int first, int length) {
+  return {bar_number(score, first), bar_number(score, first + length - 1)};
+}
+
+Json hand_names(const Score& score, const std::vector<int>& hands) {
+  Json names = Json::array();
+  for (const int hand : hands) names.push_back(score.hands[static_cast<std::size_t>(hand)].name);
+  return names;
 }
 
 Json parts_json(const Score& score) {
@@ -53,6 +63,7 @@ Json bars_json(const Score& score) {
   for (const ScoreBar& bar : score.bars) {
     const ScoreMeasure& first = score.measures[static_cast<std::size_t>(bar.first) - 1];
     bars.push_back({{"elements", {bar.first, bar.last}},
+                    {"number", bar.number},
                     {"printed", bar.printed},
                     {"quarters", number(bar.length.value())},
                     {"meter", first.meter ? Json(first.meter->text) : Json()},
@@ -79,6 +90,35 @@ Json play_order_json(const Score& score) {
   Json runs = Json::array();
   for (const ElementRun& run : score.play_order) runs.push_back({run.first, run.last});
   return runs;
+}
+
+Json returns_json(const Score& score, const std::vector<ScoreReturn>& all) {
+  Json returns = Json::array();
+  for (const ScoreReturn& one : all) {
+    const int length = one.last - one.first + 1;
+    returns.push_back({{"bars", bars_range(score, one.first, length)},
+                       {"same_as", bars_range(score, one.source, length)},
+                       {"hands", hand_names(score, one.hands)}});
+  }
+  return returns;
+}
+
+double rounded(double value) { return std::round(value * 1000) / 1000; }
+
+Json look_alikes_json(const Score& score, const std::vector<ScoreLookAlikes>& all) {
+  Json look_alikes = Json::array();
+  for (const ScoreLookAlikes& one : all)
+    look_alikes.push_back(
+        {{"ranges",
+          {bars_range(score, one.first, one.length), bars_range(score, one.later, one.length)}},
+         {"fork",
+          {bar_number(score, one.first + one.fork), bar_number(score, one.later + one.fork)}},
+         {"beat", {number(rounded(one.beat)), number(rounded(one.beat))}},
+         {"hands", hand_names(score, one.hands)},
+         {"transposed", one.transposed},
+         {"difference", one.difference},
+         {"danger", number(rounded(one.danger))}});
+  return look_alikes;
 }
 
 // Measure elements in which a hand has no note.
@@ -110,7 +150,7 @@ Json lyrics_json(const Score& score) {
 Json warnings_json(const Score& score) {
   Json warnings = Json::array();
   for (const ScoreWarning& one : score.warnings)
-    warnings.push_back({{"bar", one.element > 0 ? printed_bar_at(score, one.element) : Json()},
+    warnings.push_back({{"bar", one.element > 0 ? bar_number_at(score, one.element) : Json()},
                         {"element", one.element > 0 ? Json(one.element) : Json()},
                         {"say", one.say}});
   return warnings;
@@ -119,28 +159,37 @@ Json warnings_json(const Score& score) {
 }  // namespace
 
 std::string score_json(const Score& score) {
-  const Json json = {{"format", "cahier-score-1"},
-                     {"title", or_null(score.title)},
-                     {"composer", or_null(score.composer)},
-                     {"part", score.part},
-                     {"part_reason", score.part_reason},
-                     {"parts", parts_json(score)},
-                     {"hands", hands_json(score)},
-                     {"elements", score.measures.size()},
-                     {"bars", bars_json(score)},
-                     {"identical", identical_json(score)},
-                     {"play_order", play_order_json(score)},
-                     {"play_order_policy", kPlayOrderPolicy},
-                     {"rests", rests_json(score)},
-                     {"lyrics", lyrics_json(score)},
-                     {"warnings", warnings_json(score)}};
+  const std::vector<BarNotes> bars = notes_of_bars(score);
+  const std::vector<ScoreReturn> returns = find_returns(bars);
+  const Json json = {
+      {"format", "cahier-score-1"},
+      {"title", or_null(score.title)},
+      {"composer", or_null(score.composer)},
+      {"part", score.part},
+      {"part_reason", score.part_reason},
+      {"parts", parts_json(score)},
+      {"hands", hands_json(score)},
+      {"elements", score.measures.size()},
+      {"bars", bars_json(score)},
+      {"identical", identical_json(score)},
+      {"play_order", play_order_json(score)},
+      {"play_order_policy", kPlayOrderPolicy},
+      {"returns", returns_json(score, returns)},
+      {"look_alikes", look_alikes_json(score, find_look_alikes(score, bars, returns))},
+      {"rests", rests_json(score)},
+      {"lyrics", lyrics_json(score)},
+      {"warnings", warnings_json(score)}};
   return json_lines(json,
                     {{1,
                       {".title", ".composer", ".part", ".part_reason", ".parts", ".hands",
                        ".elements", ".bars", ".identical", ".play_order", ".play_order_policy",
-                       ".rests", ".lyrics", ".warnings"}},
-                     {2, {".bars:", ".identical:", ".rests:", ".lyrics:", ".warnings:"}},
-                     {3, {".bars[]", ".identical[]", ".rests[]", ".lyrics[]", ".warnings[]"}}}) +
+                       ".returns", ".look_alikes", ".rests", ".lyrics", ".warnings"}},
+                     {2,
+                      {".bars:", ".identical:", ".returns:", ".look_alikes:", ".rests:", ".lyrics:",
+                       ".warnings:"}},
+                     {3,
+                      {".bars[]", ".identical[]", ".returns[]", ".look_alikes[]", ".rests[]",
+                       ".lyrics[]", ".warnings[]"}}}) +
          "\n";
 }
 

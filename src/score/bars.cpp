@@ -43,6 +43,23 @@ std::vector<ScoreBar> join_bars(const std::vector<ScoreMeasure>& measures) {
   return bars;
 }
 
+void number_bars(std::vector<ScoreBar>& bars, ScoreWarnings& warnings) {
+  if (bars.empty()) return;
+  const bool from_zero = bars.front().pickup && bars.front().printed == "0";
+  const bool are_printed = [&] {
+    int number = from_zero ? 0 : 1;
+    return std::ranges::all_of(
+        bars, [&](const ScoreBar& bar) { return bar.printed == std::to_string(number++); });
+  }();
+  int number = are_printed ? (from_zero ? 0 : 1) : (bars.front().pickup ? 0 : 1);
+  for (ScoreBar& bar : bars) bar.number = number++;
+  if (!are_printed)
+    warnings.add(0,
+                 fmt::format("the printed bar numbers do not run on from 0 or 1; bars are counted "
+                             "from {} instead",
+                             bars.front().number));
+}
+
 void warn_of_bars(const std::vector<ScoreMeasure>& measures, const std::vector<ScoreBar>& bars,
                   ScoreWarnings& warnings) {
   std::map<std::string, int> seen;

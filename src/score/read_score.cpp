@@ -115,6 +115,7 @@ Score read_score(const std::string& file, std::string bytes, const std::string& 
   const auto tempi = read_tempi(parts, warnings);
   for (std::size_t at = 0; at < tempi.size(); ++at) score.measures[at].tempo = tempi[at];
   score.bars = join_bars(score.measures);
+  number_bars(score.bars, warnings);
   warn_of_bars(score.measures, score.bars, warnings);
   score.signs = read_navigation(parts, warnings);
   score.play_order = play_order(

@@ -34,6 +34,7 @@ struct ScoreBar {
   std::string printed;
   Quarters length;
   bool pickup = false;  // the first bar, shorter than its meter
+  int number = 0;       // what it is called outside: see number_bars
 };
 
 struct ScorePart {

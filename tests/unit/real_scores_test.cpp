@@ -13,6 +13,7 @@
 #include "catch.h"
 #include "paths.h"
 #include "score/passages/bar_content.h"
+#include "score/passages/bar_likeness.h"
 #include "written_score.h"
 
 using namespace cahier;
@@ -69,6 +70,21 @@ std::vector<Row> table(const fs::path& path) {
 
 std::string as_told(const std::optional<int>& earlier) {
   return earlier ? std::to_string(*earlier) : "-";
+}
+
+// "L:C#3/1/2", the hand, the pitch and the length, in the order of the alphabet.
+std::string as_told(const std::vector<NoteInBar>& notes) {
+  std::vector<std::string> names;
+  for (const NoteInBar& note : notes) {
+    const int alter = note.pitch.alter / 100;
+    std::string sign(static_cast<std::size_t>(std::abs(alter)), alter < 0 ? 'b' : '#');
+    names.push_back(fmt::format("{}:{}{}{}/{}", note.hand == 0 ? "R" : "L", note.pitch.step, sign,
+                                note.pitch.octave, note.duration.text()));
+  }
+  std::ranges::sort(names);
+  std::string text;
+  for (const std::string& name : names) text += (text.empty() ? "" : ",") + name;
+  return text.empty() ? "nothing" : text;
 }
 
 std::string told(const std::string& cell) { return cell == "empty" ? "-" : cell; }
@@ -139,6 +155,37 @@ TEST_CASE("real scores: hands, pickups and split bars") {
   CHECK(split.bars[8].printed == "8");
   CHECK(split.bars[8].first == 9);
   CHECK(split.bars[8].last == 10);
+}
+
+TEST_CASE("real scores: near-repeats are as alike, and part where, another reader says") {
+  if (are_skipped()) return;
+  int compared = 0;
+  for (const fs::directory_entry& entry : fs::directory_iterator(scores_folder())) {
+    const std::string name = entry.path().filename().string();
+    const std::size_t ending = name.find(".near.tsv");
+    if (ending == std::string::npos) continue;
+    Score score = real_score(name.substr(0, ending));
+    // The table goes by measure elements.
+    score.bars.clear();
+    for (int element = 1; element <= static_cast<int>(score.measures.size()); ++element)
+      score.bars.push_back({element, element, "", score.measures[element - 1].length, false});
+    const std::vector<BarNotes> bars = notes_of_bars(score);
+    for (Row& row : table(entry.path())) {
+      CAPTURE(name, row["index"], row["earlier_index"]);
+      const BarNotes& here = bars[std::stoul(row["index"]) - 1];
+      const BarNotes& earlier = bars[std::stoul(row["earlier_index"]) - 1];
+      CHECK(likeness(here, earlier) == Approx(std::stod(row["jaccard"])).margin(0.0051));
+      const auto difference = first_difference(here, earlier);
+      CHECK((difference ? difference->onset.text() : "grace/tie only") ==
+            row["first_diff_onset_q"]);
+      if (difference) {
+        CHECK(as_told(difference->only_one) == row["only_here"]);
+        CHECK(as_told(difference->only_other) == row["only_earlier"]);
+      }
+      ++compared;
+    }
+  }
+  CHECK(compared == 31);
 }
 
 TEST_CASE("real scores: the longest is read in a moment") {
