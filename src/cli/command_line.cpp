@@ -190,9 +190,12 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   check->add_option("--words", typed.language, "a file of templates/words, without .yaml");
   check->add_option("--packet", typed.packet, "a file of templates/packets, without .yaml");
 
-  CLI::App* import = app.add_subcommand("import", "say what a score in MusicXML holds");
+  CLI::App* import = app.add_subcommand("import", "make a piece file from a score in MusicXML");
   import->add_option("SCORE", typed.piece, "a score: .musicxml, .xml or .mxl")->required();
-  import->add_flag("--json", typed.json, "as JSON, format cahier-score-1");
+  import->add_option("-o,--output", typed.output, "where to write; standard output when not given");
+  add_replace(*import, typed);
+  import->add_flag("--json", typed.json,
+                   "what the score holds, as JSON, format cahier-score-1, and not a piece file");
   import->add_option("--part", typed.part,
                      "the id or the name of your part; chosen by its staves when not given");
 

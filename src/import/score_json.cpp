@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 #include <set>
 
+#include "import/bar_of_element.h"
 #include "report/json_lines.h"
 #include "score/passages/bar_content.h"
 #include "score/passages/look_alikes.h"
@@ -21,12 +22,6 @@ Json or_null(const std::optional<int>& number) { return number ? Json(*number) :
 Json number(double value) {
   const auto whole = static_cast<long long>(value);
   return static_cast<double>(whole) == value ? Json(whole) : Json(value);
-}
-
-Json bar_number_at(const Score& score, int element) {
-  const auto bar = std::ranges::find_if(
-      score.bars, [&](const ScoreBar& one) { return one.first <= element && element <= one.last; });
-  return bar == score.bars.end() ? Json() : Json(bar->number);
 }
 
 int bar_number(const Score& score, int index) {
@@ -88,7 +83,7 @@ Json identical_json(const Score& score) {
 
 Json play_order_json(const Score& score) {
   Json runs = Json::array();
-  for (const ElementRun& run : score.play_order) runs.push_back({run.first, run.last});
+  for (const ElementRun& run : score.play_order.runs) runs.push_back({run.first, run.last});
   return runs;
 }
 
@@ -150,7 +145,7 @@ Json lyrics_json(const Score& score) {
 Json warnings_json(const Score& score) {
   Json warnings = Json::array();
   for (const ScoreWarning& one : score.warnings)
-    warnings.push_back({{"bar", one.element > 0 ? bar_number_at(score, one.element) : Json()},
+    warnings.push_back({{"bar", one.element > 0 ? Json(bar_number_of(score, one.element)) : Json()},
                         {"element", one.element > 0 ? Json(one.element) : Json()},
                         {"say", one.say}});
   return warnings;

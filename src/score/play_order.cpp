@@ -22,7 +22,7 @@ class Unfolding {
         warnings_(warnings),
         endings_(find_endings(signs, warnings)) {}
 
-  std::vector<ElementRun> run() {
+  PlayOrder run() {
     while (at_ < count() && !is_over_) {
       if (!jumped_ && signs_[at_].forward && !(group_is_marked_ && group_start_ == at_))
         open_repeat();
@@ -34,7 +34,7 @@ class Unfolding {
     }
     end_run();
     warn_of_the_rest();
-    return std::move(runs_);
+    return {std::move(runs_), std::move(repeats_)};
   }
 
  private:
@@ -97,6 +97,7 @@ class Unfolding {
         warnings_.add(at_ + 1, fmt::format("nothing says where this repeat begins; it is taken to "
                                            "begin at bar {}, after what was repeated before",
                                            bar_of_(group_start_ + 1)));
+      note_repeat(ending, most);
       ++pass_;
       go_to(group_start_);
       return true;
@@ -104,6 +105,21 @@ class Unfolding {
     end_run();
     if (!ending || at_ == endings_.end_of_group(*ending)) start_group(at_ + 1);
     return false;
+  }
+
+  void note_repeat(const ScoreEnding* ending, int times) {
+    if (!repeats_.empty() && repeats_.back().first == group_start_ + 1) {
+      repeats_.back().last = std::max(repeats_.back().last, at_ + 1);
+      return;
+    }
+    PlayedRepeat repeat{group_start_ + 1, at_ + 1, times, {}};
+    if (ending) {
+      const EndingGroup& group = endings_.groups[ending->group];
+      for (int one = group.first_ending; one <= group.last_ending; ++one)
+        repeat.endings.push_back({endings_.endings[one].first + 1, endings_.endings[one].last + 1,
+                                  endings_.endings[one].passes});
+    }
+    repeats_.push_back(std::move(repeat));
   }
 
   void end_ending_group() {
@@ -189,6 +205,7 @@ class Unfolding {
   ScoreWarnings& warnings_;
   const ScoreEndings endings_;
   std::vector<ElementRun> runs_;
+  std::vector<PlayedRepeat> repeats_;
   std::set<int> taken_;  // jumps, each once
   int at_ = 0;
   int run_first_ = -1;  // none
@@ -207,10 +224,9 @@ class Unfolding {
 
 }  // namespace
 
-std::vector<ElementRun> play_order(const std::vector<MeasureSigns>& signs,
-                                   const std::function<std::string(int)>& bar_of,
-                                   const std::function<void(int)>& refuse_length,
-                                   ScoreWarnings& warnings) {
+PlayOrder play_order(const std::vector<MeasureSigns>& signs,
+                     const std::function<std::string(int)>& bar_of,
+                     const std::function<void(int)>& refuse_length, ScoreWarnings& warnings) {
   return Unfolding(signs, bar_of, refuse_length, warnings).run();
 }
 

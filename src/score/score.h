@@ -54,7 +54,7 @@ struct Score {
   std::vector<ScoreMeasure> measures;
   std::vector<MeasureSigns> signs;  // of each measure
   std::vector<ScoreBar> bars;
-  std::vector<ElementRun> play_order;
+  PlayOrder play_order;
   std::vector<ScoreLyric> lyrics;
   std::vector<ScoreWarning> warnings;
 };

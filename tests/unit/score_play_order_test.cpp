@@ -37,7 +37,7 @@ std::string words(const std::string& text) {
 
 std::string order_of(const Score& score) {
   std::string text;
-  for (const ElementRun& run : score.play_order)
+  for (const ElementRun& run : score.play_order.runs)
     text += fmt::format("{}{}-{}", text.empty() ? "" : " ", run.first, run.last);
   return text;
 }
@@ -202,5 +202,5 @@ TEST_CASE("no more than 100,000 bars are unfolded") {
   CHECK_THAT(refusal(bars_with(signs)).message, Catch::Contains("more than 100000 bars"));
   signs.resize(1010);
   signs.back() = back(99);
-  CHECK(read(bars_with(signs)).play_order.size() == 99);
+  CHECK(read(bars_with(signs)).play_order.runs.size() == 99);
 }

@@ -63,6 +63,9 @@ class MeasureSignsReader {
  private:
   void barline(const XmlElement& line) {
     const std::string at = line.attribute("location");
+    const std::string style = line.child("bar-style").text();
+    if (style == "light-light" || style == "heavy-heavy" || style == "light-heavy")
+      (at == "left" && before_ ? *before_ : signs_).double_bar = true;
     for (const XmlElement& repeat : line.children("repeat")) {
       if (repeat.attribute("direction") == "forward") {
         (at == "right" && after_ ? *after_ : signs_).forward = true;
@@ -111,6 +114,8 @@ class MeasureSignsReader {
     for (const XmlElement& type : direction.children("direction-type")) {
       segno = segno || type.has("segno");
       coda = coda || type.has("coda");
+      if (type.has("rehearsal") && signs_.rehearsal.empty())
+        signs_.rehearsal = plain_words(type.child("rehearsal").text());
       for (const XmlElement& one : type.children("words"))
         words += (words.empty() ? "" : " ") + one.text();
     }

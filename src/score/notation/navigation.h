@@ -28,6 +28,8 @@ struct MeasureSigns {
   std::optional<ScoreJump> jump;
   std::optional<std::string> to_coda;  // the name of the coda to go on with
   bool fine = false;
+  std::string rehearsal;    // the mark here, "B"; may be empty
+  bool double_bar = false;  // a double bar line ends it
 };
 
 // One for each measure element: the union of all parts, since a sign may stand in one of them only.
