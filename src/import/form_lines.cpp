@@ -1,6 +1,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
+#include <utility>
 
 #include "import/bar_of_element.h"
 #include "import/piece_lines.h"
@@ -29,43 +31,71 @@ std::string passes_text(const std::vector<int>& passes) {
   return list;
 }
 
-// Endings as a piece file wants them: each pass in one of them, following each other.
-struct RepeatLines {
-  std::string repeats;
-  std::string endings;
+// A repeat by bars, with its endings as a piece file has them: each pass in one of them, following
+// each other, the last one in the repeat or just after it.
+struct RepeatOfBars {
+  struct Ending {
+    int first = 0;
+    int last = 0;
+    std::vector<int> passes;
+  };
+  int first = 0;
+  int last = 0;
+  int times = 2;
+  std::vector<Ending> endings;
+
+  int reach() const { return endings.empty() ? last : std::max(last, endings.back().last); }
 };
 
-void add_repeat(const Score& score, const PlayedRepeat& repeat, RepeatLines& lines) {
-  const int count = static_cast<int>(score.bars.size());
-  const int first = bar_from(score, repeat.first);
-  const int last = bar_of(score, repeat.last);
-  if (first > last) return;
-  std::string endings;
-  std::vector<bool> named(static_cast<std::size_t>(repeat.times) + 1, false);
-  int next = -1;
-  bool fits = true;
-  for (const PlayedRepeat::Ending& ending : repeat.endings) {
-    const int from = bar_from(score, ending.first);
-    int to = bar_of(score, ending.last);
-    if (next < 0) next = from;
-    fits = fits && from == next && from <= to && from > first;
-    if (!fits) break;
-    next = to + 1;
-    for (const int pass : ending.passes)
-      if (pass <= repeat.times) named[static_cast<std::size_t>(pass)] = true;
-    endings += fmt::format("  - {{bars: {}, times: [{}]}}\n", range_text(score, from, to),
-                           passes_text(ending.passes));
+bool endings_fit(const RepeatOfBars& repeat) {
+  std::vector<int> passes;
+  for (std::size_t at = 0; at < repeat.endings.size(); ++at) {
+    const RepeatOfBars::Ending& ending = repeat.endings[at];
+    const bool is_last = at + 1 == repeat.endings.size();
+    const int next = is_last ? repeat.last + 1 : repeat.endings[at + 1].first;
+    const bool follows = is_last && at > 0 && ending.first == repeat.last + 1 &&
+                         ending.passes == std::vector{repeat.times};
+    if (ending.first <= repeat.first || ending.last < ending.first ||
+        (ending.last + 1 != next && !follows))
+      return false;
+    passes.insert(passes.end(), ending.passes.begin(), ending.passes.end());
   }
-  if (fits && !repeat.endings.empty() && !named.back() && next < count) {
-    // The last pass goes on with the bar after a lone ending.
-    named.back() = true;
-    endings +=
-        fmt::format("  - {{bars: {}, times: [{}]}}\n", range_text(score, next, next), repeat.times);
+  std::ranges::sort(passes);
+  for (int pass = 1; pass <= repeat.times; ++pass)
+    if (static_cast<int>(passes.size()) != repeat.times ||
+        passes[static_cast<std::size_t>(pass) - 1] != pass)
+      return false;
+  return true;
+}
+
+std::optional<RepeatOfBars> repeat_of_bars(const Score& score, const PlayedRepeat& played) {
+  RepeatOfBars repeat{bar_from(score, played.first), bar_of(score, played.last), played.times, {}};
+  if (repeat.first > repeat.last) return std::nullopt;
+  bool has_last_pass = false;
+  for (const PlayedRepeat::Ending& ending : played.endings) {
+    repeat.endings.push_back(
+        {bar_from(score, ending.first), bar_of(score, ending.last), ending.passes});
+    has_last_pass =
+        has_last_pass || std::ranges::find(ending.passes, played.times) != ending.passes.end();
   }
-  const bool all_named = std::all_of(named.begin() + 1, named.end(), [](bool is) { return is; });
-  lines.repeats +=
-      fmt::format("  - {{bars: {}, times: {}}}\n", range_text(score, first, last), repeat.times);
-  if (!repeat.endings.empty() && fits && all_named) lines.endings += endings;
+  // After a lone first ending the last pass goes on with the bar after it.
+  const int next = repeat.last + 1;
+  if (!repeat.endings.empty() && !has_last_pass && next < static_cast<int>(score.bars.size()))
+    repeat.endings.push_back({next, next, {played.times}});
+  return repeat;
+}
+
+// Endings that a piece file cannot have go without saying; those that reach into another repeat,
+// too.
+std::vector<RepeatOfBars> repeats_of_bars(const Score& score) {
+  std::vector<RepeatOfBars> all;
+  for (const PlayedRepeat& played : score.play_order.repeats)
+    if (auto repeat = repeat_of_bars(score, played)) all.push_back(std::move(*repeat));
+  for (std::size_t at = 0; at < all.size(); ++at) {
+    const bool runs_on = at + 1 < all.size() && all[at].reach() >= all[at + 1].first;
+    if (runs_on || !endings_fit(all[at])) all[at].endings.clear();
+  }
+  return all;
 }
 
 void add_mark(const Score& score, int bar, const std::string& note, std::string& marks) {
@@ -116,11 +146,19 @@ std::string section_lines(const Score& score, const std::vector<ProposedSection>
 }
 
 std::string repeat_lines(const Score& score) {
-  RepeatLines lines;
-  for (const PlayedRepeat& repeat : score.play_order.repeats) add_repeat(score, repeat, lines);
+  std::string repeats;
+  std::string endings;
+  for (const RepeatOfBars& repeat : repeats_of_bars(score)) {
+    repeats += fmt::format("  - {{bars: {}, times: {}}}\n",
+                           range_text(score, repeat.first, repeat.last), repeat.times);
+    for (const RepeatOfBars::Ending& ending : repeat.endings)
+      endings +=
+          fmt::format("  - {{bars: {}, times: [{}]}}\n",
+                      range_text(score, ending.first, ending.last), passes_text(ending.passes));
+  }
   std::string text;
-  if (!lines.repeats.empty()) text += "repeats:\n" + lines.repeats;
-  if (!lines.endings.empty()) text += "endings:\n" + lines.endings;
+  if (!repeats.empty()) text += "repeats:\n" + repeats;
+  if (!endings.empty()) text += "endings:\n" + endings;
   return text + mark_lines(score);
 }
 

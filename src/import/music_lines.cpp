@@ -100,7 +100,8 @@ class MusicLines {
   // In beats of the meter.
   std::string pickup(const ScoreBar& bar) const {
     const auto meter = parse_meter(meter_.empty() ? "4/4" : meter_);
-    const double beats = bar.length.value() * meter->unit / 4;
+    // A meter that a piece file cannot say has given way to one that may be shorter.
+    const double beats = std::min(bar.length.value() * meter->unit / 4, meter->count() - 0.5);
     return fmt::format("pickup: {:.6g}\n", beats);
   }
 

@@ -22,25 +22,15 @@ std::string in_small(std::string_view text) {
 // By what the part is called, in some of the languages that scores are printed in. Empty where
 // nothing tells.
 std::string instrument_called(const std::string& name) {
-  constexpr std::array<std::pair<std::string_view, std::string_view>, 18> kWords = {
-      {{"harpsi", "harpsichord"},
-       {"cembalo", "harpsichord"},
-       {"clavecin", "harpsichord"},
-       {"celesta", "celesta"},
-       {"accord", "accordion"},
-       {"organ", "organ"},
-       {"orgel", "organ"},
-       {"orgue", "organ"},
-       {"harp", "harp"},
-       {"harfe", "harp"},
-       {"violon", "cello"},
-       {"viola", "viola"},
-       {"violin", "violin"},
-       {"guitar", "guitar"},
-       {"flute", "flute"},
-       {"piano", "piano"},
-       {"klavier", "piano"},
-       {"voice", "voice"}}};
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 24> kWords = {
+      {{"harpsi", "harpsichord"}, {"cembalo", "harpsichord"}, {"clavecin", "harpsichord"},
+       {"celesta", "celesta"},    {"accord", "accordion"},    {"organ", "organ"},
+       {"orgel", "organ"},        {"orgue", "organ"},         {"harp", "harp"},
+       {"harfe", "harp"},         {"violon", "cello"},        {"viola", "viola"},
+       {"violin", "violin"},      {"guitar", "guitar"},       {"flute", "flute"},
+       {"piano", "piano"},        {"klavier", "piano"},       {"voice", "voice"},
+       {"soprano", "voice"},      {"sopran", "voice"},        {"gesang", "voice"},
+       {"singstimme", "voice"},   {"chant", "voice"},         {"canto", "voice"}}};
   const std::string small = in_small(name);
   for (const std::string& known : instrument_names())
     if (small == known) return known;
@@ -76,7 +66,9 @@ std::string name_lines(const Score& score) {
   if (parts.size() > 1 ? parts == known.parts : known.parts.size() == 1) return text;
   std::string list;
   for (const std::string& part : parts) list += (list.empty() ? "" : ", ") + yaml_quoted(part, 40);
-  return text + fmt::format("parts: [{}]\n", list);
+  text += fmt::format("parts: [{}]\n", list);
+  if (parts.size() == 1) text += "staves: [treble]\n";
+  return text;
 }
 
 }  // namespace cahier

@@ -7,6 +7,7 @@
 #include <set>
 
 #include "import/bar_of_element.h"
+#include "import/yaml_quoted.h"
 
 namespace cahier {
 namespace {
@@ -63,9 +64,10 @@ class SectionProposal {
     for (std::size_t at = 0; at < score_.signs.size(); ++at) {
       const MeasureSigns& signs = score_.signs[at];
       const int element = static_cast<int>(at) + 1;
-      if (!signs.rehearsal.empty()) {
+      if (const std::string name = plain_line(signs.rehearsal, kLongestSectionName);
+          !name.empty()) {
         mark(bar_from(score_, element), Strength::written);
-        names_.emplace(bar_from(score_, element), signs.rehearsal.substr(0, kLongestSectionName));
+        names_.emplace(bar_from(score_, element), name);
       }
       if (signs.forward) mark(bar_from(score_, element), Strength::written);
       if (signs.double_bar || signs.backward) mark(bar_of(score_, element) + 1, Strength::written);

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <filesystem>
+
 #include "import/bar_of_element.h"
 #include "import/piece_lines.h"
 #include "import/yaml_quoted.h"
@@ -50,7 +52,7 @@ std::string write_piece(const Score& score) {
   const std::vector<ProposedSection> sections = propose_sections(score, returns);
   return comment(fmt::format("From {}, by cahier import: compare it with your own score, above all "
                              "the sections.",
-                             score.file)) +
+                             std::filesystem::path(score.file).filename().string())) +
          part_comment(score) + warning_comments(score) + name_lines(score) + music_lines(score) +
          section_lines(score, sections) + repeat_lines(score) +
          look_alike_lines(score, find_look_alikes(score, bars, returns), sections);

@@ -29,7 +29,8 @@ std::vector<ScoreBar> join_bars(const std::vector<ScoreMeasure>& measures) {
   for (std::size_t at = 0; at < measures.size(); ++at) {
     const ScoreMeasure& first = measures[at];
     const int element = static_cast<int>(at) + 1;
-    ScoreBar bar{element, element, first.number, first.length, at == 0 && is_short(first)};
+    ScoreBar bar{element, element, first.number, first.length,
+                 at == 0 && is_short(first) && first.length > Quarters()};
     while (at + 1 < measures.size() && is_short(first) && is_short(measures[at + 1]) &&
            continues_bar(first, measures[at + 1]) &&
            bar.length + measures[at + 1].length <= first.meter->length) {
@@ -45,13 +46,14 @@ std::vector<ScoreBar> join_bars(const std::vector<ScoreMeasure>& measures) {
 
 void number_bars(std::vector<ScoreBar>& bars, ScoreWarnings& warnings) {
   if (bars.empty()) return;
-  const bool from_zero = bars.front().pickup && bars.front().printed == "0";
+  const bool has_pickup = bars.front().pickup && bars.size() > 1;
+  const bool from_zero = has_pickup && bars.front().printed == "0";
   const bool are_printed = [&] {
     int number = from_zero ? 0 : 1;
     return std::ranges::all_of(
         bars, [&](const ScoreBar& bar) { return bar.printed == std::to_string(number++); });
   }();
-  int number = are_printed ? (from_zero ? 0 : 1) : (bars.front().pickup ? 0 : 1);
+  int number = are_printed ? (from_zero ? 0 : 1) : (has_pickup ? 0 : 1);
   for (ScoreBar& bar : bars) bar.number = number++;
   if (!are_printed)
     warnings.add(0,
