@@ -58,9 +58,10 @@ void close_group(const std::vector<MeasureSigns>& signs, ScoreEndings& found,
                   found.endings.begin() + group.last_ending + 1, [&](const ScoreEnding& ending) {
                     return ending.goes_back || signs[ending.last].jump.has_value();
                   });
+  group.is_repeated = goes_back;
   if (!goes_back)
     warnings.add(found.endings[group.first_ending].first + 1,
-                 "no repeat sign goes with these endings; what is for the first pass is played");
+                 "no repeat sign goes with these endings; they are played as they stand");
   if (last.goes_back && group.first_ending == group.last_ending)
     ++most;
   else if (last.goes_back && times <= most)
@@ -97,7 +98,7 @@ ScoreEndings find_endings(const std::vector<MeasureSigns>& signs, ScoreWarnings&
     ScoreEnding& ending = found.endings[one];
     const bool goes_on = one > 0 && continues(found.endings[one - 1], ending);
     if (!goes_on && one > 0) close_group(signs, found, warnings);
-    if (!goes_on) found.groups.push_back({one, one, 2});
+    if (!goes_on) found.groups.push_back({one, one, 2, true});
     if (ending.passes.empty())
       ending.passes = {goes_on ? highest(found.endings[one - 1].passes) + 1 : 1};
     found.groups.back().last_ending = one;

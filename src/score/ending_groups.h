@@ -21,7 +21,8 @@ struct ScoreEnding {
 struct EndingGroup {
   int first_ending = 0;
   int last_ending = 0;
-  int passes = 2;  // of the repeat
+  int passes = 2;           // of the repeat
+  bool is_repeated = true;  // a repeat sign or a jump goes with them
 };
 
 struct ScoreEndings {

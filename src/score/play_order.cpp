@@ -76,6 +76,7 @@ class Unfolding {
   bool passes_over_ending() {
     const ScoreEnding* ending = endings_.beginning_at(at_);
     if (!ending) return false;
+    if (!endings_.groups[ending->group].is_repeated) return false;
     const int pass = jumped_ ? endings_.groups[ending->group].passes : pass_;
     if (ending->is_for(pass)) return false;
     const int end = endings_.end_of_group(*ending);

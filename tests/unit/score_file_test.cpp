@@ -1,11 +1,10 @@
 // What kinds of file are taken for a score, and what is refused before it is read as music.
 
-#include <zip.h>
-
 #include "catch.h"
 #include "score/xml/compressed_score.h"
 #include "score/xml/score_limits.h"
 #include "written_score.h"
+#include "zipped.h"
 
 using namespace cahier;
 using namespace cahier::written;
@@ -14,31 +13,6 @@ namespace {
 
 const std::string kTwoBars =
     measure("1", attributes() + note("C4", 4)) + measure("2", note("D4", 4));
-
-using Entries = std::vector<std::pair<std::string, std::string>>;
-
-std::string zipped(const Entries& entries) {
-  zip_source_t* buffer = zip_source_buffer_create(nullptr, 0, 0, nullptr);
-  zip_t* archive = zip_open_from_source(buffer, ZIP_TRUNCATE, nullptr);
-  zip_source_keep(buffer);
-  for (const auto& [name, text] : entries)
-    zip_file_add(archive, name.c_str(), zip_source_buffer(archive, text.data(), text.size(), 0),
-                 ZIP_FL_ENC_UTF_8);
-  zip_close(archive);
-  zip_source_open(buffer);
-  zip_source_seek(buffer, 0, SEEK_END);
-  std::string bytes(static_cast<std::size_t>(zip_source_tell(buffer)), '\0');
-  zip_source_seek(buffer, 0, SEEK_SET);
-  zip_source_read(buffer, bytes.data(), bytes.size());
-  zip_source_close(buffer);
-  zip_source_free(buffer);
-  return bytes;
-}
-
-std::string container(const std::string& path, const std::string& type = "") {
-  return "<container><rootfiles><rootfile full-path=\"" + path + "\"" +
-         (type.empty() ? "" : " media-type=\"" + type + "\"") + "/></rootfiles></container>";
-}
 
 Entries sound_entries() {
   return {{"META-INF/container.xml", container("score.xml")}, {"score.xml", piano(kTwoBars)}};

@@ -101,6 +101,16 @@ TEST_CASE("an ending without an end goes as far as the sign, with a warning") {
   CHECK(warns(score, 2, "the end of this ending is not given"));
 }
 
+TEST_CASE("endings without a repeat sign are played as they stand, with a warning") {
+  const Score score = read(bars_with({"", ending("1"), ending("2"), ""}));
+  CHECK(order_of(score) == "1-4");
+  CHECK(warns(score, 2, "played as they stand"));
+  // One that stands apart from its repeat loses no bar.
+  CHECK(order({"", ending("1", kBack), "", ending("2"), ""}) == "1-2 1-1 3-5");
+  // A D.C. can stand for the repeat sign.
+  CHECK(order({"", ending("1", sound("dacapo=\"yes\"")), ending("2")}) == "1-2 1-1 3-3");
+}
+
 TEST_CASE("a last ending with a repeat sign ends the repeat, with a warning") {
   const Score score = read(bars_with({"", ending("1", kBack), ending("2", kBack), ""}));
   CHECK(order_of(score) == "1-2 1-1 3-3 4-4");
