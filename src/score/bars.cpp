@@ -47,19 +47,21 @@ std::vector<ScoreBar> join_bars(const std::vector<ScoreMeasure>& measures) {
 void number_bars(std::vector<ScoreBar>& bars, ScoreWarnings& warnings) {
   if (bars.empty()) return;
   const bool has_pickup = bars.front().pickup && bars.size() > 1;
-  const bool from_zero = has_pickup && bars.front().printed == "0";
-  const bool are_printed = [&] {
-    int number = from_zero ? 0 : 1;
-    return std::ranges::all_of(
-        bars, [&](const ScoreBar& bar) { return bar.printed == std::to_string(number++); });
-  }();
-  int number = are_printed ? (from_zero ? 0 : 1) : (has_pickup ? 0 : 1);
+  const auto run_on = [&](std::size_t from, int number) {
+    return std::all_of(
+        bars.begin() + static_cast<std::ptrdiff_t>(from), bars.end(),
+        [&](const ScoreBar& bar) { return bar.printed == std::to_string(number++); });
+  };
+  // A pickup has no number of its own, whatever the file calls it.
+  const bool after_pickup = has_pickup && run_on(1, 1);
+  const bool are_printed = after_pickup || run_on(0, 1);
+  int number = after_pickup || (has_pickup && !are_printed) ? 0 : 1;
+  const int first = number;
   for (ScoreBar& bar : bars) bar.number = number++;
   if (!are_printed)
-    warnings.add(0,
-                 fmt::format("the printed bar numbers do not run on from 0 or 1; bars are counted "
-                             "from {} instead",
-                             bars.front().number));
+    warnings.add(0, fmt::format("the printed bar numbers do not run on from 0 or 1; bars are "
+                                "counted from {} instead",
+                                first));
 }
 
 void warn_of_bars(const std::vector<ScoreMeasure>& measures, const std::vector<ScoreBar>& bars,

@@ -12,8 +12,8 @@ namespace cahier {
 // meter holds. The first bar is a pickup when it is shorter than its meter, marked or not.
 std::vector<ScoreBar> join_bars(const std::vector<ScoreMeasure>& measures);
 
-// Gives each bar its number: the printed one where these run on from 0 (a pickup) or 1, without a
-// gap and each once; else counted from 0 for a pickup, or from 1, with a warning.
+// Gives each bar its number: the printed one where these run on from 1 without a gap and each once,
+// a pickup before them being 0; else counted likewise, with a warning.
 void number_bars(std::vector<ScoreBar>& bars, ScoreWarnings& warnings);
 
 // Says where printed numbers do not tell bars apart, and which bars are longer than their meter.

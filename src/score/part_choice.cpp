@@ -55,16 +55,23 @@ bool are_two_hands(const WrittenPart& top, const WrittenPart& low) {
          (without_number(top.name) == without_number(low.name) || low.name.empty());
 }
 
+std::vector<int> staves_from(int first, int count) {
+  std::vector<int> staves;
+  for (int staff = first; staff < first + count; ++staff) staves.push_back(staff);
+  return staves;
+}
+
 std::vector<ScoreHand> hands_of(const std::vector<WrittenPart>& all,
                                 const std::vector<std::size_t>& chosen) {
   const WrittenPart& part = all[chosen.front()];
-  const int staves = chosen.size() > 1 ? 2 : part.staves;
-  if (staves == 1) return {{part.name.empty() ? "part" : part.name, {1}}};
-  std::vector<ScoreHand> hands = {{"right hand", {1}}, {"left hand", {}}};
-  const bool has_pedals = staves >= 3 && is_organ(part);
-  for (int staff = 2; staff <= staves - (has_pedals ? 1 : 0); ++staff)
-    hands.back().staves.push_back(staff);
-  if (has_pedals) hands.push_back({"pedals", {staves}});
+  if (chosen.size() > 1)
+    return {{"right hand", staves_from(1, part.staves)},
+            {"left hand", staves_from(part.staves + 1, all[chosen.back()].staves)}};
+  if (part.staves == 1) return {{part.name.empty() ? "part" : part.name, {1}}};
+  const bool has_pedals = part.staves >= 3 && is_organ(part);
+  std::vector<ScoreHand> hands = {
+      {"right hand", {1}}, {"left hand", staves_from(2, part.staves - (has_pedals ? 2 : 1))}};
+  if (has_pedals) hands.push_back({"pedals", {part.staves}});
   return hands;
 }
 
@@ -88,6 +95,14 @@ Chosen choose_wanted(const std::string& file, const std::vector<WrittenPart>& pa
                      const std::string& wanted, ScoreWarnings& warnings) {
   const auto of_id = std::ranges::find(parts, wanted, &WrittenPart::id);
   if (of_id != parts.end()) return {static_cast<std::size_t>(of_id - parts.begin())};
+  // "P1+P2": two parts that are the two hands of one player.
+  if (const std::size_t plus = wanted.find('+'); plus != std::string::npos) {
+    const auto top = std::ranges::find(parts, wanted.substr(0, plus), &WrittenPart::id);
+    const auto low = std::ranges::find(parts, wanted.substr(plus + 1), &WrittenPart::id);
+    if (top != parts.end() && low != parts.end() && top != low)
+      return {static_cast<std::size_t>(top - parts.begin()),
+              static_cast<std::size_t>(low - parts.begin())};
+  }
   Chosen of_name;
   for (std::size_t at = 0; at < parts.size(); ++at)
     if (in_small_letters(parts[at].name) == in_small_letters(wanted)) of_name.push_back(at);
@@ -126,8 +141,10 @@ Chosen choose_by_rule(const std::vector<WrittenPart>& parts, std::string& reason
                              grand.size(), parts[chosen].called()));
     return {chosen};
   }
+  const bool are_two_keyboards = std::ranges::count_if(parts, is_keyboard) == 2;
   for (std::size_t at = 0; at + 1 < parts.size(); ++at)
-    if (are_two_hands(parts[at], parts[at + 1])) {
+    if (are_two_hands(parts[at], parts[at + 1]) ||
+        (are_two_keyboards && is_keyboard(parts[at]) && is_keyboard(parts[at + 1]))) {
       reason = "two parts of one staff each that are one keyboard";
       return {at, at + 1};
     }

@@ -23,8 +23,8 @@ struct PartChoice {
 
 // The part with two or more staves; of several the one with a keyboard's name or sound, else the
 // first; where there is none, two neighbouring one-staff parts of one keyboard; else the first
-// part. With `wanted`, an id or a name as printed, that part. Throws InputError where no part is
-// called so; the message lists all.
+// part. With `wanted`, an id or a name as printed, that part; with two ids, "P1+P2", these as two
+// hands. Throws InputError where no part is called so; the message lists all.
 PartChoice choose_part(const std::string& file, const std::vector<WrittenPart>& parts,
                        const std::string& wanted, ScoreWarnings& warnings);
 

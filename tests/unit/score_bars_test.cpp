@@ -64,6 +64,27 @@ TEST_CASE("printed numbers may begin again, and bars keep their places") {
   CHECK(warns(score, 3, "printed a second time"));
 }
 
+TEST_CASE("bars are called by their printed numbers where these run on") {
+  const auto numbers = [](const std::vector<std::string>& printed_numbers, bool pickup) {
+    std::string measures;
+    for (const std::string& number : printed_numbers)
+      measures += measure(number, (measures.empty() ? attributes() : "") +
+                                      note("C4", pickup && measures.empty() ? 1 : 4));
+    const Score score = read(piano(measures));
+    std::string text;
+    for (const ScoreBar& bar : score.bars) text += std::to_string(bar.number);
+    return text + (warns(score, 0, "counted from") ? "!" : "");
+  };
+  CHECK(numbers({"1", "2", "3"}, false) == "123");
+  CHECK(numbers({"0", "1", "2"}, true) == "012");
+  CHECK(numbers({"X1", "1", "2"}, true) == "012");
+  CHECK(numbers({"1", "2", "3"}, true) == "123");  // the player's score counts the pickup
+  CHECK(numbers({"0", "1", "2"}, false) == "123!");
+  CHECK(numbers({"17", "18", "19"}, false) == "123!");
+  CHECK(numbers({"17", "18", "19"}, true) == "012!");
+  CHECK(numbers({"1", "2", "1"}, false) == "123!");
+}
+
 TEST_CASE("a bar that is too long is kept, with a warning") {
   const Score score = read(piano(measure("1", attributes() + note("C4", 5))));
   CHECK(score.bars.front().length == Quarters(5, 1));
@@ -140,6 +161,14 @@ TEST_CASE("notes stand where backups, skips, chords and grace notes put them") {
   CHECK(notes[6].rest);
 }
 
+TEST_CASE("a sign for the bar before is no music, with a warning") {
+  const std::string sign =
+      "<attributes><measure-style><measure-repeat type=\"start\">1"
+      "</measure-repeat></measure-style></attributes>";
+  CHECK(warns(read(piano(measure("1", attributes() + note("C4", 4)) + measure("2", sign))), 2,
+              "stands for the bars before"));
+}
+
 TEST_CASE("triplets are exact") {
   const Score score = read(piano(
       measure("1", attributes("1/4", "0", 1, 12) + note("C4", 4) + note("D4", 4) + note("E4", 4))));
@@ -178,6 +207,12 @@ TEST_CASE("two parts of one staff that are one keyboard are two hands") {
   CHECK(score.hands.size() == 2);
   CHECK(read(xml, "piano").part == "P2+P3");
   CHECK(read(xml, "P3").part == "P3");
+  CHECK(read(xml, "P2+P3").part == "P2+P3");
+  CHECK(read(xml, "P3+P1").measures.front().notes[0].pitch.octave == 3);
+  CHECK_THAT(refusal(xml, "P2+P9").message, Catch::Contains("no part is called"));
+  const std::string one = measure("1", attributes() + note("C4", 4));
+  CHECK(read(partwise({{"P1", "Piano RH", one}, {"P2", "Piano LH", one}})).part == "P1+P2");
+  CHECK(read(partwise({{"P1", "Rechte Hand", one}, {"P2", "Linke Hand", one}})).part == "P1+P2");
 }
 
 TEST_CASE("a voice is left out beside a keyboard, and can be asked for by id or name") {

@@ -100,6 +100,12 @@ class PartReader {
             fmt::format("a number from 1 to {} was expected", kMostDivisions), where_);
       divisions_ = number;
     }
+    for (const XmlElement& style : element.children("measure-style"))
+      if (style.child("measure-repeat").attribute("type") == "start")
+        warnings_.add(
+            element_,
+            "a sign stands for the bars before, here or from here on; what it stands for is "
+            "not read as notes");
     PartMeasure& from = now_ == Quarters() ? measure_ : next_;
     if (const XmlElement time = element.child("time")) {
       from.has_meter = true;
