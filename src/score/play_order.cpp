@@ -33,6 +33,7 @@ class Unfolding {
       ++at_;
     }
     end_run();
+    warn_of_unplayed();
     warn_of_the_rest();
     return {std::move(runs_), std::move(repeats_)};
   }
@@ -136,7 +137,7 @@ class Unfolding {
 
   bool to_coda() {
     if (!jumped_ || !signs_[at_].to_coda || coda_taken_) return false;
-    const int target = find_sign(*signs_[at_].to_coda, &MeasureSigns::codas, at_);
+    const int target = find_sign(*signs_[at_].to_coda, &MeasureSigns::codas);
     if (target < 0) {
       warnings_.add(at_ + 1, "To Coda, and no coda is marked; it is taken to play on");
       return false;
@@ -149,7 +150,7 @@ class Unfolding {
   bool jump() {
     const std::optional<ScoreJump>& jump = signs_[at_].jump;
     if (!jump || !taken_.insert(at_).second) return false;
-    const int target = jump->to_start ? 0 : find_sign(jump->segno, &MeasureSigns::segnos, -1);
+    const int target = jump->to_start ? 0 : find_sign(jump->segno, &MeasureSigns::segnos);
     if (target < 0) {
       warnings_.add(at_ + 1, "D.S., and no segno is marked; it is taken to play on");
       return false;
@@ -160,9 +161,9 @@ class Unfolding {
     return true;
   }
 
-  // The element of the sign of that name; where no sign has it, the only sign there is. A coda is
-  // looked for after the element `after` first. -1 where there is none.
-  int find_sign(const std::string& name, std::vector<std::string> MeasureSigns::*names, int after) {
+  // The element of the sign of that name; where no sign has it, of any. -1 where there is none. A
+  // segno is the nearest before here, a coda the nearest after.
+  int find_sign(const std::string& name, std::vector<std::string> MeasureSigns::*names) {
     std::vector<int> of_name;
     std::vector<int> any;
     for (int at = 0; at < count(); ++at) {
@@ -173,13 +174,27 @@ class Unfolding {
     }
     const std::vector<int>& found = of_name.empty() ? any : of_name;
     if (found.empty()) return -1;
-    const auto later = std::ranges::find_if(found, [&](int at) { return at > after; });
-    const int chosen = later == found.end() ? found.back() : *later;
+    const auto later = std::ranges::find_if(found, [&](int at) { return at > at_; });
+    int chosen = later == found.end() ? found.back() : *later;
+    if (names == &MeasureSigns::segnos)
+      chosen = later == found.begin() ? found.front() : *std::prev(later);
     if (found.size() > 1)
-      warnings_.add(at_ + 1, fmt::format("several signs could be meant here; that of bar {} is "
-                                         "taken",
-                                         bar_of_(chosen + 1)));
+      warnings_.add(at_ + 1,
+                    fmt::format("several signs could be meant here; that of bar {} is taken",
+                                bar_of_(chosen + 1)));
     return chosen;
+  }
+
+  void warn_of_unplayed() {
+    std::vector<bool> is_played(static_cast<std::size_t>(count()), false);
+    for (const ElementRun& run : runs_)
+      for (int element = run.first; element <= run.last; ++element)
+        is_played[static_cast<std::size_t>(element) - 1] = true;
+    const auto first = std::ranges::find(is_played, false);
+    if (first == is_played.end()) return;
+    warnings_.add(static_cast<int>(first - is_played.begin()) + 1,
+                  fmt::format("by the signs this bar is never played ({} in all are not)",
+                              std::ranges::count(is_played, false)));
   }
 
   void warn_of_the_rest() {

@@ -173,6 +173,16 @@ TEST_CASE("a compressed score is refused where it is not what it should be") {
     CHECK_FALSE(refusal(sound.substr(0, size)).message.empty());
 }
 
+TEST_CASE("a compressed score that holds a name twice is refused") {
+  Entries entries = sound_entries();
+  entries.emplace_back("scorf.xml", "not it");
+  std::string bytes = zipped(entries);
+  for (std::size_t at = bytes.find("scorf.xml"); at != std::string::npos;
+       at = bytes.find("scorf.xml", at))
+    bytes[at + 4] = 'e';
+  CHECK_THAT(refusal(bytes).message, Catch::Contains("two files of one name"));
+}
+
 TEST_CASE("an error in a compressed score names the file and what is inside") {
   Entries entries = sound_entries();
   entries[1].second = piano(measure("1", attributes("0/4") + note("C4", 4)));

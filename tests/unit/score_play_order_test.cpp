@@ -164,8 +164,14 @@ TEST_CASE("signs that lead nowhere are passed over, with a warning") {
 TEST_CASE("where two signs could be meant, the choice is a warning") {
   const Score score = read(bars_with({"", sound("segno=\"a\""), sound("segno=\"a\""),
                                       sound("fine=\"yes\""), sound("dalsegno=\"a\"")}));
-  CHECK(order_of(score) == "1-5 2-4");
-  CHECK(warns(score, 5, "that of bar 2 is taken"));
+  CHECK(order_of(score) == "1-5 3-4");
+  CHECK(warns(score, 5, "that of bar 3 is taken"));
+}
+
+TEST_CASE("bars that the signs never reach are named") {
+  const Score score = read(bars_with({sound("fine=\"yes\""), sound("dacapo=\"yes\""), "", ""}));
+  CHECK(order_of(score) == "1-2 1-1");
+  CHECK(warns(score, 3, "never played (2 in all are not)"));
 }
 
 TEST_CASE("words count where there is no sound element, with a warning") {
