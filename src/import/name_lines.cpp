@@ -65,7 +65,9 @@ std::string name_lines(const Score& score) {
   const std::vector<std::string> parts = parts_of(score);
   if (parts.size() > 1 ? parts == known.parts : known.parts.size() == 1) return text;
   std::string list;
-  for (const std::string& part : parts) list += (list.empty() ? "" : ", ") + yaml_quoted(part, 40);
+  for (const std::string& part : parts)
+    list +=
+        (list.empty() ? "" : ", ") + yaml_quoted(plain_line(part, 40).empty() ? "part" : part, 40);
   text += fmt::format("parts: [{}]\n", list);
   if (parts.size() == 1) text += "staves: [treble]\n";
   return text;
