@@ -85,6 +85,7 @@ TEST_CASE("endings are for their passes") {
 
 TEST_CASE("a lone first ending still means two passes") {
   CHECK(order({"", ending("1", kBack), "", ""}) == "1-2 1-1 3-4");
+  CHECK(order({"", ending("1, 2", kBack), "", ""}) == "1-2 1-2 1-1 3-4");
   // After it a new repeat begins.
   CHECK(order({"", ending("1", kBack), "", kBack, ""}) == "1-2 1-1 3-4 3-4 5-5");
 }
