@@ -59,6 +59,7 @@ TEST_CASE("each hand names its own earliest bar; a silent hand names none") {
   CHECK_FALSE(same[2].lower);
   CHECK_FALSE(same[2].both);
   CHECK(same[3].top == 1);
+  CHECK_FALSE(same[3].lower);
   CHECK(same[3].both == 3);
   CHECK(same[4].top == 2);
   CHECK(same[4].lower == 1);

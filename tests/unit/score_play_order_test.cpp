@@ -122,6 +122,7 @@ TEST_CASE("D.C. al Fine: no repeats, the last ending, and Fine only after the ju
   CHECK(order({"", sound("fine=\"yes\""), kBack, sound("dacapo=\"yes\"")}) == "1-3 1-3 4-4 1-2");
   CHECK(order({"", ending("1", kBack), ending("2"), sound("fine=\"yes\""),
                sound("dacapo=\"yes\"")}) == "1-2 1-1 3-5 1-1 3-4");
+  CHECK(order({"", kBack, sound("fine=\"yes\""), sound("dacapo=\"yes\"")}) == "1-2 1-2 3-4 1-3");
   // A lone first ending is passed over.
   CHECK(order({"", ending("1", kBack), sound("fine=\"yes\""), sound("dacapo=\"yes\"")}) ==
         "1-2 1-1 3-4 1-1 3-3");
@@ -139,6 +140,7 @@ TEST_CASE("D.S. goes back to its sign, with or without a name") {
 TEST_CASE("D.C. and D.S. al Coda go on with the coda") {
   CHECK(order({"", sound("tocoda=\"c\""), "", sound("dacapo=\"yes\""), sound("coda=\"c\""), ""}) ==
         "1-4 1-2 5-6");
+  CHECK(order({"", sound("tocoda=\"c\""), "", sound("coda=\"c\"")}) == "1-4");
   CHECK(order({"", sound("segno=\"s\""), sound("tocoda=\"c\""), sound("dalsegno=\"s\""),
                sound("coda=\"c\"")}) == "1-4 2-3 5-5");
 }
