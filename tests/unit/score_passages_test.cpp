@@ -150,6 +150,20 @@ TEST_CASE("a return that goes on otherwise parts in the bar after it") {
   CHECK(found[0].difference == "Piano: E instead of A");
 }
 
+TEST_CASE("beats of a pickup are the last of a bar") {
+  const auto eighths = [](const std::string& last) {
+    return note("C4", 1) + note("D4", 1) + note("E4", 1) + note(last, 1);
+  };
+  const std::string whole = note("A4", 2) + note("B4", 6);
+  const std::vector<ScoreLookAlikes> found =
+      look_alikes_of(piano(measure("0", attributes("4/4", "0", 1, 2) + eighths("F4")) +
+                           measure("1", whole) + measure("2", note("C3", 8)) +
+                           measure("X1", eighths("G4"), "implicit=\"yes\"") + measure("3", whole)));
+  REQUIRE(found.size() == 1);
+  CHECK(found[0].fork == 0);
+  CHECK(found[0].beat == 4.5);
+}
+
 TEST_CASE("the longer two passages are alike before they part, the more dangerous") {
   const auto danger = [](int alike) {
     Bars bars;
