@@ -174,6 +174,19 @@ TEST_CASE("a long exact return is a section that is the same as its source") {
   CHECK(sections_of(piece_of(score_of("ABCDEFGHIJABCKLM"))).empty());
 }
 
+TEST_CASE("a return that begins like the pickup begins after it") {
+  const auto theme = [](int number) {
+    std::string bars;
+    for (const char* name : {"C4", "D4", "E4", "F4"})
+      bars += measure(std::to_string(number++), note(name, 4));
+    return bars;
+  };
+  const Piece piece = piece_of(read(piano(
+      measure("0", attributes() + note("G4", 1), "implicit=\"yes\"") + theme(1) +
+      measure("X1", note("G4", 1), "implicit=\"yes\"") + theme(5) + measure("9", note("A4", 4)))));
+  CHECK(sections_of(piece) == "A:0-5 B:6-9=1-4 C:10-10");
+}
+
 TEST_CASE("repeats and endings stand in the piece file as far as it can have them") {
   const auto written = [](const std::map<std::size_t, std::string>& signs) {
     return repeats_of(piece_of(score_of(kSixteen, signs)));
