@@ -233,7 +233,8 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
       refuse(line, line.argument(""), "no command given", std::string(kCommandHint));
     }
     refuse(line, line.argument(""), "missing file name",
-           "for example: cahier " + app.get_subcommands().front()->get_name() + " piece.yaml" +
+           "for example: cahier " + app.get_subcommands().front()->get_name() +
+               (import->parsed() ? " study.mxl" : " piece.yaml") +
                (report->parsed() ? " january.yaml" : ""));
   } catch (const CLI::ArgumentMismatch&) {
     const std::string last = arguments.empty() ? "" : arguments.back();
