@@ -127,7 +127,9 @@ TEST_CASE("real scores: every bar has the number, length, meter, key and twins i
 
 TEST_CASE("real scores: they are played in the order that was worked out by hand") {
   if (are_skipped()) return;
-  const auto played = [](const char* name) { return real_score(std::string(name)).play_order.runs; };
+  const auto played = [](const char* name) {
+    return real_score(std::string(name)).play_order.runs;
+  };
   CHECK(played("kralik_einleitung") == Runs{{1, 333}});
   CHECK(played("duchambge_ds_al_fine") == Runs{{1, 25}, {10, 17}, {26, 33}, {10, 17}});
   CHECK(played("kinkel_op15_3_dc_al_fine") ==
