@@ -1,6 +1,6 @@
 # Installs the Debian or Ubuntu packages that cahier needs. Sourced by the scripts that build.
 
-build_packages="g++ cmake ninja-build pkg-config libhpdf-dev libyaml-cpp-dev libcli11-dev libfmt-dev nlohmann-json3-dev libutfcpp-dev libfreetype-dev fonts-noto-core"
+build_packages="g++ cmake ninja-build pkg-config libhpdf-dev libyaml-cpp-dev libcli11-dev libfmt-dev nlohmann-json3-dev libutfcpp-dev libfreetype-dev libpugixml-dev libzip-dev fonts-noto-core"
 test_packages="catch2 clang-format poppler-utils qpdf binutils"
 long_packages="minizinc"  # with Gecode, for tests/exact
 

@@ -12,7 +12,7 @@ namespace cahier {
 namespace {
 
 constexpr std::string_view kCommandHint =
-    "the commands are print, plan, report, check and new; see cahier --help";
+    "the commands are print, plan, report, check, import and new; see cahier --help";
 
 // Everything that determines a plan, apart from its logs.
 void add_terms(CLI::App& command, TypedOptions& typed) {
@@ -77,7 +77,7 @@ std::vector<std::string> option_names(const CLI::App& app) {
     const std::string word = left.empty() ? "" : left.front();
     refuse(typed, typed.argument(word),
            "unknown command \"" + word + "\"" +
-               did_you_mean(word, {"print", "plan", "report", "check", "new"}),
+               did_you_mean(word, {"print", "plan", "report", "check", "import", "new"}),
            std::string(kCommandHint));
   }
   const CLI::App& command = *commands.front();
@@ -190,6 +190,15 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   check->add_option("--words", typed.language, "a file of templates/words, without .yaml");
   check->add_option("--packet", typed.packet, "a file of templates/packets, without .yaml");
 
+  CLI::App* import = app.add_subcommand("import", "make a piece file from a score in MusicXML");
+  import->add_option("SCORE", typed.piece, "a score: .musicxml, .xml or .mxl")->required();
+  import->add_option("-o,--output", typed.output, "where to write; standard output when not given");
+  add_replace(*import, typed);
+  import->add_flag("--json", typed.json,
+                   "what the score holds, as JSON, format cahier-score-1, and not a piece file");
+  import->add_option("--part", typed.part,
+                     "the id or the name of your part; chosen by its staves when not given");
+
   CLI::App* start = app.add_subcommand("new", "write a commented piece file to start from");
   start->add_option("-o,--output", typed.output, "where to write; standard output when not given");
   add_replace(*start, typed);
@@ -224,7 +233,8 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
       refuse(line, line.argument(""), "no command given", std::string(kCommandHint));
     }
     refuse(line, line.argument(""), "missing file name",
-           "for example: cahier " + app.get_subcommands().front()->get_name() + " piece.yaml" +
+           "for example: cahier " + app.get_subcommands().front()->get_name() +
+               (import->parsed() ? " study.mxl" : " piece.yaml") +
                (report->parsed() ? " january.yaml" : ""));
   } catch (const CLI::ArgumentMismatch&) {
     const std::string last = arguments.empty() ? "" : arguments.back();

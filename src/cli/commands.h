@@ -11,6 +11,7 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today);
 int show_plan(const Request& request, const TypedLine& typed, Date today);
 int write_week_log(const Request& request, const TypedLine& typed, Date today);
 int check_files(const Request& request, const TypedLine& typed);
+int import_score(const Request& request);
 int write_starter(const Request& request);
 
 }  // namespace cahier

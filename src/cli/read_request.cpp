@@ -111,6 +111,7 @@ Request read_request(std::string_view name, const TypedOptions& typed, const Typ
                     : name == "plan"   ? Command::plan
                     : name == "report" ? Command::report
                     : name == "check"  ? Command::check
+                    : name == "import" ? Command::import
                                        : Command::start;
   request.files = typed.piece.empty() ? typed.files : std::vector<std::string>{typed.piece};
   request.output = typed.output;
@@ -119,6 +120,7 @@ Request read_request(std::string_view name, const TypedOptions& typed, const Typ
   request.spacing = typed.spacing;
   request.anyway = typed.anyway;
   request.replace = typed.replace;
+  request.part = typed.part;
   request.packet = typed.packet;
   request.templates = typed.templates;
   request.language = typed.language;

@@ -19,7 +19,7 @@ struct TypedOptions {
   std::string by, from, today, output, packet = "full", format = "pdf", paper = "a4", staff,
                                        punched = "inner", weeks;
   std::string minutes, days_off, temper, order, blocks, lesson, new_to_performing, repetitions,
-      chunk_bars, dice;
+      chunk_bars, dice, part;
   std::string templates, language = "en", method = "steady";
   bool json = false, why = false, spacing = false, anyway = false;
   bool clear_print = false, large_print = false, booklet = false, replace = false;

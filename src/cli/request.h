@@ -19,7 +19,7 @@ inline constexpr std::string_view kTerminal = "-";
 
 inline constexpr int kMostChunkBars = 16;  // that --chunk-bars takes
 
-enum class Command { help, print, plan, report, check, start };
+enum class Command { help, print, plan, report, check, import, start };
 
 struct Request {
   Command command = Command::help;
@@ -34,6 +34,7 @@ struct Request {
   std::string report_to;     // where to write the log of a week; "-" for standard output
   std::optional<Date> week;  // a day of it
   bool as_text = false;      // the workbook in words, not as a PDF
+  std::string part;          // of a score, its id or name; empty for the program's choice
   bool replace = false;      // an existing file, whoever made it
   bool json = false;
   bool why = false;

@@ -27,6 +27,8 @@ int run_command(const std::vector<std::string>& arguments, Date by_clock) {
       return write_week_log(request, typed, today);
     case Command::check:
       return check_files(request, typed);
+    case Command::import:
+      return import_score(request);
     case Command::start:
       return write_starter(request);
   }

@@ -20,8 +20,10 @@ constexpr std::size_t kLongestTitle = 500;
 void refuse_score(YamlFields& fields) {
   const YamlNode* node = fields.node("score");
   if (!node) return;
-  fields.diagnostics().error(fields.source(), node->at, "score files cannot be read yet",
-                             "remove this line and give bars, meter and key here");
+  fields.diagnostics().error(
+      fields.source(), node->at, "a piece file cannot name a score yet",
+      "make a piece file from the score with cahier import, or remove this line "
+      "and give bars, meter and key here");
 }
 
 Fingering read_fingering(YamlFields& fields) {

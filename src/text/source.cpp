@@ -78,7 +78,7 @@ Source::Source(std::string name, std::string text)
   }
 }
 
-Source Source::from_file(const std::string& path, std::size_t max_bytes) {
+std::string read_bytes(const std::string& path, std::size_t max_bytes) {
   // Without O_NONBLOCK a pipe that nobody writes to could not even be opened.
   const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK | O_NOCTTY));
   if (file.number() < 0) refuse_to_read(path, std::strerror(errno));
@@ -87,11 +87,11 @@ Source Source::from_file(const std::string& path, std::size_t max_bytes) {
   if (S_ISDIR(status.st_mode)) refuse_to_read(path, "it is a folder, not a file");
   if (S_ISBLK(status.st_mode)) refuse_to_read(path, "it is a disk, not a file");
   const bool is_waited_for = is_opened_by_shell(path) || ::isatty(file.number()) != 0;
-  return {path, read_all(file.number(), path, max_bytes,
-                         is_waited_for ? std::chrono::milliseconds(-1) : kPatience)};
+  return read_all(file.number(), path, max_bytes,
+                  is_waited_for ? std::chrono::milliseconds(-1) : kPatience);
 }
 
-Source Source::from_stream(std::istream& stream, const std::string& name, std::size_t max_bytes) {
+std::string read_bytes(std::istream& stream, const std::string& name, std::size_t max_bytes) {
   std::string text;
   std::array<char, 65536> buffer;
   while (stream) {
@@ -103,7 +103,15 @@ Source Source::from_stream(std::istream& stream, const std::string& name, std::s
     }
   }
   if (stream.bad()) throw FileError(fmt::format("cannot read {}: the read failed", name));
-  return Source(name, std::move(text));
+  return text;
+}
+
+Source Source::from_file(const std::string& path, std::size_t max_bytes) {
+  return {path, read_bytes(path, max_bytes)};
+}
+
+Source Source::from_stream(std::istream& stream, const std::string& name, std::size_t max_bytes) {
+  return {name, read_bytes(stream, name, max_bytes)};
 }
 
 std::string_view Source::line(int number) const {

@@ -10,6 +10,12 @@
 
 namespace cahier {
 
+// The whole content of a file. Throws FileError when it cannot be opened or read, or is larger than
+// `max_bytes`.
+std::string read_bytes(const std::string& path, std::size_t max_bytes);
+// What is left of a stream, with the same limit.
+std::string read_bytes(std::istream& stream, const std::string& name, std::size_t max_bytes);
+
 class Source {
  public:
   static constexpr std::size_t kMostBytes = 4u << 20;

@@ -1,5 +1,5 @@
 #!/bin/sh
-# faults.sh CAHIER LIBRARY: the calls that print, report and new make while they read and write
+# faults.sh CAHIER LIBRARY: the calls that print, report, import and new make as they read and write
 # fail once, in turn; and each is once the last before a signal. Afterwards the file is the old one
 # or the new one, whole, and nothing else is in its folder. With CAHIER_LONG=1 for each command, each
 # older file and each signal (half a minute of computing), also where files have names from the start.
@@ -12,6 +12,11 @@ cd "$folder"
 wrong=0
 faults=0
 printf 'title: Lantern\nbars: 4\nmeter: 3/4\ntempo: 96\nkey: C major\n' >piece.yaml
+cat >study.musicxml <<'END'
+<score-partwise><part-list><score-part id="P1"><part-name>Piano</part-name></score-part></part-list>
+<part id="P1"><measure number="1"><note><pitch><step>C</step><octave>4</octave></pitch>
+<duration>4</duration></note></measure></part></score-partwise>
+END
 dates='--from 2027-01-04 --by 2027-01-25'
 
 # run NAME: runs one of the commands, writing into the folder "at".
@@ -21,6 +26,7 @@ run() {
     print) set -- print piece.yaml $dates --packet staves -o at/file ;;
     # shellcheck disable=SC2086
     report) set -- report piece.yaml at/file $dates --week 2027-01-04 ;;
+    import) set -- import study.musicxml -o at/file ;;
     new) set -- new -o at/file ;;
   esac
   "$cahier" "$@" $replace >said.txt 2>&1
@@ -90,7 +96,7 @@ each() {
 
 replace=
 older=no
-for name in print report new; do
+for name in print report import new; do
   start
   run "$name"
   mv at/file "new-$name"
@@ -98,7 +104,7 @@ done
 printf 'my own\n' >old-foreign
 
 sweep() {
-  for name in print report new; do
+  for name in print report import new; do
     for older in no foreign; do
       replace=
       [ "$older" = no ] || replace=--replace
@@ -112,7 +118,7 @@ if [ -n "${CAHIER_LONG:-}" ]; then
   export FAULT_NAMED=1
   sweep
 else
-  # The three commands write through the same code: the quickest of them meets everything, the others
+  # The four commands write through the same code: the quickest of them meets everything, the others
   # every kind of call, each with another older file.
   name=new
   for older in no foreign; do
@@ -125,6 +131,8 @@ else
   for call in write fsync close linkat; do each $call ""; done
   name=report older=foreign replace=--replace
   for call in open write fsync close rename; do each $call ""; done
+  name=import older=no replace=
+  for call in open write close linkat; do each $call ""; done
   # One command where files have names from the start.
   export FAULT_NAMED=1
   name=new older=no replace=

@@ -1,8 +1,8 @@
 #!/bin/sh
 # Lets libFuzzer look for inputs that crash the program, one target after another.
 #   fuzz.sh BUILD SECONDS [TARGET…]      BUILD was configured with -DCAHIER_FUZZ=ON
-# Each target gets SECONDS; without names, those that print or run whole commands are tried, two at
-# a time. What they found stays in BUILD/fuzz/TARGET from one run to the next, and an input that
+# Each target gets SECONDS; without names, those that print or run whole commands and those of
+# scores are tried, two at a time. What they found stays in BUILD/fuzz/TARGET from one run to the next, and an input that
 # failed in BUILD/fuzz/found: give it a name, KIND-….txt, and move it to tests/fuzz/kept.
 # Ends with one line a target: executions, edges reached, what failed. The exit code is 0 only when
 # nothing failed.
@@ -10,7 +10,8 @@ set -eu
 build=$(realpath "$1") seconds=$2
 shift 2
 here=$(cd "$(dirname "$0")" && pwd)
-targets=${*:-printed-piece printed-programme printed-method printed-log printed-packet printed-words command}
+targets=${*:-printed-piece printed-programme printed-method printed-log printed-packet printed-words command
+  score archive}
 folder="$build/fuzz"
 mkdir -p "$folder/found"
 "$build/tests/fuzz/fuzz_inputs" --seeds "$here/../.." "$folder/seeds"

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "../scenarios/scenario.h"
+#include "../unit/zipped.h"
 
 namespace fuzz {
 namespace {
@@ -17,6 +18,7 @@ std::string kind_of(const std::string& path, const std::string& text) {
   for (const auto& [folder, kind] :
        {std::pair{"words/", "words"}, {"packets/", "packet"}, {"methods/", "method"}})
     if (path.find(folder) != std::string::npos) return kind;
+  if (path.ends_with(".musicxml")) return "score";
   if (text.starts_with("-")) return "log";
   return text.find("programme:") != std::string::npos ? "programme" : "piece";
 }
@@ -81,6 +83,10 @@ Inputs sound_inputs(const fs::path& source) {
       const std::string name = file.filename().string();
       inputs[name.substr(0, name.find('-'))].push_back(read_file(file));
     }
+  for (const std::string& score : inputs.at("score"))
+    inputs["archive"].push_back(cahier::written::zipped(
+        {{"META-INF/container.xml", cahier::written::container("score.xml")},
+         {"score.xml", score}}));
   return inputs;
 }
 

@@ -5,6 +5,8 @@
 
 #include "cli/request.h"
 #include "command_target.h"
+#include "import/score_json.h"
+#include "import/write_piece.h"
 #include "inputs/read_programme.h"
 #include "log/read_log.h"
 #include "log/record_of_log.h"
@@ -12,6 +14,7 @@
 #include "plan/search/planner.h"
 #include "practice/read_method.h"
 #include "sample_work.h"
+#include "score/read_score.h"
 #include "text/errors.h"
 #include "text/words.h"
 #include "workbook/packet.h"
@@ -116,6 +119,25 @@ void take_words(const std::string& input) {
     print(plan, full_packet(), *words);
 }
 
+// A score, compressed or not, all the way to its JSON and to a piece file, which must be a sound
+// one.
+void take_score(const std::string& input) {
+  Score score;
+  try {
+    score = read_score("input", input, "");
+  } catch (const InputError& error) {
+    if (error.diagnostics().size() != 1) throw std::logic_error("not one refusal");
+    if (compose(error.diagnostics().front()).find("input:") != 0)
+      throw std::logic_error("a refusal that does not name the file");
+    throw;
+  }
+  score_json(score);
+  Diagnostics diagnostics;
+  if (!read_piece(Source("piece.yaml", write_piece(score)), diagnostics))
+    throw std::logic_error("a piece file that cannot be read: " +
+                           compose(diagnostics.all().front()));
+}
+
 // One argument a line.
 void take_arguments(const std::string& input) {
   const std::vector<std::string> arguments = lines_of(input);
@@ -147,6 +169,8 @@ const std::vector<Target>& targets() {
       {"log", "log", false, refusing<take_log<Far::told>>},
       {"packet", "packet", false, refusing<take_packet<Far::told>>},
       {"words", "words", false, refusing<take_words<Far::told>>},
+      {"score", "score", false, refusing<take_score>},
+      {"archive", "archive", false, refusing<take_score>},
       {"arguments", "arguments", false, refusing<take_arguments>},
       {"printed-piece", "piece", true, refusing<take_piece<Far::printed>>},
       {"printed-programme", "programme", true, refusing<take_programme<Far::printed>>},

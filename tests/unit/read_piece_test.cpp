@@ -146,8 +146,8 @@ TEST_CASE("every fault of a file is named in one run, in the order of the file")
 
 TEST_CASE("a score line is refused with what to do instead") {
   const Reading reading = with("score: a.musicxml\n");
-  CHECK(only_message(reading) == "score files cannot be read yet");
-  CHECK(reading.said.at(0).hint == "remove this line and give bars, meter and key here");
+  CHECK(only_message(reading) == "a piece file cannot name a score yet");
+  CHECK_THAT(reading.said.at(0).hint, Catch::StartsWith("make a piece file from the score with"));
 }
 
 TEST_CASE("texts are short, visible and on one line") {

@@ -1,0 +1,61 @@
+#include "score/notation/read_note.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace cahier {
+namespace {
+
+SpelledPitch read_pitch(const XmlElement& pitch, bool drum, const std::string& where) {
+  const XmlElement step = pitch.child(drum ? "display-step" : "step");
+  const XmlElement octave = pitch.child(drum ? "display-octave" : "octave");
+  if (drum && !step) return {'B', 0, 4, true};
+  SpelledPitch read;
+  read.drum = drum;
+  const std::string letter = step.text();
+  if (letter.size() != 1 || letter.front() < 'A' || letter.front() > 'G')
+    (step ? step : pitch)
+        .refuse(fmt::format("\"{}\" is no note", letter), "a step is one of A to G", where);
+  read.step = letter.front();
+  const int number = xml_whole(octave.text()).value_or(-1);
+  if (number < 0 || number > 9)
+    (octave ? octave : pitch)
+        .refuse(fmt::format("\"{}\" is no octave", octave.text()),
+                "octaves are 0 to 9; 4 begins at middle C", where);
+  read.octave = number;
+  if (const XmlElement alter = pitch.child("alter")) {
+    const double semitones = xml_number(alter.text()).value_or(99);
+    if (std::abs(semitones) > 4)
+      alter.refuse(fmt::format("\"{}\" is no alteration", alter.text()),
+                   "it is a number of semitones, 1 for a sharp", where);
+    read.alter = static_cast<int>(std::lround(semitones * 100));
+  }
+  return read;
+}
+
+}  // namespace
+
+ScoreNote read_note(const XmlElement& element, const std::string& where) {
+  ScoreNote note;
+  note.staff = element.has("staff") ? xml_whole(element.child("staff").text()).value_or(1) : 1;
+  note.voice = element.child("voice").text();
+  note.grace = element.has("grace");
+  note.cue = element.has("cue");
+  note.rest = element.has("rest");
+  for (const XmlElement& tie : element.children("tie")) {
+    const std::string type = tie.attribute("type");
+    note.tie_stop = note.tie_stop || type == "stop";
+    note.tie_start = note.tie_start || type == "start";
+  }
+  if (note.rest) return note;
+  if (const XmlElement pitch = element.child("pitch"))
+    note.pitch = read_pitch(pitch, false, where);
+  else if (const XmlElement drum = element.child("unpitched"))
+    note.pitch = read_pitch(drum, true, where);
+  else
+    element.refuse("this is neither a pitch nor a rest", "write pitch, unpitched or rest", where);
+  return note;
+}
+
+}  // namespace cahier

@@ -1,0 +1,34 @@
+// A note or rest as it is written.
+#pragma once
+
+#include <compare>
+#include <string>
+
+#include "score/notation/quarters.h"
+
+namespace cahier {
+
+struct SpelledPitch {
+  char step = 'C';    // A to G
+  int alter = 0;      // hundredths of a semitone: 100 for a sharp
+  int octave = 4;     // 4 begins at middle C
+  bool drum = false;  // without pitch: step and octave say where it stands on the staff
+  auto operator<=>(const SpelledPitch&) const = default;
+};
+
+struct ScoreNote {
+  int staff = 1;      // from the top of the score's hands
+  Quarters onset;     // from the beginning of the measure element
+  Quarters duration;  // 0 for a grace note
+  SpelledPitch pitch;
+  bool grace = false;
+  bool tie_stop = false;  // tied to the note before it
+  bool tie_start = false;
+  bool rest = false;
+  bool cue = false;  // another player's, in small print
+  std::string voice;
+
+  bool sounds() const { return !rest && !cue; }
+};
+
+}  // namespace cahier

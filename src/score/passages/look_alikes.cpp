@@ -1,0 +1,212 @@
+#include "score/passages/look_alikes.h"
+
+#include <algorithm>
+#include <map>
+#include <optional>
+#include <set>
+
+#include "piece/meter.h"
+#include "score/passages/bar_likeness.h"
+#include "score/passages/difference_words.h"
+#include "score/passages/near_bars.h"
+#include "score/passages/transposed_bars.h"
+
+namespace cahier {
+namespace {
+
+constexpr int kLeastLength = 2;                   // bars
+constexpr std::size_t kLeastTransposedNotes = 8;  // of a passage: fewer are alike by chance
+constexpr std::size_t kMostOfShape = 16;          // earlier bars of one shape that are tried
+
+class LookAlikeSearch {
+ public:
+  LookAlikeSearch(const Score& score, const std::vector<BarNotes>& bars)
+      : score_(score), bars_(bars), shapes_(transposed_bars(bars)) {
+    for (const ScoreHand& hand : score.hands) hands_.push_back(hand.name);
+  }
+
+  void try_near() {
+    for (const auto& [earlier, later] : near_bars(bars_, kLeastLikeness)) try_pair(earlier, later);
+  }
+
+  void try_returns(const std::vector<ScoreReturn>& returns) {
+    for (const ScoreReturn& one : returns)
+      if (one.hands.size() == hands_.size()) try_pair(one.source, one.first);
+  }
+
+  void try_transposed() {
+    std::map<int, std::vector<int>> of_shape;
+    for (int bar = 0; bar < count(); ++bar) {
+      if (!shape(bar)) continue;
+      std::vector<int>& others = of_shape[shape(bar)->shape];
+      const std::size_t tried = std::min(others.size(), kMostOfShape);
+      for (auto other = others.end() - static_cast<std::ptrdiff_t>(tried); other != others.end();
+           ++other)
+        if (shape(*other)->base != shape(bar)->base) try_transposed_pair(*other, bar);
+      others.push_back(bar);
+    }
+  }
+
+  std::vector<ScoreLookAlikes> take() {
+    std::ranges::stable_sort(found_, [](const ScoreLookAlikes& one, const ScoreLookAlikes& other) {
+      if (one.danger != other.danger) return one.danger > other.danger;
+      return std::pair(one.later, one.first) < std::pair(other.later, other.first);
+    });
+    if (found_.size() > kMostLookAlikes) found_.resize(kMostLookAlikes);
+    return std::move(found_);
+  }
+
+ private:
+  int count() const { return static_cast<int>(bars_.size()); }
+  const BarNotes& bar(int index) const { return bars_[static_cast<std::size_t>(index)]; }
+  const std::optional<TransposedBar>& shape(int index) const {
+    return shapes_[static_cast<std::size_t>(index)];
+  }
+
+  bool is_same(int earlier, int later) const { return bar(earlier).all == bar(later).all; }
+
+  bool is_near(int earlier, int later) const {
+    if (is_same(earlier, later)) return true;
+    const std::size_t mine = bar(earlier).notes.size();
+    const std::size_t theirs = bar(later).notes.size();
+    return mine > 0 && theirs > 0 && likeness(bar(earlier), bar(later)) >= kLeastLikeness;
+  }
+
+  int transposition(int earlier, int later) const {
+    if (!shape(earlier) || !shape(later) || shape(earlier)->shape != shape(later)->shape) return 0;
+    return shape(later)->base - shape(earlier)->base;
+  }
+
+  // The bars around the pair for which `is_alike` holds at the same distance, without overlap.
+  template <typename Alike>
+  ScoreLookAlikes passage_around(int earlier, int later, Alike is_alike) const {
+    const int distance = later - earlier;
+    int first = earlier;
+    int last = earlier;
+    while (last - first + 1 < distance && last + 1 + distance < count() &&
+           is_alike(last + 1, last + 1 + distance))
+      ++last;
+    while (last - first + 1 < distance && first > 0 && is_alike(first - 1, first - 1 + distance))
+      --first;
+    ScoreLookAlikes found;
+    found.first = first;
+    found.later = first + distance;
+    found.length = last - first + 1;
+    return found;
+  }
+
+  static void remember(std::set<std::pair<int, int>>& known, const ScoreLookAlikes& found) {
+    for (int at = 0; at < found.length; ++at) known.emplace(found.first + at, found.later + at);
+  }
+
+  // False where the same two passages were found already, at other places where they come back.
+  bool is_new(const ScoreLookAlikes& found) {
+    std::vector<int> contents;
+    for (const int first : {found.first, found.later})
+      for (int at = 0; at < found.length; ++at) contents.push_back(bar(first + at).all);
+    return contents_.insert(std::move(contents)).second;
+  }
+
+  void try_pair(int earlier, int later) {
+    if (known_.contains({earlier, later})) return;
+    ScoreLookAlikes found =
+        passage_around(earlier, later, [this](int one, int other) { return is_near(one, other); });
+    remember(known_, found);
+    while (found.fork < found.length && is_same(found.first + found.fork, found.later + found.fork))
+      ++found.fork;
+    if (found.fork == found.length) {
+      const bool goes_on =
+          found.later + found.length < count() && found.first + found.length < found.later;
+      if (!goes_on) return;
+      ++found.length;
+    }
+    if (found.length >= kLeastLength && is_new(found)) add(std::move(found));
+  }
+
+  void try_transposed_pair(int earlier, int later) {
+    if (transposed_.contains({earlier, later})) return;
+    const int semitones = transposition(earlier, later);
+    ScoreLookAlikes found = passage_around(earlier, later, [&](int one, int other) {
+      return transposition(one, other) == semitones && shape(one).has_value();
+    });
+    remember(transposed_, found);
+    std::size_t notes = 0;
+    for (int at = 0; at < found.length; ++at) notes += bar(found.first + at).notes.size();
+    if (found.length < kLeastLength || notes < kLeastTransposedNotes || !is_new(found)) return;
+    found.transposed = semitones;
+    found.difference = transposition_words(semitones);
+    for (int hand = 0; hand < static_cast<int>(hands_.size()); ++hand) found.hands.push_back(hand);
+    found.danger = danger(found.length, 0);
+    found_.push_back(std::move(found));
+  }
+
+  void add(ScoreLookAlikes found) {
+    const int earlier = found.first + found.fork;
+    const int later = found.later + found.fork;
+    const auto parted = first_difference(bar(earlier), bar(later));
+    if (parted) {
+      found.beat = beat_at(earlier, parted->onset);
+      found.difference = difference_words(*parted, hands_);
+      for (int hand = 0; hand < static_cast<int>(hands_.size()); ++hand)
+        if (has_hand(parted->only_one, hand) || has_hand(parted->only_other, hand))
+          found.hands.push_back(hand);
+    } else {
+      found.difference = score_bar(earlier).length == score_bar(later).length
+                             ? "grace notes or ties are different"
+                             : "one bar is longer";
+      for (int hand = 0; hand < static_cast<int>(hands_.size()); ++hand)
+        if (bar(earlier).content[static_cast<std::size_t>(hand)] !=
+            bar(later).content[static_cast<std::size_t>(hand)])
+          found.hands.push_back(hand);
+    }
+    found.danger = danger(found.fork, likeness(bar(earlier), bar(later)));
+    found_.push_back(std::move(found));
+  }
+
+  static bool has_hand(const std::vector<NoteInBar>& notes, int hand) {
+    return std::ranges::any_of(notes, [&](const NoteInBar& note) { return note.hand == hand; });
+  }
+
+  const ScoreBar& score_bar(int index) const {
+    return score_.bars[static_cast<std::size_t>(index)];
+  }
+
+  // A pickup is counted as the end of a bar.
+  double beat_at(int index, const Quarters& onset) const {
+    const ScoreBar& at = score_bar(index);
+    const auto& meter = score_.measures[static_cast<std::size_t>(at.first) - 1].meter;
+    double from_begin = onset.value();
+    if (at.pickup && meter) from_begin += (meter->length - at.length).value();
+    const auto counted = meter ? parse_meter(meter->text) : std::nullopt;
+    return 1 + from_begin / (counted ? quarters(natural_beat(*counted)) : 1);
+  }
+
+  // Grows with the bars alike before the fork, and with how alike the bar of the fork is: half for
+  // three quarters of a bar, near 1 for eight.
+  static double danger(int bars_before, double likeness_at_fork) {
+    const double alike = bars_before + likeness_at_fork;
+    return alike / (alike + 0.75);
+  }
+
+  const Score& score_;
+  const std::vector<BarNotes>& bars_;
+  const std::vector<std::optional<TransposedBar>> shapes_;
+  std::vector<std::string> hands_;
+  std::set<std::pair<int, int>> known_;
+  std::set<std::pair<int, int>> transposed_;
+  std::set<std::vector<int>> contents_;
+  std::vector<ScoreLookAlikes> found_;
+};
+
+}  // namespace
+
+std::vector<ScoreLookAlikes> find_look_alikes(const Score& score, const std::vector<BarNotes>& bars,
+                                              const std::vector<ScoreReturn>& returns) {
+  LookAlikeSearch search(score, bars);
+  search.try_returns(returns);
+  search.try_near();
+  search.try_transposed();
+  return search.take();
+}
+
+}  // namespace cahier
