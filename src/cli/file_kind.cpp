@@ -22,7 +22,7 @@ struct Sign {
 
 // Keys that hardly any other file has; "key", "level" or "date" alone say nothing. The first one
 // that a file has decides.
-constexpr std::array<Sign, 14> kSigns = {{{"programme", FileKind::programme},
+constexpr std::array<Sign, 15> kSigns = {{{"programme", FileKind::programme},
                                           {"title", FileKind::piece},
                                           {"sheets", FileKind::packet},
                                           {"repetitions", FileKind::method},
@@ -35,7 +35,8 @@ constexpr std::array<Sign, 14> kSigns = {{{"programme", FileKind::programme},
                                           {"meter", FileKind::piece},
                                           {"sections", FileKind::piece},
                                           {"composer", FileKind::piece},
-                                          {"instrument", FileKind::piece}}};
+                                          {"instrument", FileKind::piece},
+                                          {"score", FileKind::piece}}};
 
 bool is_log_entry(const YamlNode& entry) {
   constexpr std::array<std::string_view, 5> kKeys = {"date", "edition", "done", "learned",

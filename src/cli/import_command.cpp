@@ -1,19 +1,16 @@
 #include <fmt/format.h>
 
-#include <algorithm>
-
 #include "cli/commands.h"
 #include "cli/input_source.h"
 #include "cli/output.h"
 #include "cli/say.h"
 #include "import/bar_of_element.h"
+#include "import/printable_score.h"
 #include "import/score_json.h"
 #include "import/write_piece.h"
-#include "paper/typeface.h"
 #include "score/read_score.h"
 #include "score/xml/score_limits.h"
 #include "text/terminal.h"
-#include "text/utf8.h"
 
 namespace cahier {
 namespace {
@@ -50,33 +47,6 @@ void say_warnings(const Score& score) {
         one.element > 0 ? fmt::format("bar {}: ", bar_number_of(score, one.element)) : "";
     say_err(line_for_terminal(fmt::format("{}: warning: {}{}", score.file, place, one.say)) + "\n");
   }
-}
-
-// Without what no typeface prints, so that check and print take the piece file.
-Score printable(Score score) {
-  const Typefaces typefaces;
-  bool is_whole = true;
-  const auto keep_printable = [&](std::string& text) {
-    std::vector<char32_t> missing = typefaces.missing(text, Face::sans);
-    for (const char32_t one : typefaces.missing(text, Face::sans_bold)) missing.push_back(one);
-    if (missing.empty()) return;
-    is_whole = false;
-    std::vector<char32_t> characters = decode_utf8(text);
-    std::erase_if(characters,
-                  [&](char32_t one) { return std::ranges::find(missing, one) != missing.end(); });
-    text = encode_utf8(characters);
-  };
-  keep_printable(score.title);
-  keep_printable(score.composer);
-  for (ScoreHand& hand : score.hands) keep_printable(hand.name);
-  for (MeasureSigns& signs : score.signs) {
-    keep_printable(signs.rehearsal);
-    if (signs.jump) keep_printable(signs.jump->words);
-  }
-  if (!is_whole)
-    score.warnings.insert(score.warnings.begin(),
-                          {0, "characters that cannot be printed are left out of the texts"});
-  return score;
 }
 
 void write_new_file(const Request& request, const std::string& text) {

@@ -25,8 +25,9 @@ Inputs read_inputs(const Request& request, const TypedLine& typed, Date today) {
   printed.insert(printed.end(), files.sources.begin(), files.sources.end());
   std::vector<Diagnostic> warnings = files.warnings();
   warnings.insert(warnings.end(), diagnostics.all().begin(), diagnostics.all().end());
-  return {std::move(templates),    std::move(words), std::move(files.title), std::move(printed),
-          std::move(files.pieces), std::move(terms), std::move(warnings)};
+  return {std::move(templates), std::move(words),        std::move(files.title),
+          std::move(printed),   std::move(files.pieces), std::move(terms),
+          std::move(warnings),  std::move(files.scores)};
 }
 
 }  // namespace cahier

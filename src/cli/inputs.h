@@ -23,6 +23,7 @@ struct Inputs {
   std::vector<Piece> pieces;
   Terms terms;
   std::vector<Diagnostic> warnings;
+  std::vector<std::string> scores;  // paths of those that pieces name
 };
 
 // Reads everything a plan needs. `today` is the first day when the request names none. Throws

@@ -87,10 +87,11 @@ bool is_standard_output(const std::string& path) {
   return path == kTerminal || path == "/dev/stdout";
 }
 
-std::vector<std::string> input_paths(const Request& request, const std::vector<Source>& sources) {
+std::vector<std::string> input_paths(const Request& request, const Inputs& inputs) {
   std::vector<std::string> paths = request.files;
+  paths.insert(paths.end(), inputs.scores.begin(), inputs.scores.end());
   paths.insert(paths.end(), request.logs.begin(), request.logs.end());
-  for (const Source& source : sources) paths.push_back(source.name());
+  for (const Source& source : inputs.printed) paths.push_back(source.name());
   if (request.templates.empty()) return paths;
   const std::filesystem::path folder = request.templates;
   paths.push_back((folder / "methods" / (request.method + ".yaml")).string());

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "cli/inputs.h"
 #include "cli/request.h"
 #include "files/atomic_file.h"
 #include "text/source.h"
@@ -41,7 +42,8 @@ class Output {
 // True for "-" and the system's own name of standard output.
 bool is_standard_output(const std::string& path);
 
-// Every path that a request for a plan reads: pieces and programmes, logs, files of --templates.
-std::vector<std::string> input_paths(const Request& request, const std::vector<Source>& sources);
+// Every path that a request for a plan reads: pieces, programmes and scores, logs, files of
+// --templates.
+std::vector<std::string> input_paths(const Request& request, const Inputs& inputs);
 
 }  // namespace cahier

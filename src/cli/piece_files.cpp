@@ -5,8 +5,8 @@
 #include <filesystem>
 
 #include "cli/file_kind.h"
+#include "import/scored_piece.h"
 #include "inputs/read_programme.h"
-#include "piece/read_piece.h"
 #include "text/errors.h"
 
 namespace cahier {
@@ -71,7 +71,9 @@ void PieceFiles::add_listed(const Source& programme, const std::string& path, Pl
 
 void PieceFiles::add_piece(const Source& source, Diagnostics& diagnostics) {
   sources.push_back(source);
-  if (auto piece = read_piece(source, diagnostics)) pieces.push_back(std::move(*piece));
+  ScoredPiece read = read_scored_piece(source, diagnostics);
+  if (read.piece) pieces.push_back(std::move(*read.piece));
+  if (!read.score.empty()) scores.push_back(std::move(read.score));
 }
 
 }  // namespace cahier

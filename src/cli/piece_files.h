@@ -29,8 +29,9 @@ class PieceFiles {
 
   const std::vector<Diagnostic>& warnings() const { return diagnostics_.all(); }
 
-  std::string title;            // of the programme; empty for a single piece
-  std::vector<Source> sources;  // the programme's and the pieces'
+  std::string title;                // of the programme; empty for a single piece
+  std::vector<Source> sources;      // the programme's and the pieces'
+  std::vector<std::string> scores;  // paths of those that pieces name
   std::optional<Date> by;
   std::optional<Date> from;
   Wishes practice;

@@ -108,7 +108,7 @@ int print_workbook(const Request& request, const TypedLine& typed, Date today) {
   std::optional<Output> output;
   if (!to_terminal)
     output.emplace(path, request.as_text ? Replaces::own_text : Replaces::own_pdf, request.replace,
-                   input_paths(request, inputs.printed));
+                   input_paths(request, inputs));
   say_all(inputs.warnings);
   const Plan plan = find_plan(inputs, today);
   if (!plan.fits && !request.anyway) {

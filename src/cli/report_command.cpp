@@ -43,7 +43,7 @@ int write_week_log(const Request& request, const TypedLine& typed, Date today) {
   std::optional<Output> output;
   if (!to_terminal)
     output.emplace(request.report_to, Replaces::nothing, request.replace,
-                   input_paths(request, inputs.printed));
+                   input_paths(request, inputs));
   say_all(inputs.warnings);
   const Date day = day_to_report(request, typed, inputs.terms, today);
   const Plan plan = make_plan_waiting(inputs);

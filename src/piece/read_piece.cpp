@@ -17,15 +17,6 @@ namespace {
 
 constexpr std::size_t kLongestTitle = 500;
 
-void refuse_score(YamlFields& fields) {
-  const YamlNode* node = fields.node("score");
-  if (!node) return;
-  fields.diagnostics().error(
-      fields.source(), node->at, "a piece file cannot name a score yet",
-      "make a piece file from the score with cahier import, or remove this line "
-      "and give bars, meter and key here");
-}
-
 Fingering read_fingering(YamlFields& fields) {
   const auto text = fields.text("fingering");
   if (!text) return Fingering::unsaid;
@@ -69,7 +60,7 @@ Piece read_fields(YamlFields& fields) {
   if (fields.lacks("title")) fields.missing("title", "write for example title: Lantern Study");
   piece.short_title = fields.text("short title", kLongestShortTitle).value_or("");
   piece.composer = fields.text("composer", kLongestTitle).value_or("");
-  refuse_score(fields);
+  fields.accept("score");  // joined to the file before it is read
   piece.instrument = read_instrument(fields);
   piece.meter = read_meter(fields).value_or(Meter{});
   piece.pickup = read_pickup(fields, piece.meter);
@@ -99,11 +90,19 @@ Piece read_fields(YamlFields& fields) {
 }  // namespace
 
 std::optional<Piece> read_piece(const Source& source, Diagnostics& diagnostics) {
-  const std::size_t said_before = diagnostics.all().size();
   const int errors_before = diagnostics.error_count();
   const auto root = parse_yaml(source, diagnostics);
   if (!root) return std::nullopt;
-  YamlFields fields(source, *root, diagnostics);
+  auto piece = read_piece(source, *root, diagnostics);
+  if (diagnostics.error_count() > errors_before) return std::nullopt;
+  return piece;
+}
+
+std::optional<Piece> read_piece(const Source& source, const YamlNode& root,
+                                Diagnostics& diagnostics) {
+  const std::size_t said_before = diagnostics.all().size();
+  const int errors_before = diagnostics.error_count();
+  YamlFields fields(source, root, diagnostics);
   if (!fields.is_map()) return std::nullopt;
   Piece piece = read_fields(fields);
   fields.refuse_unknown();

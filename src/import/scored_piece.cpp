@@ -1,0 +1,147 @@
+#include "import/scored_piece.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <filesystem>
+#include <utility>
+
+#include "import/bar_of_element.h"
+#include "import/printable_score.h"
+#include "import/write_piece.h"
+#include "piece/read_piece.h"
+#include "score/read_score.h"
+#include "score/xml/score_limits.h"
+#include "text/errors.h"
+#include "text/yaml.h"
+
+namespace cahier {
+namespace {
+
+constexpr std::size_t kMostWarnings = 10;
+constexpr std::size_t kLongestPath = 4096;
+
+// Keys that say one thing together: where the file has the first, the score's others go too.
+constexpr std::array<std::pair<std::string_view, std::string_view>, 4> kBelongTo = {
+    {{"beat", "tempo"}, {"endings", "repeats"}, {"parts", "instrument"}, {"staves", "instrument"}}};
+
+struct NamedScore {
+  std::string file;
+  std::string part;
+};
+
+std::optional<NamedScore> read_named(const Source& source, const YamlNode& node,
+                                     Diagnostics& diagnostics) {
+  if (node.kind == YamlNode::Kind::map) {
+    YamlFields fields(source, node, diagnostics);
+    const auto file = fields.text("file", kLongestPath);
+    if (fields.lacks("file")) fields.missing("file", "write for example file: song.mxl");
+    const auto part = fields.text("part");
+    fields.refuse_unknown();
+    if (!file) return std::nullopt;
+    return NamedScore{*file, part.value_or("")};
+  }
+  const auto file = yaml_text(source, node, "a score", kLongestPath, diagnostics);
+  if (!file) return std::nullopt;
+  return NamedScore{*file, ""};
+}
+
+void move_to(YamlNode& node, const YamlNode& place) {
+  node.at = place.at;
+  node.offset = place.offset;
+  for (YamlNode& item : node.items) move_to(item, place);
+  for (YamlNode::Entry& entry : node.entries) {
+    move_to(entry.key, place);
+    move_to(entry.value, place);
+  }
+}
+
+void report_warnings(const Source& source, Place at, const Score& score, Diagnostics& diagnostics) {
+  std::size_t said = 0;
+  for (const ScoreWarning& one : score.warnings) {
+    if (said++ == kMostWarnings) {
+      diagnostics.warning(
+          source, at,
+          fmt::format("the score: {} more like this", score.warnings.size() - kMostWarnings));
+      return;
+    }
+    const std::string bar =
+        one.element > 0 ? fmt::format(", bar {}", bar_number_of(score, one.element)) : "";
+    diagnostics.warning(source, at, fmt::format("the score{}: {}", bar, one.say));
+  }
+}
+
+// What the score says, as a piece file would; nothing where it cannot be read.
+std::optional<YamlNode> lines_of_score(const Source& source, const YamlNode& node,
+                                       const NamedScore& named, const std::string& path,
+                                       Diagnostics& diagnostics) {
+  try {
+    const Score score = printable(read_score(path, read_bytes(path, kMostScoreBytes), named.part));
+    report_warnings(source, node.at, score, diagnostics);
+    auto lines = parse_yaml(Source(path, write_piece(score)), diagnostics);
+    if (lines) move_to(*lines, node);
+    return lines;
+  } catch (const InputError& error) {
+    const Diagnostic& first = error.diagnostics().front();
+    const std::string place = first.source_line.empty()
+                                  ? named.file
+                                  : fmt::format("{}, line {}", named.file, first.at.line);
+    diagnostics.error(source, node.at, fmt::format("{}: {}", place, first.message), first.hint);
+  } catch (const FileError& error) {
+    diagnostics.error(source, node.at, error.what(),
+                      "name the score by its path from this file's folder");
+  }
+  return std::nullopt;
+}
+
+// Whether the file says no other number of bars than the score.
+bool agree_in_bars(const Source& source, const YamlNode& file, const YamlNode& score,
+                   Diagnostics& diagnostics) {
+  const YamlNode* written = file.find("bars");
+  const YamlNode* counted = score.find("bars");
+  if (!written || !counted) return true;
+  const auto here = yaml_whole(*written);
+  const auto there = yaml_whole(*counted);
+  if (!here || !there || here == there) return true;
+  diagnostics.error(source, written->at,
+                    fmt::format("the score has {} bars, not {}", *there, *here),
+                    "remove this line, or name another score");
+  return false;
+}
+
+bool is_replaced(const YamlNode& file, std::string_view key) {
+  if (file.find(key)) return true;
+  return std::ranges::any_of(
+      kBelongTo, [&](const auto& pair) { return pair.first == key && file.find(pair.second); });
+}
+
+void add_what_is_missing(YamlNode& file, YamlNode score) {
+  std::vector<YamlNode::Entry> added;
+  for (YamlNode::Entry& entry : score.entries)
+    if (!is_replaced(file, entry.key.text)) added.push_back(std::move(entry));
+  for (YamlNode::Entry& entry : added) file.entries.push_back(std::move(entry));
+}
+
+}  // namespace
+
+ScoredPiece read_scored_piece(const Source& source, Diagnostics& diagnostics) {
+  ScoredPiece read;
+  const int errors_before = diagnostics.error_count();
+  auto root = parse_yaml(source, diagnostics);
+  if (!root) return read;
+  if (const YamlNode* node = root->find("score")) {
+    const auto named = read_named(source, *node, diagnostics);
+    if (!named) return read;
+    read.score = (std::filesystem::path(source.name()).parent_path() / named->file).string();
+    auto score = lines_of_score(source, *node, *named, read.score, diagnostics);
+    if (!score) return read;
+    if (!agree_in_bars(source, *root, *score, diagnostics)) return read;
+    add_what_is_missing(*root, std::move(*score));
+  }
+  read.piece = read_piece(source, *root, diagnostics);
+  if (diagnostics.error_count() > errors_before) read.piece.reset();
+  return read;
+}
+
+}  // namespace cahier

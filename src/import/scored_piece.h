@@ -1,0 +1,25 @@
+// A piece file that names a score: what the file does not say comes from the score.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "piece/piece.h"
+#include "text/diagnostics.h"
+#include "text/source.h"
+
+namespace cahier {
+
+struct ScoredPiece {
+  std::optional<Piece> piece;  // nullopt exactly when there was an error
+  std::string score;           // the path that is read; empty where the file names none
+};
+
+// Reads a piece. Under `score` stands a path from the file's own folder, or a map of `file` and
+// `part`, as for cahier import. Any key of the file replaces the score's, with those that belong
+// to it: a tempo its beat, an instrument its parts and staves, repeats their endings. A number of
+// bars that is not the score's is an error. What is wrong in the score, and what it leaves open, is
+// reported at the line that names it.
+ScoredPiece read_scored_piece(const Source& source, Diagnostics& diagnostics);
+
+}  // namespace cahier
