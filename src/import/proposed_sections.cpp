@@ -12,7 +12,7 @@
 namespace cahier {
 namespace {
 
-enum class Strength { new_meter, new_key, source_of_return, written };
+enum class Strength { new_meter, new_key, source_of_return, written, named };
 
 constexpr std::size_t kLongestSectionName = 40;
 
@@ -30,6 +30,9 @@ class SectionProposal {
       starts.insert(one.first);
       starts.insert(one.last + 1);
     }
+    for (const auto& [bar, mark] : marks_)
+      if (mark == Strength::named && 0 < bar && bar < count_ && !inside_return(bar))
+        starts.insert(bar);
     for (const Strength strength :
          {Strength::written, Strength::source_of_return, Strength::new_key, Strength::new_meter})
       for (const auto& [bar, mark] : marks_)
@@ -66,8 +69,10 @@ class SectionProposal {
       const int element = static_cast<int>(at) + 1;
       if (const std::string name = plain_line(signs.rehearsal, kLongestSectionName);
           !name.empty()) {
-        mark(bar_from(score_, element), Strength::written);
-        names_.emplace(bar_from(score_, element), name);
+        const int at_bar = bar_from(score_, element);
+        const int begin = at_bar == 1 && score_.bars.front().pickup ? 0 : at_bar;
+        mark(begin, Strength::named);
+        names_.emplace(begin, name);
       }
       if (signs.forward) mark(bar_from(score_, element), Strength::written);
       if (signs.double_bar || signs.backward) mark(bar_of(score_, element) + 1, Strength::written);
@@ -94,13 +99,16 @@ class SectionProposal {
     there = std::max(there, strength);
   }
 
+  bool inside_return(int bar) const {
+    return std::ranges::any_of(
+        returns_, [&](const ScoreReturn& one) { return one.first < bar && bar <= one.last; });
+  }
+
   bool has_room(const std::set<int>& starts, int bar) const {
     if (bar <= 0 || bar >= count_) return false;
     const auto after = starts.lower_bound(bar);
     if (*after == bar) return false;
-    if (std::ranges::any_of(
-            returns_, [&](const ScoreReturn& one) { return one.first < bar && bar <= one.last; }))
-      return false;
+    if (inside_return(bar)) return false;
     const int begin = *std::prev(after);
     const int whole_bars = bar - begin - (begin == 0 && score_.bars.front().pickup ? 1 : 0);
     return whole_bars >= kLeastSectionBars && *after - bar >= kLeastSectionBars;
@@ -112,21 +120,35 @@ class SectionProposal {
       if (one.first == first && one.last == last) found.source = one.source;
     std::string name;
     if (const auto marked = names_.find(first); marked != names_.end()) name = marked->second;
-    if (name.empty() && found.source) name = name_of_return(found, before);
+    if (found.source)
+      if (const ProposedSection* original = returned_by(found, before)) {
+        if (name.empty()) name = original->name + " again";
+        // Bars of it that do not come back as they were.
+        still_of_it_ = bars_of(*original) - bars_of(found);
+      }
+    if (name.empty() && !before.empty() && before.back().source && bars_of(found) <= still_of_it_)
+      name = before.back().name + ", end";
     while (name.empty() || std::ranges::find(before, name, &ProposedSection::name) != before.end())
       name = next_name();
     found.name = std::move(name);
     return found;
   }
 
-  // "A again" where all of a section returns.
-  static std::string name_of_return(const ProposedSection& found,
-                                    const std::vector<ProposedSection>& before) {
+  int pickup_in(const ProposedSection& section) const {
+    return section.first == 0 && score_.bars.front().pickup ? 1 : 0;
+  }
+  int bars_of(const ProposedSection& section) const {
+    return section.last - section.first + 1 - pickup_in(section);
+  }
+
+  // The section that returns from its beginning to more than its half; nullptr for none.
+  const ProposedSection* returned_by(const ProposedSection& found,
+                                     const std::vector<ProposedSection>& before) const {
     for (const ProposedSection& one : before)
-      if (one.first == *found.source && one.last - one.first == found.last - found.first &&
-          !one.source)
-        return one.name + " again";
-    return {};
+      if (one.first + pickup_in(one) == *found.source && !one.source &&
+          2 * bars_of(found) > bars_of(one) && bars_of(found) <= bars_of(one))
+        return &one;
+    return nullptr;
   }
 
   // A to Z, then by number.
@@ -142,6 +164,7 @@ class SectionProposal {
   std::map<int, Strength> marks_;
   std::map<int, std::string> names_;
   int next_ = 0;
+  int still_of_it_ = 0;
 };
 
 }  // namespace

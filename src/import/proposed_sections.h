@@ -21,8 +21,10 @@ inline constexpr int kLeastSectionBars = 4;  // where only one mark of several n
 inline constexpr int kLeastReturnBars = 4;   // shorter ones are not worth a section of their own
 
 // In the order of the bars, without a gap; empty where nothing divides the score. Returns of all
-// hands come first, the longest before others; then rehearsal marks, double bars and repeat signs,
-// then new keys, then new meters, each where no section gets shorter than kLeastSectionBars.
+// hands come first, the longest before others; then rehearsal marks; then double bars and repeat
+// signs, then new keys, then new meters, each where no section gets shorter than kLeastSectionBars.
+// What follows a return that is a little shorter than its source is its end. A pickup belongs to
+// the section of bar 1.
 std::vector<ProposedSection> propose_sections(const Score& score,
                                               const std::vector<ScoreReturn>& returns);
 

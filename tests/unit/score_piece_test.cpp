@@ -165,6 +165,19 @@ TEST_CASE("sections begin at rehearsal marks, after double bars, at repeats, new
   CHECK(sections_of(piece_of(score_of(kSixteen, {{7, meter}, {9, key}}))) == "A:1-9 B:10-16");
 }
 
+TEST_CASE("a rehearsal mark begins a section, however short the one before") {
+  CHECK(sections_of(piece_of(score_of(
+            kSixteen, {{0, rehearsal("A")}, {8, rehearsal("B")}, {10, rehearsal("Coda")}}))) ==
+        "A:1-8 B:9-10 Coda:11-16");
+}
+
+TEST_CASE("what a return lacks of its section is its end, and what comes then is not") {
+  CHECK(sections_of(piece_of(score_of("ABCDEFGHIJKLABCDEFXY", {{7, kDouble}}))) ==
+        "A:1-8 B:9-12 A again:13-18=1-6 A again, end:19-20");
+  CHECK(sections_of(piece_of(score_of("ABCDEFGHIJKLABCDEFXYZ", {{7, kDouble}}))) ==
+        "A:1-8 B:9-12 A again:13-18=1-6 C:19-21");
+}
+
 TEST_CASE("a long exact return is a section that is the same as its source") {
   CHECK(sections_of(piece_of(score_of("ABCDEFGHIJABCDKL"))) ==
         "A:1-4 B:5-10 A again:11-14=1-4 C:15-16");
