@@ -197,7 +197,7 @@ TEST_CASE("a return that begins like the pickup begins after it") {
   const Piece piece = piece_of(read(piano(
       measure("0", attributes() + note("G4", 1), "implicit=\"yes\"") + theme(1) +
       measure("X1", note("G4", 1), "implicit=\"yes\"") + theme(5) + measure("9", note("A4", 4)))));
-  CHECK(sections_of(piece) == "A:0-5 B:6-9=1-4 C:10-10");
+  CHECK(sections_of(piece) == "A:0-5 A again:6-9=1-4 A again, end:10-10");
 }
 
 TEST_CASE("repeats and endings stand in the piece file as far as it can have them") {
