@@ -173,7 +173,9 @@ class Check {
   // Draws the workbook, so that a text too long for its page is found before the day it is wanted.
   // Where no date is known, ten weeks stand for it.
   void try_print(const Checked& file) {
-    const PieceFiles files(file.source);
+    const Source language = templates_->read("words", request_.language);
+    const Words words = read_checked(language, "words", read_words);
+    const PieceFiles files(file.source, &words);
     const Date from = request_.from.value_or(files.from.value_or(kSomeMonday));
     const Date by = request_.by.value_or(files.by.value_or(from + days{70}));
     const Method method = read_terms_method(request_, typed_, *templates_);
@@ -181,10 +183,9 @@ class Check {
     if (!is_drawn(files, terms)) return;
     Plan plan = make_plan(files.pieces, terms);
     plan.programme = files.title;
-    const Source language = templates_->read("words", request_.language);
     const PrintedBook book = print_book(
         typefaces(), plan, read_template(*templates_, "packets", request_.packet, read_packet),
-        read_checked(language, "words", read_words), usual_print(kA4, PunchedEdge::inner));
+        words, usual_print(kA4, PunchedEdge::inner));
     std::vector<Source> printed = {language};
     printed.insert(printed.end(), files.sources.begin(), files.sources.end());
     refuse_unfit(book.unfit, printed);

@@ -17,7 +17,7 @@ Inputs read_inputs(const Request& request, const TypedLine& typed, Date today) {
   const Source language = templates.read("words", request.language);
   Words words = read_checked(language, "words", read_words);
   const Method method = read_terms_method(request, typed, templates);
-  PieceFiles files(read_source(request.files.front()));
+  PieceFiles files(read_source(request.files.front()), &words);
   Diagnostics diagnostics;
   const std::vector<Log> logs = read_logs(read_sources(request.logs), diagnostics);
   Terms terms = read_terms(request, typed, today, files, method, logs, diagnostics);

@@ -11,7 +11,7 @@
 
 namespace cahier {
 
-PieceFiles::PieceFiles(const Source& source) {
+PieceFiles::PieceFiles(const Source& source, const Words* words) : words_(words) {
   std::vector<std::string> unread;
   add(source, diagnostics_, unread);
   if (diagnostics_.has_errors()) throw InputError(diagnostics_.all());
@@ -71,7 +71,7 @@ void PieceFiles::add_listed(const Source& programme, const std::string& path, Pl
 
 void PieceFiles::add_piece(const Source& source, Diagnostics& diagnostics) {
   sources.push_back(source);
-  ScoredPiece read = read_scored_piece(source, diagnostics);
+  ScoredPiece read = read_scored_piece(source, words_, diagnostics);
   if (read.piece) pieces.push_back(std::move(*read.piece));
   if (!read.score.empty()) scores.push_back(std::move(read.score));
 }

@@ -10,6 +10,7 @@
 #include "text/date.h"
 #include "text/diagnostics.h"
 #include "text/source.h"
+#include "text/words.h"
 
 namespace cahier {
 
@@ -19,7 +20,8 @@ class PieceFiles {
   // Reads a piece, or a programme and the files that it names, from the programme's own folder; one
   // from standard input names them from the current folder. Throws InputError with every problem
   // of the files, FileError when one cannot be read.
-  explicit PieceFiles(const Source& source);
+  // With `words` the pieces know in them how their bars begin, where a score tells it.
+  explicit PieceFiles(const Source& source, const Words* words = nullptr);
 
   // The same for one who goes on to other files: adds every problem to `diagnostics`, and what()
   // of the FileError of each file that cannot be read to `unread`. The result is usable only when
@@ -43,6 +45,7 @@ class PieceFiles {
                   Diagnostics& diagnostics, std::vector<std::string>& unread);
   void add_piece(const Source& source, Diagnostics& diagnostics);
 
+  const Words* words_ = nullptr;
   Diagnostics diagnostics_;
 };
 

@@ -11,6 +11,7 @@
 #include "import/printable_score.h"
 #include "import/write_piece.h"
 #include "piece/read_piece.h"
+#include "score/names/how_it_begins.h"
 #include "score/read_score.h"
 #include "score/xml/score_limits.h"
 #include "text/errors.h"
@@ -72,16 +73,10 @@ void report_warnings(const Source& source, Place at, const Score& score, Diagnos
   }
 }
 
-// What the score says, as a piece file would; nothing where it cannot be read.
-std::optional<YamlNode> lines_of_score(const Source& source, const YamlNode& node,
-                                       const NamedScore& named, const std::string& path,
-                                       Diagnostics& diagnostics) {
+std::optional<Score> open_score(const Source& source, const YamlNode& node, const NamedScore& named,
+                                const std::string& path, Diagnostics& diagnostics) {
   try {
-    const Score score = printable(read_score(path, read_bytes(path, kMostScoreBytes), named.part));
-    report_warnings(source, node.at, score, diagnostics);
-    auto lines = parse_yaml(Source(path, write_piece(score)), diagnostics);
-    if (lines) move_to(*lines, node);
-    return lines;
+    return printable(read_score(path, read_bytes(path, kMostScoreBytes), named.part));
   } catch (const InputError& error) {
     const Diagnostic& first = error.diagnostics().front();
     const std::string place = first.source_line.empty()
@@ -93,6 +88,18 @@ std::optional<YamlNode> lines_of_score(const Source& source, const YamlNode& nod
                       "name the score by its path from this file's folder");
   }
   return std::nullopt;
+}
+
+// By the number of the bar.
+std::vector<std::string> beginnings_of(const Score& score, const Words& words) {
+  std::vector<std::string> beginnings;
+  for (std::size_t bar = 0; bar < score.bars.size(); ++bar) {
+    const auto number = static_cast<std::size_t>(score.bars[bar].number);
+    beginnings.resize(std::max(beginnings.size(), number + 1));
+    beginnings[number] =
+        beginning_text(score, how_it_begins(score, static_cast<int>(bar), words), words);
+  }
+  return beginnings;
 }
 
 // Whether the file says no other number of bars than the score.
@@ -125,22 +132,28 @@ void add_what_is_missing(YamlNode& file, YamlNode score) {
 
 }  // namespace
 
-ScoredPiece read_scored_piece(const Source& source, Diagnostics& diagnostics) {
+ScoredPiece read_scored_piece(const Source& source, const Words* words, Diagnostics& diagnostics) {
   ScoredPiece read;
   const int errors_before = diagnostics.error_count();
   auto root = parse_yaml(source, diagnostics);
   if (!root) return read;
+  std::optional<Score> score;
   if (const YamlNode* node = root->find("score")) {
     const auto named = read_named(source, *node, diagnostics);
     if (!named) return read;
     read.score = (std::filesystem::path(source.name()).parent_path() / named->file).string();
-    auto score = lines_of_score(source, *node, *named, read.score, diagnostics);
+    score = open_score(source, *node, *named, read.score, diagnostics);
     if (!score) return read;
-    if (!agree_in_bars(source, *root, *score, diagnostics)) return read;
-    add_what_is_missing(*root, std::move(*score));
+    report_warnings(source, node->at, *score, diagnostics);
+    auto lines = parse_yaml(Source(read.score, write_piece(*score)), diagnostics);
+    if (!lines) return read;
+    move_to(*lines, *node);
+    if (!agree_in_bars(source, *root, *lines, diagnostics)) return read;
+    add_what_is_missing(*root, std::move(*lines));
   }
   read.piece = read_piece(source, *root, diagnostics);
   if (diagnostics.error_count() > errors_before) read.piece.reset();
+  if (read.piece && score && words) read.piece->beginnings = beginnings_of(*score, *words);
   return read;
 }
 

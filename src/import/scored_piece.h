@@ -7,6 +7,7 @@
 #include "piece/piece.h"
 #include "text/diagnostics.h"
 #include "text/source.h"
+#include "text/words.h"
 
 namespace cahier {
 
@@ -19,7 +20,7 @@ struct ScoredPiece {
 // `part`, as for cahier import. Any key of the file replaces the score's, with those that belong
 // to it: a tempo its beat, an instrument its parts and staves, repeats their endings. A number of
 // bars that is not the score's is an error. What is wrong in the score, and what it leaves open, is
-// reported at the line that names it.
-ScoredPiece read_scored_piece(const Source& source, Diagnostics& diagnostics);
+// reported at the line that names it. How its bars begin is told in `words`, where they are given.
+ScoredPiece read_scored_piece(const Source& source, const Words* words, Diagnostics& diagnostics);
 
 }  // namespace cahier

@@ -111,6 +111,11 @@ int Piece::hardest_level(BarRange among) const {
   return hardest;
 }
 
+std::string Piece::beginning_at(int bar) const {
+  const auto at = static_cast<std::size_t>(bar);
+  return at < beginnings.size() ? beginnings[at] : std::string();
+}
+
 int Piece::learned_bar(int bar) const {
   // A chain can visit every bar once at most; a longer one would be a circle, which reading
   // refuses.

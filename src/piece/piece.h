@@ -91,6 +91,8 @@ struct Piece {
   std::vector<int> cues;
   Fingering fingering = Fingering::unsaid;
   Wishes practice;
+  // By bar from 0: the first notes there, in a few names; empty where no score tells.
+  std::vector<std::string> beginnings{};
 
   const std::vector<std::string>& parts() const { return instrument.parts; }
   int first_bar() const { return pickup > 0 ? 0 : 1; }
@@ -109,6 +111,8 @@ struct Piece {
   // The note of the last mark that holds, at this bar or before it; empty where none does. In the
   // pickup that of bar 1.
   std::string in_force_at(int bar) const;
+  // The first notes at a bar, in a few names; empty where nothing tells.
+  std::string beginning_at(int bar) const;
   // The bar whose notes are learned for this one: itself, or followed through `same as`.
   int learned_bar(int bar) const;
   // The same of every bar, by bar from 0: each `same as` is followed once, however long the chain.

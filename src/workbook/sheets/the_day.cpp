@@ -187,9 +187,20 @@ class TheDay {
     const std::vector<Box> boxes = box.columns(static_cast<int>(columns), kBetweenLines);
     for (std::size_t at = first; at < std::min(sections.size(), first + columns); ++at) {
       const Box& one = boxes[at - first];
-      draw_labelled_line(book_.canvas(), one, name_of(sections[at]), style::kBody,
-                         one.width * (1 - kMostName));
+      draw_labelled_line(book_.canvas(), one, label_of(sections[at], one.width * kMostName),
+                         style::kBody, one.width * (1 - kMostName));
     }
+  }
+
+  // Its name, and how it begins where a score tells it and `width` has room.
+  std::string label_of(const PlannedSection& section, double width) const {
+    const std::string name = name_of(section);
+    const std::string begins =
+        plan_.pieces.front().piece.beginning_at(section.bars.first);
+    const std::string both = name + ": " + begins;
+    const bool fits =
+        book_.typefaces().width(both, style::kBody.face, style::kBody.size_pt) <= width;
+    return begins.empty() || !fits ? name : both;
   }
 
   std::string name_of(const PlannedSection& section) const {

@@ -217,12 +217,21 @@ class CardDrawing {
               Align::left, style::kLeast);
     if (rejoin.to > 0) {
       canvas.line({main.x + bars_ + kBeforeLine, y}, {main.right(), y}, style::kWritingLine);
+      draw_beginning(begins.without_left(bars_ + kBeforeLine).without_bottom(kLineFoot), rejoin.to);
       TextBlock(book_.typefaces(), card_.piece->piece.in_force_at(rejoin.to), style::kNote,
                 row.width)
           .draw(canvas, row.without_top(main.height));
     }
     if (marks_ > 0)
       canvas.line({row.x, row.bottom()}, {row.right(), row.bottom()}, style::kHairline);
+  }
+
+  // On the line, where a score tells it in few enough names.
+  void draw_beginning(const Box& box, int bar) {
+    const std::string text = card_.piece->piece.beginning_at(bar);
+    if (!fit_line(book_.typefaces(), text, style::kSmall, box.width, style::kLeast).cut)
+      draw_line(book_.canvas(), box.bottom(kPlaceLine), text, style::kSmall, Align::left,
+                style::kLeast);
   }
 
   // In the type of the music desk where it fits, else smaller, at last on two lines.

@@ -55,21 +55,25 @@ bool CueList::is_short(const std::string& text) const {
          width_ * kMostMark;
 }
 
-std::string CueList::on_line(const CueStart& cue) const {
-  const std::string mark = piece_.piece.in_force_at(cue.bar);
-  if (!cue.is_new) return is_short(mark) ? mark : std::string();
-  const std::string text = book_.words().say("cue_starts.is_new");
-  const std::string both = mark.empty() ? text : text + kDot.data() + mark;
-  return is_short(both) ? both : text;
-}
-
-std::string CueList::above(const CueStart& cue) const {
-  const std::string mark = piece_.piece.in_force_at(cue.bar);
-  return on_line(cue).ends_with(mark) ? std::string() : mark;
+CueList::Told CueList::told(const CueStart& cue) const {
+  Told told;
+  std::vector<std::string> texts;
+  if (cue.is_new) texts.push_back(book_.words().say("cue_starts.is_new"));
+  texts.push_back(piece_.piece.beginning_at(cue.bar));
+  texts.push_back(piece_.piece.in_force_at(cue.bar));
+  for (const std::string& text : texts) {
+    if (text.empty()) continue;
+    const std::string with = told.on_line.empty() ? text : told.on_line + kDot.data() + text;
+    if (is_short(with))
+      told.on_line = with;
+    else
+      told.above += (told.above.empty() ? "" : "\n") + text;
+  }
+  return told;
 }
 
 double CueList::row_height(const CueStart& cue) const {
-  const std::string above = this->above(cue);
+  const std::string above = told(cue).above;
   const double height =
       above.empty()
           ? 0
@@ -117,11 +121,12 @@ void CueList::draw_column(const Box& box, std::size_t begin, std::size_t end) co
 
 void CueList::draw_line_to_write_on(const Box& box, const CueStart& cue) const {
   Canvas& canvas = book_.canvas();
+  const Told told = this->told(cue);
   const Box line = box.bottom(kToWriteOn);
   const double taken = draw_line(canvas, line.without_bottom(kLineFoot - 0.6).bottom(style::kRow),
-                                 on_line(cue), style::kNote, Align::left, style::kLeast);
-  if (const std::string above = this->above(cue); !above.empty())
-    TextBlock(book_.typefaces(), above, style::kNote, box.width).draw(canvas, box);
+                                 told.on_line, style::kNote, Align::left, style::kLeast);
+  if (!told.above.empty())
+    TextBlock(book_.typefaces(), told.above, style::kNote, box.width).draw(canvas, box);
   const double changes = draw_tempo_changes(line, cue);
   const double y = line.bottom() - kLineFoot;
   canvas.line({line.x + (taken > 0 ? taken + 2 : 0), y},

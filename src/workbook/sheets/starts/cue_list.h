@@ -31,9 +31,13 @@ class CueList {
   void draw_line_to_write_on(const Box& box, const CueStart& cue) const;
   // The tempi into which a start leads, at the end of its line; returns their width.
   double draw_tempo_changes(const Box& line, const CueStart& cue) const;
-  // What is in force at a start and stands above its line, and what stands on the line.
-  std::string above(const CueStart& cue) const;
-  std::string on_line(const CueStart& cue) const;
+  // How a start begins, what is in force there, and whether it is new: on its line as far as that
+  // leaves half of it to write on, the rest above it.
+  struct Told {
+    std::string on_line;
+    std::string above;
+  };
+  Told told(const CueStart& cue) const;
   bool is_short(const std::string& text) const;
   double row_height(const CueStart& cue) const;
   // How many of so many starts stand below one another.
