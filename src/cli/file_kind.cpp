@@ -86,7 +86,17 @@ bool is_empty(const Source& source) {
   return true;
 }
 
-std::string hint_for(std::string_view expected) {
+// Whether it looks like MusicXML, compressed or not.
+bool is_score(const Source& source) {
+  const std::string_view head = std::string_view(source.text()).substr(0, 2000);
+  return head.starts_with("PK\x03\x04") || head.find("<score-partwise") != std::string_view::npos ||
+         head.find("<score-timewise") != std::string_view::npos;
+}
+
+std::string hint_for(const Source& source, std::string_view expected) {
+  if (is_score(source))
+    return "if it is a score, make a piece file from it: cahier import " + source.name() +
+           " -o piece.yaml";
   if (expected.find("piece") != std::string_view::npos)
     return "a piece has lines such as title: Lantern Study and bars: 48";
   if (expected == called(FileKind::log))
@@ -128,8 +138,8 @@ bool admit(const Source& source, std::string_view expected, Diagnostics& diagnos
   Diagnostic refused;
   refused.file = source.name();
   refused.message = fmt::format("this file is not {}", expected);
-  refused.hint = hint_for(expected);
-  if (!check_characters(source, of_characters)) {
+  refused.hint = hint_for(source, expected);
+  if (!is_score(source) && !check_characters(source, of_characters)) {
     refused = of_characters.all().front();
     refused.source_line.clear();
   }

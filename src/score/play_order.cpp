@@ -137,12 +137,13 @@ class Unfolding {
 
   bool to_coda() {
     if (!jumped_ || !signs_[at_].to_coda || coda_taken_) return false;
+    coda_taken_ = true;
     const int target = find_sign(*signs_[at_].to_coda, &MeasureSigns::codas);
     if (target < 0) {
       warnings_.add(at_ + 1, "To Coda, and no coda is marked; it is taken to play on");
       return false;
     }
-    coda_taken_ = ended_on_purpose_ = true;
+    ended_on_purpose_ = true;
     go_to(target);
     return true;
   }

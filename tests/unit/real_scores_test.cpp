@@ -14,6 +14,7 @@
 #include "paths.h"
 #include "score/passages/bar_content.h"
 #include "score/passages/bar_likeness.h"
+#include "text/source.h"
 #include "written_score.h"
 
 using namespace cahier;

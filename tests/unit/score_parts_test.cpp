@@ -87,6 +87,15 @@ TEST_CASE("syllables are joined bar by bar and verse by verse") {
   CHECK(score.lyrics[1].verse == "2");
 }
 
+TEST_CASE("very many verses of a bar are not all kept") {
+  std::string sung;
+  for (int verse = 0; verse < 200; ++verse)
+    sung += fmt::format("<lyric number=\"{}\"><text>la</text></lyric>", verse);
+  const Score score =
+      read(piano(measure("1", attributes() + note({"C4", 4, 1, sung, false, false}))));
+  CHECK(score.lyrics.size() == 64);
+}
+
 TEST_CASE("a part that ends early is silent from there on, with a warning") {
   const Score score = read(partwise(
       {{"P1", "Piano", measure("1", attributes() + note("C4", 4)) + measure("2", note("C4", 4))},

@@ -1,5 +1,6 @@
 // Passages that come back, exactly or nearly.
 
+#include <chrono>
 #include <random>
 
 #include "catch.h"
@@ -191,6 +192,23 @@ TEST_CASE("transposed repeats are told as such, with their interval") {
   CHECK(found[0].later == 2);
   CHECK(found[0].length == 2);
   CHECK(found[0].fork == 0);
+}
+
+TEST_CASE("ten thousand bars that are nearly the same take a moment") {
+  std::mt19937 chance(3);
+  std::string measures;
+  for (int at = 0; at < 10000; ++at) {
+    std::string content = at == 0 ? attributes() : "";
+    for (const char* name : {"C4", "D4", "E4", "F4", "G4", "A4", "B4", "C5"})
+      content += note(name, 1);
+    measures += measure(std::to_string(at + 1),
+                        content + note(std::string(1, static_cast<char>('A' + chance() % 7)) +
+                                           std::to_string(1 + chance() % 3),
+                                       1));
+  }
+  const auto begin = std::chrono::steady_clock::now();
+  CHECK(look_alikes_of(piano(measures)).size() == kMostLookAlikes);
+  CHECK(std::chrono::steady_clock::now() - begin < std::chrono::seconds(8));
 }
 
 TEST_CASE("the words of a difference") {

@@ -5,12 +5,14 @@
 namespace cahier {
 namespace {
 
+constexpr std::size_t kMostVerses = 64;  // of a part in one bar; more are left out
+
 void add_syllable(std::vector<ScoreLyric>& all, std::size_t from, const ScoreLyric& lyric,
                   const std::string& syllabic) {
   const auto same = std::find_if(all.begin() + static_cast<std::ptrdiff_t>(from), all.end(),
                                  [&](const ScoreLyric& one) { return one.verse == lyric.verse; });
   if (same == all.end()) {
-    all.push_back(lyric);
+    if (all.size() - from < kMostVerses) all.push_back(lyric);
     return;
   }
   same->text += (syllabic == "middle" || syllabic == "end" ? "-" : " ") + lyric.text;

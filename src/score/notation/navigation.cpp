@@ -10,6 +10,8 @@
 namespace cahier {
 namespace {
 
+constexpr std::size_t kMostWords = 500;  // bytes of a direction that are looked at
+
 // "1, 2, 3", "1,2", "1-3", "1."; empty where it says no number.
 std::vector<int> passes_of(const XmlElement& ending) {
   std::vector<int> passes;
@@ -39,7 +41,9 @@ std::vector<int> passes_of(const XmlElement& ending) {
 }
 
 void add_name(std::vector<std::string>& names, const std::string& name) {
-  if (std::ranges::find(names, name) == names.end()) names.push_back(name);
+  constexpr std::size_t kMostNames = 16;  // of one measure; more are left out
+  if (names.size() < kMostNames && std::ranges::find(names, name) == names.end())
+    names.push_back(name);
 }
 
 // The signs of one measure of one part.
@@ -117,7 +121,7 @@ class MeasureSignsReader {
       if (type.has("rehearsal") && signs_.rehearsal.empty())
         signs_.rehearsal = plain_words(type.child("rehearsal").text());
       for (const XmlElement& one : type.children("words"))
-        words += (words.empty() ? "" : " ") + one.text();
+        if (words.size() < kMostWords) words += (words.empty() ? "" : " ") + one.text();
     }
     const std::vector<XmlElement> sounds = direction.children("sound");
     bool is_told = false;

@@ -7,13 +7,18 @@ namespace cahier {
 
 double likeness(const BarNotes& one, const BarNotes& other) {
   std::size_t common = 0;
-  auto mine = one.notes.begin();
-  auto theirs = other.notes.begin();
-  while (mine != one.notes.end() && theirs != other.notes.end()) {
-    const auto order = *mine <=> *theirs;
-    if (order == 0) ++common;
-    if (order <= 0) ++mine;
-    if (order >= 0) ++theirs;
+  auto mine = one.note_numbers.begin();
+  auto theirs = other.note_numbers.begin();
+  while (mine != one.note_numbers.end() && theirs != other.note_numbers.end()) {
+    if (*mine < *theirs) {
+      ++mine;
+    } else if (*theirs < *mine) {
+      ++theirs;
+    } else {
+      ++common;
+      ++mine;
+      ++theirs;
+    }
   }
   const std::size_t all = one.notes.size() + other.notes.size() - common;
   return all == 0 ? 1 : static_cast<double>(common) / static_cast<double>(all);

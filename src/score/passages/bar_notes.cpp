@@ -60,6 +60,7 @@ std::vector<BarNotes> notes_of_bars(const Score& score) {
   const std::size_t hands = score.hands.size();
   std::vector<Contents> of_hand(hands);
   Contents of_all;
+  std::map<NoteInBar, int> numbers;
   std::vector<BarNotes> bars;
   for (const ScoreBar& bar : score.bars) {
     const std::vector<ExactNote> notes = exact_notes(score, bar);
@@ -76,6 +77,10 @@ std::vector<BarNotes> notes_of_bars(const Score& score) {
     for (const ExactNote& one : notes)
       if (!one.grace && (found.notes.empty() || found.notes.back() != one.note))
         found.notes.push_back(one.note);
+    for (const NoteInBar& note : found.notes)
+      found.note_numbers.push_back(
+          numbers.emplace(note, static_cast<int>(numbers.size())).first->second);
+    std::ranges::sort(found.note_numbers);
     bars.push_back(std::move(found));
   }
   return bars;

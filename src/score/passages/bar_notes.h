@@ -17,10 +17,11 @@ struct NoteInBar {
 };
 
 struct BarNotes {
-  std::vector<NoteInBar> notes;  // sorted, each once; without grace notes
-  std::vector<int> content;      // of each hand: equal exactly where bars hold the same
-  std::vector<bool> silent;      // of each hand
-  int all = 0;                   // of all hands together, likewise
+  std::vector<NoteInBar> notes;   // sorted, each once; without grace notes
+  std::vector<int> note_numbers;  // equal for equal notes of any bar; sorted
+  std::vector<int> content;       // of each hand: equal exactly where bars hold the same
+  std::vector<bool> silent;       // of each hand
+  int all = 0;                    // of all hands together, likewise
 
   bool is_silent() const { return notes.empty(); }
 };

@@ -1,6 +1,7 @@
 #include "score/passages/look_alikes.h"
 
 #include <algorithm>
+#include <cstdint>
 #include <map>
 #include <optional>
 #include <set>
@@ -18,6 +19,25 @@ constexpr int kLeastLength = 2;                   // bars
 constexpr std::size_t kLeastTransposedNotes = 8;  // of a passage: fewer are alike by chance
 constexpr std::size_t kMostOfShape = 16;          // earlier bars of one shape that are tried
 
+// Pairs of bars that a passage was found around, by their distance.
+class CoveredPairs {
+ public:
+  bool contains(int earlier, int later) const {
+    const auto found = by_distance_.find(later - earlier);
+    if (found == by_distance_.end()) return false;
+    const auto after = found->second.upper_bound(earlier);
+    return after != found->second.begin() && earlier <= std::prev(after)->second;
+  }
+
+  void add(const ScoreLookAlikes& found) {
+    int& last = by_distance_[found.later - found.first][found.first];
+    last = std::max(last, found.first + found.length - 1);
+  }
+
+ private:
+  std::map<int, std::map<int, int>> by_distance_;  // first earlier bar to last
+};
+
 class LookAlikeSearch {
  public:
   LookAlikeSearch(const Score& score, const std::vector<BarNotes>& bars)
@@ -31,7 +51,7 @@ class LookAlikeSearch {
 
   void try_returns(const std::vector<ScoreReturn>& returns) {
     for (const ScoreReturn& one : returns)
-      if (one.hands.size() == hands_.size()) try_pair(one.source, one.first);
+      if (one.hands.size() == hands_.size()) try_pair(one.source + one.last - one.first, one.last);
   }
 
   void try_transposed() {
@@ -77,16 +97,18 @@ class LookAlikeSearch {
     return shape(later)->base - shape(earlier)->base;
   }
 
-  // The bars around the pair for which `is_alike` holds at the same distance, without overlap.
+  // The bars around the pair for which `is_alike` holds at the same distance, without overlap and
+  // up to kMostPassageBars.
   template <typename Alike>
   ScoreLookAlikes passage_around(int earlier, int later, Alike is_alike) const {
     const int distance = later - earlier;
+    const int most = std::min(distance, kMostPassageBars);
     int first = earlier;
     int last = earlier;
-    while (last - first + 1 < distance && last + 1 + distance < count() &&
+    while (last - first + 1 < most && last + 1 + distance < count() &&
            is_alike(last + 1, last + 1 + distance))
       ++last;
-    while (last - first + 1 < distance && first > 0 && is_alike(first - 1, first - 1 + distance))
+    while (last - first + 1 < most && first > 0 && is_alike(first - 1, first - 1 + distance))
       --first;
     ScoreLookAlikes found;
     found.first = first;
@@ -95,23 +117,21 @@ class LookAlikeSearch {
     return found;
   }
 
-  static void remember(std::set<std::pair<int, int>>& known, const ScoreLookAlikes& found) {
-    for (int at = 0; at < found.length; ++at) known.emplace(found.first + at, found.later + at);
-  }
-
   // False where the same two passages were found already, at other places where they come back.
   bool is_new(const ScoreLookAlikes& found) {
-    std::vector<int> contents;
+    // FNV-1a, of both passages.
+    std::uint64_t hash = 14695981039346656037u;
     for (const int first : {found.first, found.later})
-      for (int at = 0; at < found.length; ++at) contents.push_back(bar(first + at).all);
-    return contents_.insert(std::move(contents)).second;
+      for (int at = 0; at < found.length; ++at)
+        hash = (hash ^ static_cast<std::uint64_t>(bar(first + at).all)) * 1099511628211u;
+    return contents_.emplace(found.length, hash).second;
   }
 
   void try_pair(int earlier, int later) {
-    if (known_.contains({earlier, later})) return;
+    if (known_.contains(earlier, later)) return;
     ScoreLookAlikes found =
         passage_around(earlier, later, [this](int one, int other) { return is_near(one, other); });
-    remember(known_, found);
+    known_.add(found);
     while (found.fork < found.length && is_same(found.first + found.fork, found.later + found.fork))
       ++found.fork;
     if (found.fork == found.length) {
@@ -124,12 +144,12 @@ class LookAlikeSearch {
   }
 
   void try_transposed_pair(int earlier, int later) {
-    if (transposed_.contains({earlier, later})) return;
+    if (transposed_.contains(earlier, later)) return;
     const int semitones = transposition(earlier, later);
     ScoreLookAlikes found = passage_around(earlier, later, [&](int one, int other) {
       return transposition(one, other) == semitones && shape(one).has_value();
     });
-    remember(transposed_, found);
+    transposed_.add(found);
     std::size_t notes = 0;
     for (int at = 0; at < found.length; ++at) notes += bar(found.first + at).notes.size();
     if (found.length < kLeastLength || notes < kLeastTransposedNotes || !is_new(found)) return;
@@ -192,9 +212,9 @@ class LookAlikeSearch {
   const std::vector<BarNotes>& bars_;
   const std::vector<std::optional<TransposedBar>> shapes_;
   std::vector<std::string> hands_;
-  std::set<std::pair<int, int>> known_;
-  std::set<std::pair<int, int>> transposed_;
-  std::set<std::vector<int>> contents_;
+  CoveredPairs known_;
+  CoveredPairs transposed_;
+  std::set<std::pair<int, std::uint64_t>> contents_;
   std::vector<ScoreLookAlikes> found_;
 };
 

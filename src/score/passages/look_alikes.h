@@ -23,10 +23,11 @@ struct ScoreLookAlikes {
 };
 
 inline constexpr double kLeastLikeness = 0.6;  // of bars that are nearly the same
+inline constexpr int kMostPassageBars = 256;
 inline constexpr std::size_t kMostLookAlikes = 1000;
 
-// Of two bars or more, the most dangerous first; at most kMostLookAlikes. A return that goes on in
-// another way than its source parts in the bar after it.
+// Of two bars to kMostPassageBars, the most dangerous first; at most kMostLookAlikes. A return that
+// goes on in another way than its source parts in the bar after it.
 std::vector<ScoreLookAlikes> find_look_alikes(const Score& score, const std::vector<BarNotes>& bars,
                                               const std::vector<ScoreReturn>& returns);
 

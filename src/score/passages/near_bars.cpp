@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <unordered_map>
 
 #include "score/passages/bar_likeness.h"
 
@@ -14,12 +15,12 @@ constexpr std::size_t kMostNear = 4;    // of one bar
 }  // namespace
 
 std::vector<std::pair<int, int>> near_bars(const std::vector<BarNotes>& bars, double least) {
-  std::map<NoteInBar, std::vector<int>> bars_of_note;
+  std::unordered_map<int, std::vector<int>> bars_of_note;
   std::vector<std::pair<int, int>> pairs;
   for (int bar = 0; bar < static_cast<int>(bars.size()); ++bar) {
     const BarNotes& here = bars[static_cast<std::size_t>(bar)];
     std::map<int, std::size_t> shared;
-    for (const NoteInBar& note : here.notes) {
+    for (const int note : here.note_numbers) {
       std::vector<int>& others = bars_of_note[note];
       const std::size_t tried = std::min(others.size(), kMostTried);
       for (auto other = others.end() - static_cast<std::ptrdiff_t>(tried); other != others.end();
