@@ -19,12 +19,6 @@ int number_at(const Score& score, int bar) {
   return score.bars[static_cast<std::size_t>(bar)].number;
 }
 
-// "9-16", or "9".
-std::string range_text(const Score& score, int first, int last) {
-  return first == last ? fmt::format("{}", number_at(score, first))
-                       : fmt::format("{}-{}", number_at(score, first), number_at(score, last));
-}
-
 std::string passes_text(const std::vector<int>& passes) {
   std::string list;
   for (const int pass : passes) list += fmt::format("{}{}", list.empty() ? "" : ", ", pass);
@@ -131,15 +125,18 @@ bool is_in_return(const ScoreLookAlikes& one, const std::vector<ProposedSection>
 
 }  // namespace
 
-std::string section_lines(const Score& score, const std::vector<ProposedSection>& sections) {
+std::string section_lines(const Score& score, const std::vector<ProposedSection>& sections,
+                          const ProposedLevels& levels) {
   if (sections.empty()) return {};
   std::string text = "sections:\n";
-  for (const ProposedSection& one : sections) {
+  for (std::size_t at = 0; at < sections.size(); ++at) {
+    const ProposedSection& one = sections[at];
     text += fmt::format("  - {{name: {}, bars: {}", yaml_quoted(one.name, 50),
-                        range_text(score, one.first, one.last));
+                        bars_text(score, one.first, one.last));
     if (one.source)
       text += fmt::format(", same as: {}",
-                          range_text(score, *one.source, *one.source + one.last - one.first));
+                          bars_text(score, *one.source, *one.source + one.last - one.first));
+    if (levels.sections[at] != kUsualLevel) text += fmt::format(", level: {}", levels.sections[at]);
     text += "}\n";
   }
   return text;
@@ -150,11 +147,11 @@ std::string repeat_lines(const Score& score) {
   std::string endings;
   for (const RepeatOfBars& repeat : repeats_of_bars(score)) {
     repeats += fmt::format("  - {{bars: {}, times: {}}}\n",
-                           range_text(score, repeat.first, repeat.last), repeat.times);
+                           bars_text(score, repeat.first, repeat.last), repeat.times);
     for (const RepeatOfBars::Ending& ending : repeat.endings)
       endings +=
           fmt::format("  - {{bars: {}, times: [{}]}}\n",
-                      range_text(score, ending.first, ending.last), passes_text(ending.passes));
+                      bars_text(score, ending.first, ending.last), passes_text(ending.passes));
   }
   std::string text;
   if (!repeats.empty()) text += "repeats:\n" + repeats;
@@ -172,8 +169,8 @@ std::string look_alike_lines(const Score& score, const std::vector<ScoreLookAlik
     const int from = std::max(0, one.fork - kBarsBeforeFork);
     const int to = std::min(one.length - 1, one.fork + kBarsAfterFork - 1);
     text += fmt::format("  - {{bars: [{}, {}], fork: [{}, {}]}}  # {}\n",
-                        range_text(score, one.first + from, one.first + to),
-                        range_text(score, one.later + from, one.later + to),
+                        bars_text(score, one.first + from, one.first + to),
+                        bars_text(score, one.later + from, one.later + to),
                         number_at(score, one.first + one.fork),
                         number_at(score, one.later + one.fork), plain_line(one.difference, 100));
     ++lines;

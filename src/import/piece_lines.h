@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "import/proposed_levels.h"
 #include "import/proposed_sections.h"
 #include "score/passages/look_alikes.h"
 #include "score/score.h"
@@ -16,7 +17,13 @@ namespace cahier {
 std::string name_lines(const Score& score);
 // Bars, pickup, meter, key, tempo, and their changes.
 std::string music_lines(const Score& score);
-std::string section_lines(const Score& score, const std::vector<ProposedSection>& sections);
+// The level of a piece without sections, where it is not the usual one.
+std::string piece_level_line(const ProposedLevels& levels);
+// With their levels, where these are not the usual one.
+std::string section_lines(const Score& score, const std::vector<ProposedSection>& sections,
+                          const ProposedLevels& levels);
+// Hard bars, and beside them the hands for which they are.
+std::string hard_lines(const Score& score, const ProposedLevels& levels);
 // Repeats and their endings, and marks for D.C., D.S., Fine and Coda, which a piece file cannot
 // play.
 std::string repeat_lines(const Score& score);

@@ -7,6 +7,7 @@
 
 #include "import/bar_of_element.h"
 #include "report/json_lines.h"
+#include "score/level/bar_level.h"
 #include "score/passages/bar_content.h"
 #include "score/passages/look_alikes.h"
 
@@ -55,7 +56,9 @@ Json hands_json(const Score& score) {
 
 Json bars_json(const Score& score) {
   Json bars = Json::array();
-  for (const ScoreBar& bar : score.bars) {
+  const std::vector<std::vector<int>> levels = bar_levels(score);
+  for (std::size_t at = 0; at < score.bars.size(); ++at) {
+    const ScoreBar& bar = score.bars[at];
     const ScoreMeasure& first = score.measures[static_cast<std::size_t>(bar.first) - 1];
     bars.push_back({{"elements", {bar.first, bar.last}},
                     {"number", bar.number},
@@ -65,7 +68,8 @@ Json bars_json(const Score& score) {
                     {"fifths", first.key ? Json(first.key->fifths) : Json()},
                     {"mode", first.key ? or_null(first.key->mode) : Json()},
                     {"tempo", first.tempo ? number(first.tempo->per_minute) : Json()},
-                    {"pickup", bar.pickup}});
+                    {"pickup", bar.pickup},
+                    {"level", levels[at]}});
   }
   return bars;
 }

@@ -50,11 +50,13 @@ std::string write_piece(const Score& score) {
   const std::vector<BarNotes> bars = notes_of_bars(score);
   const std::vector<ScoreReturn> returns = find_returns(bars);
   const std::vector<ProposedSection> sections = propose_sections(score, returns);
+  const ProposedLevels levels = propose_levels(score, sections);
   return comment(fmt::format("From {}, by cahier import: compare it with your own score, above all "
                              "the sections.",
                              std::filesystem::path(score.file).filename().string())) +
          part_comment(score) + warning_comments(score) + name_lines(score) + music_lines(score) +
-         section_lines(score, sections) + repeat_lines(score) +
+         piece_level_line(levels) + section_lines(score, sections, levels) +
+         hard_lines(score, levels) + repeat_lines(score) +
          look_alike_lines(score, find_look_alikes(score, bars, returns), sections);
 }
 

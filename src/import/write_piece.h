@@ -8,7 +8,7 @@
 namespace cahier {
 
 // YAML that piece/read_piece takes. At its top it says which score it came from, which part, and
-// what the score leaves open. Look-alikes say beside them how they part.
+// what the score leaves open. Look-alikes say beside them how they part, hard bars for which hand.
 std::string write_piece(const Score& score);
 
 }  // namespace cahier

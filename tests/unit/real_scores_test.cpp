@@ -12,6 +12,7 @@
 
 #include "catch.h"
 #include "paths.h"
+#include "score/level/bar_level.h"
 #include "score/passages/bar_content.h"
 #include "score/passages/bar_likeness.h"
 #include "text/source.h"
@@ -189,6 +190,25 @@ TEST_CASE("real scores: near-repeats are as alike, and part where, another reade
     }
   }
   CHECK(compared == 31);
+}
+
+TEST_CASE("real scores: their bars are at all levels, most of them at 2 and 3") {
+  if (are_skipped()) return;
+  std::map<int, int> bars;
+  int all = 0;
+  for (const fs::directory_entry& entry : fs::directory_iterator(scores_folder())) {
+    if (entry.path().extension() != ".mxl") continue;
+    for (const std::vector<int>& hands : bar_levels(real_score(entry.path()))) {
+      CHECK(hands.size() == 2);
+      ++bars[std::ranges::max(hands)];
+      ++all;
+    }
+  }
+  for (int level = 1; level <= 5; ++level) CHECK(bars[level] > 0);
+  CHECK(bars[2] + bars[3] > all / 2);
+  CHECK(bars[2] < all / 2);
+  CHECK(bars[3] < all / 2);
+  CHECK(bars[4] + bars[5] < all / 6);
 }
 
 TEST_CASE("real scores: the longest is read in a moment") {

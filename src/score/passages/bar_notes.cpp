@@ -4,6 +4,8 @@
 #include <map>
 #include <tuple>
 
+#include "score/hand_notes.h"
+
 namespace cahier {
 namespace {
 
@@ -16,13 +18,6 @@ struct ExactNote {
   auto operator<=>(const ExactNote&) const = default;
 };
 
-int hand_of_staff(const Score& score, int staff) {
-  for (std::size_t hand = 0; hand < score.hands.size(); ++hand)
-    if (std::ranges::find(score.hands[hand].staves, staff) != score.hands[hand].staves.end())
-      return static_cast<int>(hand);
-  return static_cast<int>(score.hands.size()) - 1;
-}
-
 std::vector<ExactNote> exact_notes(const Score& score, const ScoreBar& bar) {
   std::vector<ExactNote> notes;
   Quarters begin;
@@ -30,11 +25,11 @@ std::vector<ExactNote> exact_notes(const Score& score, const ScoreBar& bar) {
     const ScoreMeasure& measure = score.measures[static_cast<std::size_t>(element) - 1];
     for (const ScoreNote& note : measure.notes)
       if (note.sounds())
-        notes.push_back(
-            {{hand_of_staff(score, note.staff), begin + note.onset, note.duration, note.pitch},
-             note.staff,
-             note.grace,
-             note.tie_stop});
+        notes.push_back({{hand_of_staff(score.hands, note.staff), begin + note.onset, note.duration,
+                          note.pitch},
+                         note.staff,
+                         note.grace,
+                         note.tie_stop});
     begin = begin + measure.length;
   }
   std::ranges::sort(notes);

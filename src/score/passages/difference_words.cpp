@@ -6,6 +6,8 @@
 #include <array>
 #include <cstdlib>
 
+#include "score/names/note_name.h"
+
 namespace cahier {
 namespace {
 
@@ -58,13 +60,6 @@ std::string change_of_hand(const BarDifference& difference, int hand) {
 }
 
 }  // namespace
-
-std::string note_name(const SpelledPitch& pitch) {
-  std::string name(1, pitch.step);
-  for (int sign = std::abs(pitch.alter) / 100; sign > 0; --sign)
-    name += pitch.alter > 0 ? "♯" : "♭";
-  return name;
-}
 
 std::string difference_words(const BarDifference& difference,
                              const std::vector<std::string>& hands) {

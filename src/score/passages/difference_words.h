@@ -8,9 +8,6 @@
 
 namespace cahier {
 
-// "F♯", "B♭", "C♯♯"; a sharp or flat of a part of a semitone is left out.
-std::string note_name(const SpelledPitch& pitch);
-
 // What the later bar has and the earlier one has not, hand by hand: "right hand: F♯ instead of F",
 // "left hand: C added". `hands` are the names of the hands.
 std::string difference_words(const BarDifference& from_earlier_to_later,

@@ -1,0 +1,62 @@
+#include "score/names/how_it_begins.h"
+
+#include "piece/meter.h"
+#include "score/names/note_name.h"
+#include "score/names/spoken_onset.h"
+
+namespace cahier {
+namespace {
+
+double beat_quarters(const Score& score, int bar) {
+  const ScoreBar& at = score.bars[static_cast<std::size_t>(bar)];
+  const auto& meter = score.measures[static_cast<std::size_t>(at.first) - 1].meter;
+  const auto counted = meter ? parse_meter(meter->text) : std::nullopt;
+  return counted ? quarters(natural_beat(*counted)) : 1;
+}
+
+std::string short_name(const SpelledPitch& pitch, bool with_octave) {
+  return note_name(pitch) + (with_octave ? std::to_string(pitch.octave) : "");
+}
+
+std::string short_name(const SpokenOnset& onset, bool with_octave, const Words& words) {
+  std::string name = short_name(onset.notes.front().pitch, with_octave);
+  if (onset.notes.size() > 1) name += "–" + short_name(onset.notes.back().pitch, with_octave);
+  return onset.is_held() ? words.say("note_names.held", {{"note", name}}) : name;
+}
+
+std::string hand_label(const std::string& hand, const Words& words) {
+  if (hand == "right hand") return words.say("note_names.right_hand");
+  if (hand == "left hand") return words.say("note_names.left_hand");
+  return hand;
+}
+
+}  // namespace
+
+std::vector<HandBeginning> how_it_begins(const Score& score, int bar, const Words& words) {
+  const double until = kBeginningBeats * beat_quarters(score, bar);
+  std::vector<HandBeginning> all;
+  for (int hand = 0; hand < static_cast<int>(score.hands.size()); ++hand) {
+    HandBeginning found{hand, {}};
+    for (const SpokenOnset& onset : spoken_onsets(score, hand, bar, bar))
+      if (!onset.grace && onset.onset.value() < until && found.names.size() < kMostBeginningNames)
+        found.names.push_back(short_name(onset, found.names.empty(), words));
+    if (!found.names.empty()) all.push_back(std::move(found));
+  }
+  return all;
+}
+
+std::string beginning_text(const Score& score, const std::vector<HandBeginning>& hands,
+                           const Words& words) {
+  std::string text;
+  for (const HandBeginning& one : hands) {
+    std::string names;
+    for (const std::string& name : one.names) names += (names.empty() ? "" : " ") + name;
+    if (score.hands.size() == 1) return names;
+    const std::string& hand = score.hands[static_cast<std::size_t>(one.hand)].name;
+    text += (text.empty() ? "" : " · ") +
+            words.say("note_names.of_hand", {{"hand", hand_label(hand, words)}, {"notes", names}});
+  }
+  return text;
+}
+
+}  // namespace cahier
