@@ -12,6 +12,7 @@
 #include "import/write_piece.h"
 #include "piece/read_piece.h"
 #include "score/names/how_it_begins.h"
+#include "score/names/spoken_text.h"
 #include "score/read_score.h"
 #include "score/xml/score_limits.h"
 #include "text/errors.h"
@@ -30,7 +31,19 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 4> kBelongTo
 struct NamedScore {
   std::string file;
   std::string part;
+  Naming naming = Naming::letters;
 };
+
+Naming read_naming(YamlFields& fields) {
+  const auto text = fields.text("names");
+  if (!text || *text == "letters") return Naming::letters;
+  if (*text == "german") return Naming::german;
+  if (*text == "solfege") return Naming::solfege;
+  fields.diagnostics().error(fields.source(), fields.node("names")->at,
+                             fmt::format("\"{}\" is not valid for \"names\"", *text),
+                             "write letters, german or solfege");
+  return Naming::letters;
+}
 
 std::optional<NamedScore> read_named(const Source& source, const YamlNode& node,
                                      Diagnostics& diagnostics) {
@@ -39,9 +52,10 @@ std::optional<NamedScore> read_named(const Source& source, const YamlNode& node,
     const auto file = fields.text("file", kLongestPath);
     if (fields.lacks("file")) fields.missing("file", "write for example file: song.mxl");
     const auto part = fields.text("part");
+    const Naming naming = read_naming(fields);
     fields.refuse_unknown();
     if (!file) return std::nullopt;
-    return NamedScore{*file, part.value_or("")};
+    return NamedScore{*file, part.value_or(""), naming};
   }
   const auto file = yaml_text(source, node, "a score", kLongestPath, diagnostics);
   if (!file) return std::nullopt;
@@ -102,6 +116,28 @@ std::vector<std::string> beginnings_of(const Score& score, const Words& words) {
   return beginnings;
 }
 
+// By the number of the bar, and in it by part; a part that no hand of the score is called by says
+// nothing.
+std::vector<std::vector<std::string>> said_of(const Score& score,
+                                              const std::vector<std::string>& parts, Naming naming,
+                                              const Words& words) {
+  std::vector<std::vector<std::string>> said;
+  const SpokenStyle style{naming};
+  for (std::size_t part = 0; part < parts.size(); ++part) {
+    const auto hand = std::ranges::find(score.hands, parts[part], &ScoreHand::name);
+    if (hand == score.hands.end()) continue;
+    const int which = static_cast<int>(hand - score.hands.begin());
+    for (std::size_t bar = 0; bar < score.bars.size(); ++bar) {
+      const auto number = static_cast<std::size_t>(score.bars[bar].number);
+      said.resize(std::max(said.size(), number + 1));
+      said[number].resize(parts.size());
+      const int at = static_cast<int>(bar);
+      said[number][part] = spoken_text(spoken_onsets(score, which, at, at), style, words);
+    }
+  }
+  return said;
+}
+
 // Whether the file says no other number of bars than the score.
 bool agree_in_bars(const Source& source, const YamlNode& file, const YamlNode& score,
                    Diagnostics& diagnostics) {
@@ -138,9 +174,11 @@ ScoredPiece read_scored_piece(const Source& source, const Words* words, Diagnost
   auto root = parse_yaml(source, diagnostics);
   if (!root) return read;
   std::optional<Score> score;
+  Naming naming = Naming::letters;
   if (const YamlNode* node = root->find("score")) {
     const auto named = read_named(source, *node, diagnostics);
     if (!named) return read;
+    naming = named->naming;
     read.score = (std::filesystem::path(source.name()).parent_path() / named->file).string();
     score = open_score(source, *node, *named, read.score, diagnostics);
     if (!score) return read;
@@ -153,7 +191,10 @@ ScoredPiece read_scored_piece(const Source& source, const Words* words, Diagnost
   }
   read.piece = read_piece(source, *root, diagnostics);
   if (diagnostics.error_count() > errors_before) read.piece.reset();
-  if (read.piece && score && words) read.piece->beginnings = beginnings_of(*score, *words);
+  if (read.piece && score && words) {
+    read.piece->beginnings = beginnings_of(*score, *words);
+    read.piece->said = said_of(*score, read.piece->parts(), naming, *words);
+  }
   return read;
 }
 

@@ -16,11 +16,12 @@ struct ScoredPiece {
   std::string score;           // the path that is read; empty where the file names none
 };
 
-// Reads a piece. Under `score` stands a path from the file's own folder, or a map of `file` and
-// `part`, as for cahier import. Any key of the file replaces the score's, with those that belong
-// to it: a tempo its beat, an instrument its parts and staves, repeats their endings. A number of
-// bars that is not the score's is an error. What is wrong in the score, and what it leaves open, is
-// reported at the line that names it. How its bars begin is told in `words`, where they are given.
+// Reads a piece. Under `score` stands a path from the file's own folder, or a map of `file`, `part`
+// as for cahier import, and `names`: letters, german or solfege, for notes that are spoken. Any key
+// of the file replaces the score's, with those that belong to it: a tempo its beat, an instrument
+// its parts and staves, repeats their endings. A number of bars that is not the score's is an
+// error. What is wrong in the score, and what it leaves open, is reported at the line that names
+// it. Where `words` are given, how its bars begin and what is said of them is told in these.
 ScoredPiece read_scored_piece(const Source& source, const Words* words, Diagnostics& diagnostics);
 
 }  // namespace cahier

@@ -116,6 +116,11 @@ std::string Piece::beginning_at(int bar) const {
   return at < beginnings.size() ? beginnings[at] : std::string();
 }
 
+std::string Piece::said_at(int bar, std::size_t part) const {
+  const auto at = static_cast<std::size_t>(bar);
+  return at < said.size() && part < said[at].size() ? said[at][part] : std::string();
+}
+
 int Piece::learned_bar(int bar) const {
   // A chain can visit every bar once at most; a longer one would be a circle, which reading
   // refuses.

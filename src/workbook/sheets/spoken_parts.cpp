@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <set>
 
 #include "paper/text_fitting.h"
 #include "plan/spoken_steps.h"
@@ -28,6 +29,7 @@ constexpr double kAfterBlock = 4.5;
 constexpr double kMostGap = 6;        // more of it between blocks
 constexpr int kMostLines = 2;         // to write on, for each step
 constexpr double kLinesBeside = 150;  // narrower pages have them below what is played
+constexpr double kPartName = 28;      // beside its names
 constexpr double kLabelShare = 0.5;   // of what is played and spoken, beside its line
 
 using Steps = std::vector<Step>;
@@ -190,11 +192,42 @@ class SpokenParts {
   Spread spread_;
 };
 
+// The names of the notes, chunk by chunk, on a page of their own: the first try is from memory.
+void draw_answers(Book& book, const PlannedPiece& piece, const std::vector<BarRange>& chunks) {
+  const Words& words = book.words();
+  book.rename_sheet(words.say("spoken_parts.answers"));
+  Prose prose(book, book.plan().pieces.size() > 1 ? book.title_in_head(piece) : std::string());
+  prose.paragraph(words.say("spoken_parts.answers_how"));
+  const std::vector<std::string>& parts = piece.piece.parts();
+  for (const BarRange& bars : chunks) {
+    prose.heading(
+        words.say("spoken_parts.answers_bars", {{"bars", bar_range(bars.first, bars.last)}}));
+    for (std::size_t part = 0; part < parts.size(); ++part) {
+      std::string said;
+      for (int bar = bars.first; bar <= bars.last; ++bar) {
+        const std::string names = piece.piece.said_at(bar, part);
+        if (names.empty()) continue;
+        said += (said.empty() ? "" : " · ") +
+                words.say("spoken_parts.answers_bar", {{"bar", bar}, {"names", names}});
+      }
+      if (!said.empty()) prose.term(parts[part], said, kPartName);
+    }
+  }
+}
+
 std::vector<const Task*> spoken_tasks(const Day& day, int piece) {
   std::vector<const Task*> tasks;
   for (const Task& task : day.tasks)
     if (task.piece == piece && task.drill == Drill::spoken_part) tasks.push_back(&task);
   return tasks;
+}
+
+// The chunks with spoken work, each once.
+std::vector<BarRange> spoken_chunks(const Plan& plan, int piece) {
+  std::set<BarRange> chunks;
+  for (const Day& day : plan.days)
+    for (const Task* task : spoken_tasks(day, piece)) chunks.insert(task->bars);
+  return {chunks.begin(), chunks.end()};
 }
 
 }  // namespace
@@ -221,6 +254,10 @@ void draw_spoken_parts(Book& book) {
       for (const Task* task : spoken_tasks(day, number)) sheet.planned(day.date, *task);
     sheet.finish();
   }
+  // Where the player chooses the bars, all of them would be much paper.
+  for (const int number : pieces)
+    if (planned && !plan.pieces[number].piece.said.empty())
+      draw_answers(book, plan.pieces[number], spoken_chunks(plan, number));
 }
 
 }  // namespace cahier

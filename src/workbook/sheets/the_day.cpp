@@ -195,8 +195,7 @@ class TheDay {
   // Its name, and how it begins where a score tells it and `width` has room.
   std::string label_of(const PlannedSection& section, double width) const {
     const std::string name = name_of(section);
-    const std::string begins =
-        plan_.pieces.front().piece.beginning_at(section.bars.first);
+    const std::string begins = plan_.pieces.front().piece.beginning_at(section.bars.first);
     const std::string both = name + ": " + begins;
     const bool fits =
         book_.typefaces().width(both, style::kBody.face, style::kBody.size_pt) <= width;
