@@ -17,8 +17,10 @@ std::string hard_lines(const Score& score, const ProposedLevels& levels) {
     std::string hands;
     for (const int hand : one.hands)
       hands += (hands.empty() ? "" : ", ") + score.hands[static_cast<std::size_t>(hand)].name;
-    text += fmt::format("  - {{bars: {}, level: {}}}  # {}\n",
-                        bars_text(score, one.first, one.last), one.level, plain_line(hands, 100));
+    text += fmt::format("  - {{bars: {}, level: {}}}", bars_text(score, one.first, one.last),
+                        one.level);
+    if (score.hands.size() > 1) text += "  # " + plain_line(hands, 100);
+    text += "\n";
   }
   return text;
 }

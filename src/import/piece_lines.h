@@ -22,7 +22,7 @@ std::string piece_level_line(const ProposedLevels& levels);
 // With their levels, where these are not the usual one.
 std::string section_lines(const Score& score, const std::vector<ProposedSection>& sections,
                           const ProposedLevels& levels);
-// Hard bars, and beside them the hands for which they are.
+// Hard bars, and beside them for which of several hands.
 std::string hard_lines(const Score& score, const ProposedLevels& levels);
 // Repeats and their endings, and marks for D.C., D.S., Fine and Coda, which a piece file cannot
 // play.

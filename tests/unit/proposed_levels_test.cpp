@@ -111,6 +111,9 @@ TEST_CASE("the levels stand in the piece file, with the hand, and nothing that i
   CHECK_THAT(written("22224422"),
              Catch::Contains("\nhard:\n  - {bars: 5-6, level: 4}  # right hand\n"));
   CHECK_THAT(written("22224422", 2), Catch::Contains("{bars: 5-6, level: 4}  # left hand\n"));
+  Score one_hand = of_levels("22224422");
+  one_hand.hands.pop_back();
+  CHECK_THAT(write_piece(one_hand), Catch::Contains("  - {bars: 5-6, level: 4}\n"));
   CHECK_THAT(written("33333333"), Catch::Contains("\nlevel: 3\n"));
   CHECK_THAT(written("22222222"), !Catch::Contains("level:"));
   Diagnostics diagnostics;

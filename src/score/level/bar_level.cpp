@@ -7,9 +7,8 @@
 
 namespace cahier {
 
-using namespace level_weights;
-
 int level_of(const BarMeasures& measures) {
+  using namespace level_weights;
   const double points = kOnset * measures.onsets + kChordNote * std::max(0, measures.chord - 1) +
                         kSpread * measures.spread + kLeap * measures.leaps +
                         kAccidental * measures.accidentals + kApart * measures.apart -
