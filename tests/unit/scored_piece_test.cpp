@@ -4,10 +4,12 @@
 #include "catch.h"
 #include "drawn_sheet.h"
 #include "hostile_plans.h"
+#include "paths.h"
 #include "sample_plan.h"
 #include "sheet_words.h"
 
 using namespace cahier;
+using sample::DrawnSheet;
 using sample::has;
 
 namespace {
