@@ -170,6 +170,7 @@ void add_what_is_missing(YamlNode& file, YamlNode score) {
 
 ScoredPiece read_scored_piece(const Source& source, const Words* words, Diagnostics& diagnostics) {
   ScoredPiece read;
+  const std::size_t said_before = diagnostics.all().size();
   const int errors_before = diagnostics.error_count();
   auto root = parse_yaml(source, diagnostics);
   if (!root) return read;
@@ -190,6 +191,7 @@ ScoredPiece read_scored_piece(const Source& source, const Words* words, Diagnost
     add_what_is_missing(*root, std::move(*lines));
   }
   read.piece = read_piece(source, *root, diagnostics);
+  diagnostics.sort_by_place(said_before);
   if (diagnostics.error_count() > errors_before) read.piece.reset();
   if (read.piece && score && words) {
     read.piece->beginnings = beginnings_of(*score, *words);

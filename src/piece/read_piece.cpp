@@ -90,17 +90,18 @@ Piece read_fields(YamlFields& fields) {
 }  // namespace
 
 std::optional<Piece> read_piece(const Source& source, Diagnostics& diagnostics) {
+  const std::size_t said_before = diagnostics.all().size();
   const int errors_before = diagnostics.error_count();
   const auto root = parse_yaml(source, diagnostics);
   if (!root) return std::nullopt;
   auto piece = read_piece(source, *root, diagnostics);
+  diagnostics.sort_by_place(said_before);
   if (diagnostics.error_count() > errors_before) return std::nullopt;
   return piece;
 }
 
 std::optional<Piece> read_piece(const Source& source, const YamlNode& root,
                                 Diagnostics& diagnostics) {
-  const std::size_t said_before = diagnostics.all().size();
   const int errors_before = diagnostics.error_count();
   YamlFields fields(source, root, diagnostics);
   if (!fields.is_map()) return std::nullopt;
@@ -109,7 +110,6 @@ std::optional<Piece> read_piece(const Source& source, const YamlNode& root,
   if (piece.bars == 0 && diagnostics.error_count() == errors_before) {
     fields.missing("bars", "write how many bars the piece has, without a pickup: bars: 48");
   }
-  diagnostics.sort_by_place(said_before);
   if (diagnostics.error_count() > errors_before) return std::nullopt;
   return piece;
 }

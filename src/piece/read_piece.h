@@ -15,7 +15,7 @@ namespace cahier {
 std::optional<Piece> read_piece(const Source& source, Diagnostics& diagnostics);
 
 // The same from a tree: that of the source, to which entries may have been added. A score that it
-// names is taken for joined already.
+// names is taken for joined already. The caller puts the problems in order.
 std::optional<Piece> read_piece(const Source& source, const YamlNode& root,
                                 Diagnostics& diagnostics);
 
