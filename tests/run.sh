@@ -59,7 +59,7 @@ build() {
 
 # run_tests OPTIONS…: those that ctest selects by these options.
 run_tests() {
-  ctest --test-dir "$folder" "$@" -j "$(nproc)" --output-on-failure --timeout 900 \
+  ctest --test-dir "$folder" "$@" -j "$(($(nproc) + 1))" --output-on-failure --timeout 900 \
     >"$folder/tests.log" 2>&1 || true
   grep -q "tests passed," "$folder/tests.log" || {
     tail -n 40 "$folder/tests.log"
@@ -118,7 +118,7 @@ if [ $what = long ]; then
   tail -n 1 "$folder/altered.log"
   export CAHIER_LONG=1
   build build "all brute_force search_check exact_case cahier_bench cahier_search_bench" -DCMAKE_BUILD_TYPE=Release
-  run_alone judges ctest --test-dir build -j "$(nproc)" -R 'judge: (workbooks|many)' --output-on-failure
+  run_alone judges ctest --test-dir build -j "$(nproc)" -R 'judge: (workbooks|many|later)' --output-on-failure
   run_alone brute_force build/tests/brute/brute_force
   run_alone search_check build/tests/brute/search_check
   run_alone exact env EXACT_SECONDS=6 sh tests/exact/exact.sh build 11 6

@@ -67,13 +67,15 @@ filled() {
   esac
 }
 
+days="2027-01-04 2027-01-11 2027-01-18 2027-01-25"
+[ -z "${CAHIER_LONG:-}" ] || days="$days 2027-02-01 2027-02-08 2027-02-15 2027-02-22"
 for piece in "$source"/examples/lantern-study.yaml "$source"/examples/winter-fantasy.yaml; do
   for player in all gaps slips ends; do
     rm -f log.yaml numbered.txt
     "$cahier" plan "$piece" --from 2027-01-04 --by 2027-03-20 --minutes 25 --json >plan.json
     numbers_stay "$player"
     from=2027-01-04
-    for day in 2027-01-04 2027-01-11 2027-01-18 2027-01-25 2027-02-01 2027-02-08 2027-02-15 2027-02-22; do
+    for day in $days; do
       week "$piece" "$from" 2027-03-20 "$day"
       filled $player <week.yaml >>log.yaml
       from=$(sed -n "s/^ *$day //p" <<DAYS
@@ -94,4 +96,4 @@ DAYS
 done
 echo "$plans later editions; $failed with breaches, $added with more cue starts"
 rm -f numbered.txt plan.json plan.err breaches.txt week.yaml log.yaml
-[ "$failed" = 0 ] && [ "$plans" -ge 64 ] && [ "$added" -ge 4 ]
+[ "$failed" = 0 ] && [ "$plans" -ge 32 ] && [ "$added" -ge 4 ]

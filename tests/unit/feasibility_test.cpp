@@ -20,7 +20,7 @@ struct Misfit {
                      sample::steady())),
         found(remedies(pieces, terms)) {}
 
-  bool fits(const Terms& changed) const { return make_plan(pieces, changed).fits; }
+  bool fits(const Terms& changed) const { return plan_that_fits(pieces, changed).has_value(); }
   bool fits(const std::string& say) const { return fits(sample::typed(terms, say)); }
 
   // The remedy of one option; nullptr when it is not offered.

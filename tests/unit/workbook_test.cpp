@@ -88,11 +88,11 @@ TEST_CASE("every sheet keeps its layout on every paper, with 1 to 500 bars") {
         many_bars(500, "All of It"),
         sample::crowded_piece() + "practice: {minutes: 90, blocks: 2, temper: yes}\n"}) {
     const Plan plan = sample::plan(yaml, "2027-01-04", "2027-05-10");
-    // Of a long piece every fifth way of printing, except in the long checks.
+    // Of a long piece every tenth way of printing, except in the long checks.
     const bool all = plan.pieces.front().piece.bars < 300 || sample::in_long_checks();
     int turn = 0;
     for (const NamedPrint& named : every_print()) {
-      if (turn++ % 5 != 0 && !all) continue;
+      if (turn++ % 10 != 0 && !all) continue;
       INFO(plan.pieces.front().piece.bars << " bars, " << named.name);
       CHECK(faults_of_book(plan, named.print, every_sheet()) == "");
     }

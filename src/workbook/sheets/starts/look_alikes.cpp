@@ -147,10 +147,10 @@ class LookAlikesSheet {
     draw_cell(canvas, beside, text, on_a_line ? style::kLead : style::kNote);
     const Box lines = box.without_top(kPassageHead);
     const std::string begins = piece().piece.beginning_at(way.to);
-    draw_labelled_line(canvas, lines.top(style::kWritingRow),
-                       words_.say("look_alikes.goes_on", {{"bar", way.to}}) +
-                           (begins.empty() ? "" : " " + begins),
-                       style::kStrong);
+    draw_labelled_line(
+        canvas, lines.top(style::kWritingRow),
+        words_.say("look_alikes.goes_on", {{"bar", way.to}}) + (begins.empty() ? "" : " " + begins),
+        style::kStrong);
     draw_writing_lines(canvas, lines.without_top(style::kWritingRow), kLines - 1);
   }
 
