@@ -36,6 +36,7 @@ class Book {
 
   Canvas& canvas() { return canvas_; }
   const Typefaces& typefaces() const { return canvas_.typefaces(); }
+  SheetKind sheet() const { return sheet_; }  // the one that was opened last
   const Plan& plan() const { return plan_; }
   const Words& words() const { return words_; }
   const Print& print() const { return print_; }

@@ -11,14 +11,73 @@
 #include "text/phrasing.h"
 
 namespace cahier {
+namespace {
+
+// Draws the sheets of a packet, one after the other.
+class Drawing {
+ public:
+  Drawing(Canvas& canvas, const Plan& plan, const Packet& packet, const Words& words,
+          const Print& print, const Contents& known)
+      : sheets_(packet.sheets),
+        book_(canvas, plan, words, print, known),
+        alone_{plan, words, print, known} {}
+
+  Book& book() { return book_; }
+
+  void draw() {
+    for (std::size_t at = 0; at < sheets_.size(); ++at) {
+      if (day_goes_first(at)) {
+        sheets_[at + 1].draw(book_);
+        sheets_[at].draw(book_);
+        ++at;
+      } else {
+        sheets_[at].draw(book_);
+      }
+    }
+  }
+
+ private:
+  // The card is cut out, and what stands on the other side of it goes with it: that may be a sheet
+  // that has been used up by then, not the page of the day. Where it would be, the day comes before
+  // the sheet in front of it.
+  bool day_goes_first(std::size_t at) const {
+    if (at + 2 >= sheets_.size() || sheets_[at + 1].kind != SheetKind::the_day ||
+        sheets_[at + 2].kind != SheetKind::rejoin_card || !book_.prints_both_sides())
+      return false;
+    const int before = pages_of(sheets_[at]);
+    const int day = pages_of(sheets_[at + 1]);
+    return before > 0 && day > 0 && (book_.page() + before + day) % 2 == 1;
+  }
+
+  int pages_of(const Sheet& sheet) const {
+    RecordingCanvas canvas(book_.typefaces());
+    Book alone(canvas, alone_.plan, alone_.words, alone_.print, alone_.known);
+    sheet.draw(alone);
+    return canvas.page_count();
+  }
+
+  struct Alone {
+    const Plan& plan;
+    const Words& words;
+    const Print& print;
+    const Contents& known;
+  };
+
+  const std::vector<Sheet>& sheets_;
+  Book book_;
+  Alone alone_;
+};
+
+}  // namespace
 
 Contents draw_workbook(Canvas& canvas, const Plan& plan, const Packet& packet, const Words& words,
                        const Print& print, const Contents& known) {
-  Book book(canvas, plan, words, print, known);
+  Drawing drawing(canvas, plan, packet, words, print, known);
+  Book& book = drawing.book();
   canvas.metadata({book.title(), plan.pieces.front().piece.composer,
                    words.say("book.subject", {{"date", day_month_year(words, plan.by)}}),
                    words.say("book.language")});
-  for (const Sheet& sheet : packet.sheets) sheet.draw(book);
+  drawing.draw();
   return book.contents();
 }
 

@@ -90,7 +90,7 @@ TEST_CASE("every triad and seventh on every root, in every inversion, doubled an
           notes.push_back({note.step, note.alter, note.octave + 2, false});
         std::ranges::reverse(notes);
         check_chord(notes, root, quality, inversion);
-        std::ranges::rotate(members, members.begin() + 1);
+        std::rotate(members.begin(), members.begin() + 1, members.end());
         ++chords;
       }
     }

@@ -158,8 +158,9 @@ class RejoinSheet {
 }  // namespace
 
 void draw_rejoin_card(Book& book) {
-  // The back of a card that is cut out must be a page that nobody needs.
-  if (book.page() > 0 && book.prints_both_sides() && !book.next_is_front()) draw_afterwards(book);
+  // The page of the day is needed when the card is cut out of the other side.
+  if (book.sheet() == SheetKind::the_day && book.prints_both_sides() && !book.next_is_front())
+    draw_afterwards(book);
   book.open_sheet(SheetKind::rejoin_card, book.words().say("rejoin_card.title"));
   RejoinSheet(book).draw();
 }
