@@ -70,6 +70,7 @@ inline constexpr double kFullShareSpare = 0.00667;  // over the crumbs: a day wi
 inline constexpr int kFreeInARow = 1;               // days left free since their work can wait
 inline constexpr int kFreeBeforeARun = 2;           // the same, the next day having a run-through
 inline constexpr double kWorthwhileMinutes = 3;     // nobody sits down for less
+inline constexpr int kThinDaysApart = 5;      // days until the same bars fill a thin day again
 inline constexpr double kHardlyABlock = 1.3;  // a day that hardly passes a block needs no break
 inline constexpr int kCatchUpWeek = 4;        // practice days: a shorter week has none to catch up
 inline constexpr int kNoCatchUpDays = 10;     // before the date every day is needed

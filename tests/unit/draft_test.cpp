@@ -39,4 +39,19 @@ TEST_CASE("a day of less than three minutes gets a join more", "[numbers]") {
   CHECK_FALSE(fills(3));
 }
 
+TEST_CASE("the same bars fill no two thin days within five", "[numbers]") {
+  sample::Drafted work("bars: 16\n", sample::fours(4), 60, 60);
+  work.learn_all();
+  work.recall_all(1);
+  ThinDays thin_days;
+  std::vector<int> filled;
+  for (int day = 5; day < 20; ++day) {
+    put(work.draft, day, work.progress().make.run_through(), 1);
+    work.draft.schedule.days[day].tasks.back().chunks.clear();
+    thin_days.fill(work.draft, day);
+    if (work.count_on(day) > 1) filled.push_back(day);
+  }
+  CHECK(filled == std::vector<int>{5, 10, 15});
+}
+
 }  // namespace cahier

@@ -206,7 +206,7 @@ TEST_CASE("The first two sessions of starts within a fortnight of the date end w
       });
   int told = 0;
   for (const DrawnPage& page : book.canvas->pages())
-    for (const DrawnText& text : page.texts()) told += has(text.text, "stop anywhere") ? 1 : 0;
+    for (const DrawnText& text : page.texts()) told += has(text.text, "break off anywhere") ? 1 : 0;
   CHECK(told == 2);
   Packet no_card = full_packet();
   std::erase_if(no_card.sheets,
@@ -216,7 +216,7 @@ TEST_CASE("The first two sessions of starts within a fortnight of the date end w
         return draw_workbook(canvas, plan, no_card, english_words(), {}, known);
       });
   for (const DrawnPage& page : without.canvas->pages())
-    CHECK_FALSE(has(page.words(), "stop anywhere"));
+    CHECK_FALSE(has(page.words(), "break off anywhere"));
 }
 
 TEST_CASE("Every page that a text of a book names is the one that it means") {

@@ -176,7 +176,7 @@ TEST_CASE("a card of few places is A6 upright, with a table for practising") {
     const std::vector<Box> boxes = cards(sheet.canvas().pages().front());
     REQUIRE(boxes.size() == 1);
     require_size(boxes[0], 105, 148);  // ISO 216: A6
-    CHECK(has(sheet.words(), "Cut along"));
+    CHECK(has(sheet.words(), "cut along"));
     CHECK(has(sheet.words(), "Practise the jump"));
   }
 }
@@ -188,7 +188,7 @@ TEST_CASE("ten places stand on one A6 card turned sideways, on one page") {
     const std::vector<Box> boxes = cards(sheet.canvas().pages().front());
     REQUIRE(boxes.size() == 1);
     require_size(boxes[0], 148, 105);  // ISO 216: A6
-    CHECK(has(sheet.words(), "Cut along"));
+    CHECK(has(sheet.words(), "cut along"));
     CHECK(has(sheet.words(), "Practise the jump"));
   }
 }
@@ -202,7 +202,7 @@ TEST_CASE("two cards share a page, of one long piece or of two pieces") {
       REQUIRE(boxes.size() == 2);
       for (const Box& box : boxes) require_size(box, 148, 105);  // ISO 216: A6
       CHECK_FALSE(boxes[0].overlaps(boxes[1], 1e-6));
-      CHECK(has(sheet.words(), "Cut along"));
+      CHECK(has(sheet.words(), "cut along"));
     }
   CHECK(has(DrawnSheet(draw_rejoin_card, with_sections(20)).words(), "card 2 of 2"));
 }
@@ -217,7 +217,7 @@ TEST_CASE("every place is on a card, and every word on how to use it, on any pap
       CHECK(has(words, "\nS" + std::to_string(section) + "\n"));
       CHECK(has(words, ": bar " + std::to_string(4 * section - 3) + "\n"));
     }
-    CHECK(has(words, "Cut along"));
+    CHECK(has(words, "cut along"));
     CHECK(has(sample::one_line(words), "A jump"));
     CHECK(has(words, "from the next place."));
     for (const DrawnPage& page : sheet.canvas().pages())

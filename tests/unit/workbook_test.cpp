@@ -202,18 +202,27 @@ TEST_CASE("without a sheet of its own the day itself names the page of the rejoi
                              std::to_string(book.contents.sheets.at(SheetKind::rejoin_card))));
 }
 
-TEST_CASE("the back of the rejoin card holds nothing that is needed") {
+TEST_CASE("on the other side of the rejoin card is never the page of the day") {
   const Plan plan = sample::plan(many_bars(16, "Study"));
   const Sheet cover = sheet_of(SheetKind::cover);
-  for (const std::vector<Sheet>& before :
-       {std::vector<Sheet>{}, std::vector{cover}, std::vector{cover, cover}}) {
+  const Sheet day = sheet_of(SheetKind::the_day);
+  struct Case {
+    std::vector<Sheet> before;
+    int card;    // its page
+    int day_on;  // the page of the day; 0 where it is left out
+  };
+  for (const auto& [before, card, day_on] :
+       {Case{{}, 1, 0}, Case{{cover}, 2, 0}, Case{{day}, 3, 1}, Case{{cover, day}, 3, 2},
+        Case{{cover, cover, day}, 4, 2}, Case{{cover, cover, cover, day}, 5, 4}}) {
     Packet sheets;
     sheets.sheets = before;
     sheets.sheets.push_back(sheet_of(SheetKind::rejoin_card));
     const PaperBook book(plan, sheets, {}, english_words());
-    CHECK(book.drawn.page_count() % 2 == 1);
+    INFO(before.size() << " sheets before the card");
+    CHECK(book.contents.sheets.at(SheetKind::rejoin_card) == card);
+    CHECK(book.drawn.page_count() == card);
     CHECK_THAT(book.drawn.pages().back().words(), Catch::Contains("Always forward."));
-    CHECK(book.contents.sheets.at(SheetKind::rejoin_card) == book.drawn.page_count());
+    if (day_on > 0) CHECK(book.contents.sheets.at(SheetKind::the_day) == day_on);
     const PaperBook one_side(plan, sheets, usual_print(kA4, PunchedEdge::left), english_words());
     CHECK(one_side.drawn.page_count() == static_cast<int>(sheets.sheets.size()));
   }

@@ -46,11 +46,14 @@ void ThinDays::fill(Draft& draft, PieceProgress& progress, int day) {
   for (int turn = 0; turn < count; ++turn) {
     if (draft.schedule.days[day].minutes() >= numbers::kWorthwhileMinutes) return;
     const int index = (from + turn) % count;
+    const auto filled = filled_.find({&progress, index});
+    if (filled != filled_.end() && day - filled->second < numbers::kThinDaysApart) continue;
     const auto bars = idle_part(draft, progress, index, day);
     if (!bars) continue;
     Task task = progress.make.join(*bars);
     if (task.minutes > draft.room[day] || !draft.stands_apart(task, day)) continue;
     turn_ = index + 1;
+    filled_[{&progress, index}] = day;
     task.reason = Reason::worthwhile;
     draft.put(std::move(task), day);
   }

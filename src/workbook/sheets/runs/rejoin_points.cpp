@@ -110,9 +110,18 @@ class RejoinRows {
 };
 
 // "1–16 → 17", "45–48 →".
+// Without those that lie in others: of a repeat that leaves out the upbeat.
+std::vector<BarRange> without_parts(std::vector<BarRange> bars) {
+  std::erase_if(bars, [all = bars](const BarRange& one) {
+    return std::ranges::any_of(
+        all, [&](const BarRange& other) { return other != one && other.contains(one); });
+  });
+  return bars;
+}
+
 std::string bars_of(const Words& words, const Rejoin& rejoin) {
   std::string text;
-  for (const BarRange& bars : rejoin.from)
+  for (const BarRange& bars : without_parts(rejoin.from))
     text.append(text.empty() ? "" : ", ").append(bar_range(bars.first, bars.last));
   if (rejoin.to == 0) return words.say("places.after_slip_to_end", {{"bars", text}});
   const bool repeats = rejoin.to < rejoin.from.front().first;
