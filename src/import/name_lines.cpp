@@ -8,16 +8,10 @@
 #include "import/piece_lines.h"
 #include "import/yaml_quoted.h"
 #include "piece/instrument.h"
+#include "text/small_letters.h"
 
 namespace cahier {
 namespace {
-
-std::string in_small(std::string_view text) {
-  std::string small(text);
-  for (char& letter : small)
-    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-  return small;
-}
 
 // By what the part is called, in some of the languages that scores are printed in. Empty where
 // nothing tells.
@@ -31,7 +25,7 @@ std::string instrument_called(const std::string& name) {
        {"piano", "piano"},        {"klavier", "piano"},       {"voice", "voice"},
        {"soprano", "voice"},      {"sopran", "voice"},        {"gesang", "voice"},
        {"singstimme", "voice"},   {"chant", "voice"},         {"canto", "voice"}}};
-  const std::string small = in_small(name);
+  const std::string small = in_small_letters(name);
   for (const std::string& known : instrument_names())
     if (small == known) return known;
   for (const auto& [word, instrument] : kWords)

@@ -7,16 +7,10 @@
 
 #include "score/xml/score_text.h"
 #include "text/did_you_mean.h"
+#include "text/small_letters.h"
 
 namespace cahier {
 namespace {
-
-std::string in_small_letters(std::string_view text) {
-  std::string small(text);
-  for (char& letter : small)
-    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-  return small;
-}
 
 bool holds_word(const std::string& name, std::initializer_list<std::string_view> words) {
   const std::string small = in_small_letters(name);

@@ -4,18 +4,12 @@
 
 #include <algorithm>
 
+#include "text/small_letters.h"
+
 namespace cahier {
 namespace {
 
 constexpr std::size_t kLongestWord = 60;
-
-std::string lower(std::string_view text) {
-  std::string lowered(text);
-  for (char& letter : lowered) {
-    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-  }
-  return lowered;
-}
 
 // Edits (insert, drop, change, swap neighbours) that turn one word into the other.
 std::size_t edit_distance(std::string_view from, std::string_view to) {
@@ -46,7 +40,7 @@ std::size_t allowed(std::size_t length) {
 std::optional<std::string> nearest(std::string_view word,
                                    const std::vector<std::string>& candidates) {
   if (word.empty() || word.size() > kLongestWord) return std::nullopt;
-  const std::string typed = lower(word);
+  const std::string typed = in_small_letters(word);
   std::optional<std::string> best;
   std::size_t least = 0;
   for (const std::string& candidate : candidates) {
@@ -55,7 +49,7 @@ std::optional<std::string> nearest(std::string_view word,
     const std::size_t longest = std::max(typed.size(), candidate.size());
     // Each letter more is an edit.
     if (longest - shortest > allowed(shortest)) continue;
-    const std::size_t distance = edit_distance(typed, lower(candidate));
+    const std::size_t distance = edit_distance(typed, in_small_letters(candidate));
     if (distance > allowed(shortest) || distance >= longest) continue;
     if (!best || distance < least) {
       best = candidate;

@@ -18,17 +18,6 @@ const std::string kBack = "<barline location=\"right\"><repeat direction=\"backw
 const std::string kDouble =
     "<barline location=\"right\"><bar-style>light-light</bar-style></barline>";
 
-std::string ending(const std::string& number, const std::string& sign = "") {
-  return "<barline location=\"left\"><ending number=\"" + number +
-         "\" type=\"start\"/></barline><barline location=\"right\"><ending number=\"" + number +
-         "\" type=\"stop\"/></barline>" + sign;
-}
-
-std::string sound(const std::string& what) {
-  return "<direction><direction-type><words>x</words></direction-type><sound " + what +
-         "/></direction>";
-}
-
 std::string rehearsal(const std::string& name) {
   return "<direction><direction-type><rehearsal>" + name +
          "</rehearsal></direction-type></direction>";

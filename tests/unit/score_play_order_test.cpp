@@ -20,17 +20,6 @@ std::string back(int times) {
 }
 
 // An ending of one bar.
-std::string ending(const std::string& number, const std::string& sign = "") {
-  return "<barline location=\"left\"><ending number=\"" + number +
-         "\" type=\"start\"/></barline><barline location=\"right\"><ending number=\"" + number +
-         "\" type=\"stop\"/></barline>" + sign;
-}
-
-std::string sound(const std::string& what) {
-  return "<direction><direction-type><words>x</words></direction-type><sound " + what +
-         "/></direction>";
-}
-
 std::string words(const std::string& text) {
   return "<direction><direction-type><words>" + text + "</words></direction-type></direction>";
 }

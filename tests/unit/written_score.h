@@ -121,4 +121,16 @@ inline bool warns(const Score& score, int element, const std::string& words) {
   return false;
 }
 
+// An ending over a whole measure, and what stands at its right besides.
+inline std::string ending(const std::string& number, const std::string& sign = "") {
+  return "<barline location=\"left\"><ending number=\"" + number +
+         "\" type=\"start\"/></barline><barline location=\"right\"><ending number=\"" + number +
+         "\" type=\"stop\"/></barline>" + sign;
+}
+
+inline std::string sound(const std::string& what) {
+  return "<direction><direction-type><words>x</words></direction-type><sound " + what +
+         "/></direction>";
+}
+
 }  // namespace cahier::written
