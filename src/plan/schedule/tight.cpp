@@ -46,11 +46,20 @@ class TightLayout {
     const auto& days = draft_.schedule.days;
     const RunsAsked asked = progress.runs_asked(draft_.work.terms);
     const double minutes = progress.analysis.time.run_through();
+    if (!variant_.chosen.empty()) return draft_.set_aside(progress, chosen_runs());
     if (variant_.runs == RunPlacing::growing)
       if (auto growing = choose_growing_runs(method_, days, draft_.room, from - 1, asked, minutes))
         return draft_.set_aside(progress, *std::move(growing));
     draft_.set_aside(progress, place_runs_tightly(method_, days, draft_.room, from, asked, minutes,
                                                   variant_.runs));
+  }
+
+  RunDays chosen_runs() const {
+    RunDays days;
+    days.runs.assign(draft_.schedule.days.size(), 0);
+    for (std::size_t position = 0; position < variant_.chosen.size(); ++position)
+      days.runs[draft_.practice_days[position]] = variant_.chosen[position].runs;
+    return days;
   }
 
   // A number below `count`, from the seed.
@@ -72,7 +81,34 @@ class TightLayout {
     variant_.recalls_grow = draw(2) == 1;
   }
 
+  // Does what was chosen for the day; what has no room is missed.
+  void follow(const DayChoice& choice, int day) {
+    PieceProgress& progress = *draft_.pieces.front();
+    for (const BarRange& bars : choice.recalls)
+      if (!put_recall(progress, bars, progress.analysis.chunks_in(bars), day))
+        draft_.miss(progress.make.recall(bars), Why::no_room_to_recall);
+    for (const int chunk : choice.learned) {
+      const auto item =
+          std::find_if(waiting_.begin(), waiting_.end(),
+                       [chunk](const Work::Item& waiting) { return waiting.chunk == chunk; });
+      if (item != waiting_.end()) learn_one(item, day);
+    }
+    if (choice.forks) draft_.drill_forks(progress, day);
+    for (const BarRange& bars : choice.joins) {
+      Task task = progress.make.join(bars);
+      task.reason = Reason::joins_new;
+      if (task.minutes > draft_.room[day]) continue;
+      progress.joins.played(task);
+      draft_.put(std::move(task), day);
+    }
+  }
+
   void fill(int position, int day) {
+    if (!variant_.chosen.empty()) {
+      follow(variant_.chosen[position], day);
+      if (variant_.welcome) add_welcome(position, day);
+      return;
+    }
     if (variant_.seed != 0) vary_the_day();
     const double kept = variant_.recalls_grow ? 0 : next_learning_minutes(day);
     for (auto& progress : draft_.pieces)
@@ -176,10 +212,13 @@ class TightLayout {
 
   bool put_recall(PieceProgress& progress, int first, int last, int day) {
     const auto& chunks = progress.analysis.planned.chunks;
-    const BarRange bars{chunks[first].bars.first, chunks[last].bars.last};
     std::vector<int> played;
     for (int chunk = first; chunk <= last; ++chunk) played.push_back(chunk);
-    if (recall_minutes(progress, first, last) > draft_.room[day]) return false;
+    return put_recall(progress, {chunks[first].bars.first, chunks[last].bars.last}, played, day);
+  }
+
+  bool put_recall(PieceProgress& progress, BarRange bars, const std::vector<int>& played, int day) {
+    if (progress.make.minutes(Drill::recall, bars) > draft_.room[day]) return false;
     Task task = progress.make.recall(bars, progress.recalls.tempo_progress(played, day));
     task.reason = std::any_of(played.begin(), played.end(),
                               [&](int chunk) { return progress.recalls.waits_for_first(chunk); })

@@ -5,6 +5,7 @@
 
 #include "plan/due/recall_reach.h"
 #include "plan/due/run_days.h"
+#include "plan/schedule/day_choice.h"
 
 namespace cahier {
 
@@ -22,6 +23,8 @@ struct TightVariant {
   // When not 0, a randomised restart: the order of learning, and each day's reach and growth,
   // are drawn with this fixed seed, so that two runs give the same plan.
   unsigned seed = 0;
+  // When not empty, what each practice day holds; the above then says only what else is welcome.
+  std::vector<DayChoice> chosen{};
 };
 
 // The variants worth trying, the plainest first: all of them, or only those that have been seen to

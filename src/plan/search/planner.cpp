@@ -5,6 +5,7 @@
 
 #include "plan/chunks/analyse.h"
 #include "plan/chunks/divide_to_fill.h"
+#include "plan/chunks/every_division.h"
 #include "plan/quality/gave_way.h"
 #include "plan/quality/quality.h"
 #include "plan/rules/rules.h"
@@ -16,10 +17,12 @@
 #include "plan/schedule/tight.h"
 #include "plan/schedule/upkeep.h"
 #include "plan/schedule/work.h"
+#include "plan/search/beam_search.h"
 #include "plan/search/better_plan.h"
 #include "plan/search/finish_plan.h"
 #include "plan/search/learning_days.h"
 #include "plan/search/lower_bound.h"
+#include "plan/search/tiny_piece.h"
 #include "practice/kept_record.h"
 #include "practice/numbers.h"
 #include "practice/pace_samples.h"
@@ -201,6 +204,10 @@ class Planner {
     for (const double kept : is_tiny() ? Minutes{1.5, 1, 2, 3, 4} : Minutes{1.5, 3})
       attempt(divide_to_fill_days(0, kept));
     attempt(divide_for_load(kAnyLoad));
+    if (!is_tiny() || pieces_.size() > 1) return;
+    for (auto& chunks : every_division(pieces_.front(), histories_.front().learned().at_one_time(),
+                                       terms_.method, numbers::kTinyDivisions))
+      attempt({analyse(pieces_.front(), terms_.method, std::move(chunks), histories_.front())});
   }
 
   bool is_tiny() const { return divided_.work.order.size() <= numbers::kTinyWork; }
@@ -208,6 +215,18 @@ class Planner {
   void find_tight_plan(const DividedWork& divided) {
     for (const TightVariant& variant : tight_variants(is_tiny())) {
       if (best_ || effort_.used_up()) return;
+      offer(sound_plan(divided, lay_tight(divided.work, variant)));
+      if (best_) return offer_fuller(divided, variant);
+    }
+    if (is_tiny()) find_by_beam(divided);
+  }
+
+  void find_by_beam(const DividedWork& divided) {
+    const auto piece = tiny_piece(divided.work);
+    if (!piece) return;
+    for (auto& plan : beam_search(*piece, divided.analyses.front(), numbers::kBeamWidth, effort_)) {
+      TightVariant variant;
+      variant.chosen = std::move(plan);
       offer(sound_plan(divided, lay_tight(divided.work, variant)));
       if (best_) return offer_fuller(divided, variant);
     }
