@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -16,8 +17,13 @@
 namespace cahier {
 namespace {
 
-// So many clean ones in a row, what they promise, and what to do next.
-constexpr std::array<int, 3> kRows = {5, 10, 20};
+// So many clean ones in a row, and what to do next.
+struct CleanRow {
+  int runs;
+  std::string_view next;
+};
+constexpr std::array<CleanRow, 3> kRows = {
+    {{5, "run_tally.next_five"}, {10, "run_tally.next_ten"}, {20, "run_tally.next_twenty"}}};
 // In a row, within so many tries, of a player who is clean in so many of ten.
 constexpr int kStreak = 5;
 constexpr int kTries = 20;
@@ -33,9 +39,11 @@ class Explanation {
         table_(book.typefaces(), columns(book.words()), width, 0),
         teacher_(book.typefaces(), teacher_line(book.words()), style::kNote, width) {
     const Words& words = book.words();
-    for (const int runs : kRows)
-      add_row(words.say("run_tally.in_a_row", {{"number", runs}}), clean_of_ten(runs, 0),
-              "run_tally.next_" + std::to_string(runs));
+    for (const auto& [runs, next] : kRows)
+      add_row(
+          words.say(runs == kRows.back().runs ? "run_tally.in_a_row_more" : "run_tally.in_a_row",
+                    {{"number", runs}}),
+          clean_of_ten(runs, 0), next);
     add_row(words.say("run_tally.after_a_slip"), 0, "run_tally.next_slip");
     for (const std::string& point :
          {words.say("run_tally.holds_only"),
@@ -59,6 +67,10 @@ class Explanation {
 
   void draw(Box box) const {
     Canvas& canvas = book_.canvas();
+    const auto need = [&](double height) {
+      if (box.height + kTolerance < height) box = book_.open_page();
+    };
+    need(kHeading + on_grid(table_.head_height()) + rows_.front().height());
     draw_line(canvas, box.top(kHeading).without_bottom(kGrid),
               book_.words().say("run_tally.tells_heading"), style::kHeading, Align::left,
               style::kLeast);
@@ -66,6 +78,7 @@ class Explanation {
     table_.draw_head(canvas, box);
     box = box.without_top(on_grid(table_.head_height()));
     for (const Row& row : rows_) {
+      need(row.height());
       const std::vector<Box> cells = row_cells(box, row.height());
       row.runs.draw(canvas, cells[0]);
       row.promise.draw(canvas, cells[1]);
@@ -73,19 +86,22 @@ class Explanation {
       box = box.without_top(row.height());
       canvas.line({box.x, box.y}, {box.x + width_, box.y}, style::kHairline);
     }
-    box = box.without_top(kBetween);
+    box = box.without_top(std::min(kBetween, box.height));
     for (const TextBlock& point : points_) {
+      need(point.height());
       draw_line(canvas, box.top(point.line_height()).left(kDash), "–", style::kBody, Align::left,
                 style::kLeast);
       point.draw(canvas, box.without_left(kDash));
-      box = box.without_top(on_grid(point.height()));
+      box = box.without_top(std::min(on_grid(point.height()), box.height));
     }
+    need(kBetween + teacher_.height());
     teacher_.draw(canvas, box.without_top(kBetween));
   }
 
  private:
   static constexpr double kHeading = 5 * kGrid;
   static constexpr double kBetween = 2 * kGrid;
+  static constexpr double kTolerance = 1e-6;
 
   struct Row {
     TextBlock runs;
@@ -109,7 +125,7 @@ class Explanation {
     return cells;
   }
 
-  void add_row(const std::string& runs, int of_ten, const std::string& next) {
+  void add_row(const std::string& runs, int of_ten, std::string_view next) {
     const Words& words = book_.words();
     const std::vector<Box> cells = table_.cells({0, 0, width_, 0});
     const std::string promise =
@@ -125,7 +141,7 @@ class Explanation {
   static std::string teacher_line(const Words& words) {
     const auto list = [&](int slips) {
       std::vector<std::string> points;
-      for (const int runs : kRows)
+      for (const auto& [runs, next] : kRows)
         points.push_back(
             words.say("run_tally.point", {{"clean", runs - slips},
                                           {"number", runs},
