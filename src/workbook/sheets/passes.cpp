@@ -81,22 +81,16 @@ class PassSheet {
   }
 
  private:
-  // The tempo has what its widest mark needs, the others share the rest.
   std::vector<Column> columns(const PassesByStretch& stretches, bool slow) const {
     const Words& words = book_.words();
-    const double tempo = has_several_tempi(stretches) ? kTempiShare : kTempoShare;
-    std::vector<Column> columns = {{words.say("passes.tempo"), tempo},
-                                   {words.say("passes.date"), kDateShare},
-                                   {words.say("places.fumbled_at"), kNoteShare}};
+    std::vector<Column> columns = {
+        {words.say("passes.tempo"), has_several_tempi(stretches) ? kTempiShare : kTempoShare,
+         Align::left, "", widest_tempo(stretches)},
+        {words.say("passes.date"), kDateShare},
+        {words.say("places.fumbled_at"), kNoteShare}};
     if (slow) columns.push_back({words.say("places.mended"), kNoteShare});
     // On a narrow page the panel's second circle is enough.
     if (slow && label_width_ > 0) columns.push_back({words.say("passes.again"), kAgainShare});
-    double rest = 0;
-    for (std::size_t at = 1; at < columns.size(); ++at) rest += columns[at].share;
-    const double width = slow ? slow_width_ : width_ - label_width_ - kBetweenKinds - slow_width_;
-    if (const double least = widest_tempo(stretches) + kCellInsets + 1;
-        width * tempo / (tempo + rest) < least && least < width)
-      columns.front().share = rest * least / (width - least);
     return columns;
   }
 
