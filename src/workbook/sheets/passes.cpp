@@ -23,6 +23,7 @@ constexpr double kKindHead = 4 * kGrid;     // "slow", "counted" above their col
 constexpr double kStretchHead = 5 * kGrid;  // where there is no room at the left
 constexpr double kLabel = 30;               // bars and sections at the left of a stretch
 constexpr double kWidePage = 150;
+constexpr double kMendedPage = 110;
 constexpr double kBetweenKinds = 4;
 constexpr double kBetweenStretches = 2 * kGrid;
 constexpr double kTempiRow = style::kWritingRow;  // where a pass has several tempi
@@ -61,7 +62,7 @@ class PassSheet {
       : book_(book),
         width_(book.upright().width),
         label_width_(width_ >= kWidePage ? kLabel : 0),
-        slow_width_((width_ - label_width_ - kBetweenKinds) * kSlowShare),
+        slow_width_((width_ - label_width_ - kBetweenKinds) * (has_mended() ? kSlowShare : 0.5)),
         row_(row_height(stretches)),
         slow_(book.typefaces(), columns(stretches, true), slow_width_, row_),
         counted_(book.typefaces(), columns(stretches, false),
@@ -81,6 +82,9 @@ class PassSheet {
   }
 
  private:
+  // In large print there is no room for what the panel's second circle tells.
+  bool has_mended() const { return width_ >= kMendedPage; }
+
   std::vector<Column> columns(const PassesByStretch& stretches, bool slow) const {
     const Words& words = book_.words();
     std::vector<Column> columns = {
@@ -88,7 +92,7 @@ class PassSheet {
          Align::left, "", widest_tempo(stretches)},
         {words.say("passes.date"), kDateShare},
         {words.say("places.fumbled_at"), kNoteShare}};
-    if (slow) columns.push_back({words.say("places.mended"), kNoteShare});
+    if (slow && has_mended()) columns.push_back({words.say("places.mended"), kNoteShare});
     // On a narrow page the panel's second circle is enough.
     if (slow && label_width_ > 0) columns.push_back({words.say("passes.again"), kAgainShare});
     return columns;
@@ -127,7 +131,8 @@ class PassSheet {
 
   bool needs_two_lines(const PassesByStretch& stretches) const {
     const double share = has_several_tempi(stretches) ? kTempiShare : kTempoShare;
-    const double all = share + kDateShare + 2 * kNoteShare + (label_width_ > 0 ? kAgainShare : 0);
+    const double all = share + kDateShare + (has_mended() ? 2 : 1) * kNoteShare +
+                       (label_width_ > 0 ? kAgainShare : 0);
     const double date_width = slow_width_ * kDateShare / all - kCellInsets;
     for (const auto& [where, planned] : stretches)
       for (const std::vector<PlannedPass>* passes : {&planned.slow, &planned.counted})
