@@ -126,7 +126,7 @@ Box Book::draw_head_and_foot(Box inside, std::string_view right) {
   const Box foot = inside.bottom(kFootHeight).without_top(2);
   draw_line(canvas_, foot.without_right(20), foot_text(foot.width - 20), style::kFine, Align::left,
             style::kLeast);
-  draw_line(canvas_, foot.right(18), std::to_string(page()), style::kFine, Align::right,
+  draw_line(canvas_, foot.right(18), std::to_string(page()), style::kSmall, Align::right,
             style::kLeast);
   return between_head_and_foot(inside);
 }

@@ -47,7 +47,7 @@ inline constexpr TextStyle kStrong{Face::sans_bold, kSize2, kDark, TextRole::des
 inline constexpr TextStyle kNote{Face::sans, kSize1, kDark, TextRole::desk, Turn::none};
 inline constexpr TextStyle kNoteStrong{Face::sans_bold, kSize1, kDark, TextRole::desk, Turn::none};
 inline constexpr TextStyle kSmall{Face::sans, kSize1, kDark, TextRole::desk, Turn::none};
-// Page numbers, codes and the like.
+// What a foot repeats.
 inline constexpr TextStyle kFine{Face::sans, kSize1, kGrey, TextRole::fine_print, Turn::none};
 // Read from the music desk, 70 cm: what to play.
 inline constexpr TextStyle kStandBars{Face::sans_bold, kSize4, kDark, TextRole::stand, Turn::none};

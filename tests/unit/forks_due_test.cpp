@@ -72,4 +72,42 @@ TEST_CASE("a day has one fork, or two where more than the next three days' wait"
   CHECK(work.forks().most_on(90, 100, 11, 10) == 2);
 }
 
+// A B A: after bar 8 it goes on the first time and ends the second, so no fork drill plays the
+// seam.
+TEST_CASE("the seam out of what comes back is joined three times, farther and farther apart",
+          "[numbers]") {
+  sample::LaidOut work(
+      "bars: 24\nsections: [{name: A, bars: 1-8}, {name: B, bars: 9-16}, {name: A again, bars: "
+      "17-24, same as: 1-8}]\n",
+      sample::fours(4), 100);
+  REQUIRE(work.analysis.fork_drills.empty());
+  work.learn_all();
+  ReturnSeamsDue& seams = work.progress.return_seams;
+  const auto due = [&](int day) {
+    return static_cast<int>(seams.on_day(day, work.end, work.progress.make).size());
+  };
+  const auto play = [&](int day) { seams.played(work.progress.make.join({5, 12}), day); };
+  CHECK(due(50) == 0);  // the first is for the joins
+  play(10);
+  play(10);
+  CHECK(due(39) == 0);  // a third of the 90 days left
+  CHECK(due(40) == 1);
+  play(40);
+  CHECK(due(70) == 0);
+  CHECK(due(71) == 1);
+  play(71);
+  CHECK(due(99) == 0);
+}
+
+TEST_CASE("a seam that fork drills play is not joined again besides") {
+  sample::LaidOut work(
+      "bars: 32\nsections: [{name: A, bars: 1-8}, {name: B, bars: 9-16}, {name: A again, bars: "
+      "17-24, same as: 1-8}, {name: Close, bars: 25-32}]\n",
+      {{1, 4}, {5, 8}, {9, 12}, {13, 16}, {25, 28}, {29, 32}}, 100);
+  REQUIRE_FALSE(work.analysis.fork_drills.empty());
+  ReturnSeamsDue& seams = work.progress.return_seams;
+  seams.played(work.progress.make.join({1, 32}), 10);
+  CHECK(seams.on_day(90, work.end, work.progress.make).empty());
+}
+
 }  // namespace cahier

@@ -3,6 +3,7 @@
 
 #include "catch.h"
 #include "drawn_sheet.h"
+#include "plan/alike_starts.h"
 #include "sound_plan.h"
 #include "workbook/parts/task_words.h"
 
@@ -37,4 +38,25 @@ TEST_CASE("A cue start before a fork goes on past it") {
   piece.cues = {{1, 1, 0}, {2, 3, 0}, {3, 9, 2}};  // the second is nearer
   CHECK(last_bar_from(piece, piece.cues[0]) == 4);
   CHECK(last_bar_from(piece, piece.cues[1]) == 8);
+}
+
+TEST_CASE("Starts that begin alike are told, and how far they are the same") {
+  // Bars 9–12 are bars 1–4 again.
+  PlannedPiece piece = sound::small_planned_piece();
+  piece.piece.look_alikes.clear();
+  piece.cues = {{1, 1, 0}, {2, 3, 0}, {3, 5, 1}, {4, 9, 2}, {5, 11, 2}};
+  CHECK(alike_starts(piece, piece.cues[0]) == std::vector<AlikeStarts>{{{9}, 4}});
+  CHECK(alike_starts(piece, piece.cues[3]) == std::vector<AlikeStarts>{{{1}, 12}});
+  CHECK(alike_starts(piece, piece.cues[4]) == std::vector<AlikeStarts>{{{3}, 12}});
+  CHECK(alike_starts(piece, piece.cues[2]).empty());
+}
+
+TEST_CASE("Starts in look-alikes are the same up to their fork, and no others") {
+  PlannedPiece piece = sound::small_planned_piece();
+  piece.piece.sections.clear();
+  piece.piece.look_alikes = {{{{1, 6}, {7, 12}}, {4, 10}}};
+  piece.cues = {{1, 1, 0}, {2, 3, 0}, {3, 7, 1}, {4, 9, 2}, {5, 11, 2}};
+  CHECK(alike_starts(piece, piece.cues[0]) == std::vector<AlikeStarts>{{{7}, 3}});
+  CHECK(alike_starts(piece, piece.cues[3]) == std::vector<AlikeStarts>{{{3}, 9}});
+  CHECK(alike_starts(piece, piece.cues[4]).empty());
 }

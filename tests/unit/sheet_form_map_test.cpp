@@ -258,8 +258,9 @@ TEST_CASE("the form map shows sections, chunks, cue starts, forks, repeats, mark
     CHECK_THAT(words, Catch::Contains("\n" + chunk.id + "\n"));
   for (const CueStart& cue : plan.pieces.front().cues)
     CHECK_THAT(words, Catch::Contains("\n" + std::to_string(cue.number) + "\n"));
-  for (const char* text : {"A again", "= 1–12", "3/4 · A minor", "2/4 · A major", "new manual",
-                           "to 16, 3\u00a0times", "run-throughs"})
+  for (const char* text :
+       {"A again", "= 1–12", "\nbar 1:\n3/4 · A minor", "\nbar 25:\n2/4 · A major", "new manual",
+        "to 16, 3\u00a0times", "run-throughs"})
     CHECK_THAT(words, Catch::Contains(text));
 }
 

@@ -112,6 +112,21 @@ TEST_CASE("how to use the book is one page of A4 and names the cautions") {
     CHECK_THAT(sheet.words(), Catch::Contains(text));
 }
 
+TEST_CASE("the caution about a day off says what the plan does about it") {
+  const auto words = [](const std::string& practice) {
+    return sample::one_line(
+        DrawnSheet(draw_how_to_use, sample::plan("title: Rest\nbars: 48\nmeter: 3/4\n" + practice))
+            .words());
+  };
+  CHECK_THAT(words("practice: {minutes: 15, days off: [sun]}\n"),
+             Catch::Contains("a day off every week. Here it is Sunday."));
+  CHECK_THAT(words("practice: {minutes: 15, days off: [wed, sun]}\n"),
+             Catch::Contains("Every week here has at least one."));
+  CHECK_THAT(words("practice: {minutes: 15}\n"),
+             Catch::Contains("Some weeks here have none: leave a day out") &&
+                 Catch::Contains("“days off: [sun]”"));
+}
+
 TEST_CASE("a single part is not learned hands apart, and nothing is spoken") {
   const std::string words =
       DrawnSheet(draw_how_to_use,

@@ -39,14 +39,15 @@ TEST_CASE("the tally says what the player's own runs tell, rounded down") {
   // One-sided 95 % bound for 4 clean of 6 (Clopper and Pearson 1934; value computed): .271338.
   const std::string words = one_line(DrawnSheet(draw_run_tally, with_runs()).words());
   CHECK(has(words, "So far: 6 run-throughs, 4 clean."));
-  CHECK(has(words, "at least 27\u00a0%."));
+  CHECK(has(words, "count on 2 clean ones in ten"));
+  CHECK(has(words, "For the teacher: at least 27\u00a0%"));
   CHECK(has(words, "their number was fixed beforehand"));
 }
 
 TEST_CASE("the tally says what it will tell if the runs to come are clean") {
-  // The same bound for 5 clean of 7: .341261 (value computed).
+  // The same bound for 5 clean of 7: .341261 (value computed), in whole tenths.
   const std::string words = one_line(DrawnSheet(draw_run_tally, with_runs()).words());
-  CHECK(has(words, "If the 1 to come is clean, that makes 5 of 7: at least 34\u00a0%."));
+  CHECK(has(words, "If the 1 to come is clean, that makes 5 of 7: count on 3 in ten."));
   // Not of another date.
   Plan kept = with_runs();
   kept.upkeep = true;
@@ -69,8 +70,8 @@ TEST_CASE("which runs are witnessed is what the plan says") {
   plan.record.done.resize(plan.record.done.size() - 2);
   plan.days.front().tasks = {sound::runs(3)};
   plan.days.front().tasks.front().reason = Reason::listener;
-  // Somebody listens to each of three, and may to the one in the spare row.
-  CHECK(DrawnSheet(draw_run_tally, plan).circles_to_tick() == 4 * (3 + 1));
+  // Somebody listens to each of three, and may to those in the spare rows.
+  CHECK(DrawnSheet(draw_run_tally, plan).circles_to_tick() == 4 * (3 + 3));
 }
 
 TEST_CASE("runs none of which was clean give no bound") {
@@ -79,6 +80,19 @@ TEST_CASE("runs none of which was clean give no bound") {
     if (done.drill == Drill::run_through) done.slips = {5};
   const std::string words = one_line(DrawnSheet(draw_run_tally, plan).words());
   CHECK(has(words, "So far: 6 run-throughs, none of them clean."));
+  CHECK_FALSE(has(words, "Taken together"));
+}
+
+TEST_CASE("so few runs that they let nothing be counted on say so") {
+  // One clean of three: .016952 (value computed).
+  Plan plan = with_runs();
+  plan.record.done.resize(plan.record.done.size() - 3);
+  int run = 0;
+  for (Done& done : plan.record.done)
+    if (done.drill == Drill::run_through)
+      done.slips = run++ == 0 ? std::vector<int>{} : std::vector<int>{5};
+  const std::string words = one_line(DrawnSheet(draw_run_tally, plan).words());
+  CHECK(has(words, "So few runs tell nothing yet."));
   CHECK_FALSE(has(words, "Taken together"));
 }
 

@@ -407,32 +407,45 @@ TEST_CASE("The goal of a week names what is learned by its last day, without the
   CHECK(goal(1) == "A week without memory work.");
 }
 
-TEST_CASE("The goal of a week without new bars names its longest stretch and how it is played") {
-  const auto goal = [](const std::vector<Task>& tasks) {
+TEST_CASE("The goal of a week without new bars is what most of its days ask for") {
+  using Tasks = std::vector<Task>;
+  const auto goal = [](const std::vector<Tasks>& days) {
     Plan plan = sound_plan();
     for (Day& day : plan.days) day.tasks.clear();
     plan.days[1].tasks = {sound::learn({1, 4}, 0), sound::learn({5, 8}, 1)};
-    plan.days[8].tasks = tasks;
+    for (std::size_t day = 0; day < days.size(); ++day) plan.days[7 + day].tasks = days[day];
     return week_goal(english_words(), plan, weeks_of(plan)[1]);
   };
   const auto task = [](Drill drill, BarRange bars) { return sound::task(drill, bars, {0}, 1); };
   const Task join = task(Drill::join, {1, 12});
   const Task starts = task(Drill::cue_starts, {1, 12});
   const Task spoken = task(Drill::spoken_part, {1, 12});
-  CHECK(goal({task(Drill::recall, {1, 3}), task(Drill::slow_pass, {1, 4}), join}) ==
+  const Task slow = task(Drill::slow_pass, {1, 4});
+  const Task counted = task(Drill::counted_pass, {5, 8});
+  // A longer stretch on one day does not stand for a week of other work.
+  CHECK(goal({{slow}, {task(Drill::recall, {1, 12})}, {slow}}) ==
         "This week: section A from memory, slowly.");
-  CHECK(goal({task(Drill::slow_pass, {1, 4}), task(Drill::counted_pass, {1, 4}), starts}) ==
-        "This week: section A from memory, counting aloud.");
-  CHECK(goal({task(Drill::counted_pass, {1, 7}), task(Drill::recall, {1, 7}), spoken}) ==
+  CHECK(goal({{counted}, {starts}, {starts}}) == "This week: begin anywhere, score shut.");
+  CHECK(goal({{spoken, counted}, {spoken}}) == "This week: the weakest bars, spoken and written.");
+  // The bars of all its days.
+  CHECK(goal({{slow}, {counted}}) ==
+        "This week: bars 1–8 from memory, slowly, and counting aloud.");
+  CHECK(goal({{counted}, {counted}}) == "This week: section B from memory, counting aloud.");
+  CHECK(goal({{task(Drill::recall, {1, 3})}, {task(Drill::recall, {6, 8})}}) ==
+        "This week: bars 1–3 and 6–8 from memory.");
+  CHECK(goal({{task(Drill::recall, {1, 7})}, {}}) ==
         "This week: bars 1–7 from memory, without stopping.");
+  // Of as many days, what tells most of a memory.
+  CHECK(goal({{slow, task(Drill::recall, {1, 12}), starts, spoken, join}}) ==
+        "This week: section A from memory, slowly.");
+  CHECK(goal({{join, spoken, starts}}) == "This week: begin anywhere, score shut.");
+  CHECK(goal({{join, spoken}}) == "This week: the weakest bars, spoken and written.");
+  CHECK(goal({{join}}) == "This week: the seams between what you know.");
   // What is played comes before what is heard in the head.
-  CHECK(goal({task(Drill::silent_run, {1, 12}), task(Drill::recall, {1, 7})}) ==
+  CHECK(goal({{task(Drill::silent_run, {1, 12}), task(Drill::recall, {1, 7})}}) ==
         "This week: bars 1–7 from memory, without stopping.");
-  CHECK(goal({task(Drill::silent_run, {1, 12}), join}) ==
+  CHECK(goal({{task(Drill::silent_run, {1, 12}), join}}) ==
         "Once this week: hear the whole piece in your head, away from the instrument.");
-  CHECK(goal({join, spoken, starts}) == "This week: begin anywhere, score shut.");
-  CHECK(goal({join, spoken}) == "This week: the weakest bars, spoken and written.");
-  CHECK(goal({join}) == "This week: the seams between what you know.");
 }
 
 TEST_CASE("The goal of a week of several pieces names each that has new bars") {

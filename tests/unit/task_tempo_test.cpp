@@ -237,3 +237,57 @@ TEST_CASE("rows that no one unit can count change it as seldom as can be") {
   CHECK(beats_of_rows({&slow, &compound, &quick}, piece) ==
         std::vector<Beat>{Beat::eighth, Beat::eighth, Beat::quarter});
 }
+
+// Reckoned from the plan's rows alone: of each start the least share of the tempo among its bars'
+// last recalls of the days before and of that day, or of learning; all of it after a run-through.
+TEST_CASE("no start is faster than its bars have been") {
+  const Plan plan = sample::plan(std::string(kChanging) + "level: 3\n");
+  const PlannedPiece& planned = plan.pieces[0];
+  std::vector<double> reached(static_cast<std::size_t>(planned.piece.bars) + 1, 0);
+  bool run = false;
+  int starts = 0;
+  int slower = 0;
+  const auto share = [&](const Task& task, int bar) {
+    return task.tempo_at(bar) * quarters(task.beat) /
+           tempo_or_usual(planned.piece, bar).quarters_per_minute();
+  };
+  for (const Day& day : plan.days) {
+    for (const Task& task : day.tasks)
+      if (task.drill == Drill::learn || task.drill == Drill::recall)
+        for (int bar = task.bars.first; bar <= task.bars.last; ++bar)
+          reached[static_cast<std::size_t>(bar)] = share(task, task.bars.first);
+    for (const Task& task : day.tasks) {
+      if (task.drill != Drill::cue_starts || task.fork || run) continue;
+      std::vector<BarRange> played = task.from_starts;
+      if (task.throws > 0) played = {planned.piece.whole()};
+      for (const BarRange& bars : played)
+        for (int bar = bars.first; bar <= bars.last; ++bar) {
+          ++starts;
+          slower += share(task, bars.first) < 0.99;
+          // Metronome marks are a twentieth apart.
+          CHECK(share(task, bars.first) <= reached[static_cast<std::size_t>(bar)] * 1.05);
+        }
+    }
+    for (const Task& task : day.tasks) run = run || task.drill == Drill::run_through;
+  }
+  CHECK(starts > 0);
+  CHECK(slower > 0);
+}
+
+TEST_CASE(
+    "a day of throws names its tempi until the bars are at theirs, then leaves them to the list") {
+  const Plan plan = sample::plan(kChanging);
+  PlannedPiece piece = plan.pieces[0];
+  Task task;
+  task.drill = Drill::cue_starts;
+  task.bars = piece.piece.whole();
+  task.throws = 4;
+  task.tempo = 60;  // of 120
+  CHECK(shows_tempo(piece, task));
+  CHECK(thrown_tempi(piece, plan.method, task) == std::vector<TempoFrom>{{9, 40}, {17, 60}});
+  task.tempo = 120;
+  CHECK_FALSE(shows_tempo(piece, task));
+  task.tempo = 60;
+  task.throws = 0;
+  CHECK_FALSE(shows_tempo(piece, task));
+}

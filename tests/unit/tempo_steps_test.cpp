@@ -68,4 +68,15 @@ TEST_CASE(
   CHECK_FALSE(work.steps().wants_tempo(0, 36));
 }
 
+TEST_CASE("starts go by the tempo of the last recall, not by that of the next") {
+  OneChunk work(100);
+  work.steps().be_at_tempo_by(50, true);
+  CHECK(work.steps().reached_progress({0}) == 0);
+  work.climb(2);  // 0.525, 0.715
+  CHECK(0.5 + 0.5 * work.steps().reached_progress({0}) == Approx(0.715));
+  CHECK(work.share(49) > 0.8);
+  work.steps().ran_through();
+  CHECK(work.steps().reached_progress({0}) == 1);
+}
+
 }  // namespace cahier

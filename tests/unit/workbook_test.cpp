@@ -119,6 +119,7 @@ TEST_CASE("a book is set in the sizes of one scale, in black and one grey") {
   int texts = 0;
   std::multiset<double> squeezed;  // set smaller because it is too long for its place
   std::set<double> greys;
+  std::set<std::string> feet;  // grey is only what every foot repeats
   for (const DrawnPage& page : book.drawn.pages())
     for (const DrawnText& text : page.texts()) {
       // Bar numbers over staves are engraved.
@@ -126,10 +127,12 @@ TEST_CASE("a book is set in the sizes of one scale, in black and one grey") {
       ++texts;
       if (!scale.contains(text.style.size_pt)) squeezed.insert(text.style.size_pt);
       greys.insert(text.style.grey);
+      if (text.style.grey == style::kGrey) feet.insert(text.text);
     }
   REQUIRE(texts > 1000);
   CHECK(static_cast<double>(squeezed.size()) <= texts * 0.016);
   CHECK(greys == std::set<double>{style::kDark, style::kGrey});
+  CHECK(feet.size() == 1);
 }
 
 TEST_CASE("a large print is 1.8 times the size on the same paper") {

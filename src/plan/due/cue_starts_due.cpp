@@ -96,7 +96,7 @@ std::vector<int> CueStartsDue::cues_to_assign(int day, int count, const RecallsD
   return cues;
 }
 
-// The chunks that these cue starts play of; all chunks when the dice alone decide.
+// The chunks that these cue starts play of; all chunks where there are none.
 std::vector<int> CueStartsDue::chunks_of(const std::vector<int>& cues) const {
   std::vector<int> chunks;
   for (const int cue : cues)
@@ -117,7 +117,6 @@ void CueStartsDue::add_cue_starts(int position, int day, int end, const RecallsD
     return;
   std::vector<int> cues = cues_to_assign(
       day, whole ? method_.session_starts : numbers::kStartsWhileLearning, recalls, set_aside);
-  const double progress = recalls.tempo_progress(chunks_of(cues), day);
   const auto minutes = [&](std::size_t assigned, int throws) {
     return analysis_.time.cue_starts(static_cast<int>(assigned) + throws);
   };
@@ -128,7 +127,9 @@ void CueStartsDue::add_cue_starts(int position, int day, int end, const RecallsD
   for (int throws = whole ? method_.cue_throws : 0; throws >= 0; --throws) {
     if (cues.empty() && throws == 0) return;
     if (minutes(cues.size(), throws) > room) continue;
-    Task task = make.cue_starts(cues, throws, progress);
+    // A throw may bring any start.
+    const double reached = recalls.tempo_reached(chunks_of(throws > 0 ? std::vector<int>{} : cues));
+    Task task = make.cue_starts(cues, throws, reached);
     // Nobody sits down for a few throws alone, unless it was long ago.
     if (whole && !begun && task.minutes < fill &&
         position - last_session_ < numbers::kSessionsAtLeastEvery && end - day > method_.quiet_days)

@@ -11,6 +11,7 @@
 #include "plan/due/longer_stretches.h"
 #include "plan/due/passes_due.h"
 #include "plan/due/recalls_due.h"
+#include "plan/due/return_seams_due.h"
 #include "plan/due/run_days.h"
 #include "plan/due/sections_due.h"
 #include "plan/due/task_maker.h"
@@ -27,6 +28,7 @@ struct PieceProgress {
         make(of, terms.method, piece),
         recalls(of, terms.method, practice_days, first, end, to_the_edge),
         joins(of, terms.method),
+        return_seams(of, terms.method),
         sections(of, terms.method),
         passes_due(of, terms.method),
         passes(of.stretches.size(), 0),
@@ -40,6 +42,7 @@ struct PieceProgress {
   TaskMaker make;
   RecallsDue recalls;
   JoinsDue joins;
+  ReturnSeamsDue return_seams;
   SectionsDue sections;
   PassesDue passes_due;
   std::vector<int> passes;  // whole recalls so far, by stretch

@@ -63,6 +63,7 @@ void RecallsDue::retrieve(const Task& task, int day) {
       if (learned_before(chunk, day)) known.push_back(chunk);
     tempo_.recalled(task, known);
   }
+  if (task.drill == Drill::run_through) tempo_.ran_through();
   for (const int chunk : task.chunks)
     if (learned_before(chunk, day) && std::exchange(recalled_[chunk], day) != day) ++turns_[chunk];
   if (task.drill == Drill::slow_pass || task.drill == Drill::counted_pass)

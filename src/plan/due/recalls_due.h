@@ -64,6 +64,9 @@ class RecallsDue {
   double tempo_progress(const std::vector<int>& chunks, int day) const {
     return tempo_.progress(chunks, day);
   }
+  double tempo_reached(const std::vector<int>& chunks) const {
+    return tempo_.reached_progress(chunks);
+  }
   TempoSteps& tempo() { return tempo_; }
 
   // Whether two days are at least half a best gap apart.

@@ -119,7 +119,8 @@ Task TaskMaker::cue_starts(const std::vector<int>& cues, int throws, double prog
     }
   }
   const int starts = static_cast<int>(cues.size()) + throws;
-  const int level = cues.empty() ? analysis_.level_in(bars) : level_of(cues);
+  const int level =
+      throws > 0 ? analysis_.level_in(analysis_.planned.piece.whole()) : level_of(cues);
   Task task = begun(Drill::cue_starts, bars, analysis_.time.cue_starts(starts));
   for (const int cue : cues) {
     const StartFromCue& start = analysis_.starts[cue - 1];

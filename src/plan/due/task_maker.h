@@ -19,8 +19,8 @@ class TaskMaker {
   Task slow_pass(BarRange bars) const;
   Task counted_pass(BarRange bars) const;
   Task run_through() const;
-  // Starts at the cue starts of these numbers, and `throws` of the dice besides.
-  // `progress` as for recalls.
+  // Starts at the cue starts of these numbers, and `throws` of the dice besides, which may bring
+  // any. `progress` as for recalls.
   Task cue_starts(const std::vector<int>& cues, int throws, double progress = 0) const;
   Task fork_drill(const std::vector<int>& cues, std::vector<PlayedWay> ways) const;
   Task spoken_part(int chunk) const;

@@ -38,15 +38,27 @@ bool TempoSteps::wants_tempo(int chunk, int day) const {
          at_tempo_by_ - day <= numbers::kProvingDays;
 }
 
-double TempoSteps::progress(const std::vector<int>& chunks, int day) const {
+template <typename ShareOf>
+double TempoSteps::progress_by(const std::vector<int>& chunks, ShareOf share_of) const {
   if (at_tempo_) return 1;
   double together = 1;
   double slowest = 1;
   for (const int chunk : chunks) {
-    together = std::min(together, share(chunk, day));
+    together = std::min(together, share_of(chunk));
     slowest = std::min(slowest, learn_share(chunk));
   }
   return slowest < 1 ? std::clamp((together - slowest) / (1 - slowest), 0.0, 1.0) : 1;
+}
+
+double TempoSteps::progress(const std::vector<int>& chunks, int day) const {
+  return progress_by(chunks, [&](int chunk) { return share(chunk, day); });
+}
+
+double TempoSteps::reached_progress(const std::vector<int>& chunks) const {
+  if (ran_through_) return 1;
+  return progress_by(chunks, [&](int chunk) {
+    return reached_[chunk] > 0 ? reached_[chunk] : learn_share(chunk);
+  });
 }
 
 double TempoSteps::learn_share(int chunk) const {

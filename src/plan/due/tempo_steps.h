@@ -35,6 +35,13 @@ class TempoSteps {
   // learned, 0, to the performance tempo, 1.
   double progress(const std::vector<int>& chunks, int day) const;
 
+  // All of it was played through at the performance tempo.
+  void ran_through() { ran_through_ = true; }
+
+  // The same for the tempo at which each was last recalled, or else learned: for starts, which
+  // nothing has prepared on their day.
+  double reached_progress(const std::vector<int>& chunks) const;
+
   // Whether it is time for a recall at the method's proved tempo, before the first run-through.
   bool wants_tempo(int chunk, int day) const;
 
@@ -45,6 +52,8 @@ class TempoSteps {
   double first_step() const { return method_.first_recall_tempo - numbers::kFirstRecallSpare; }
   double step() const { return method_.tempo_step - numbers::kTempoStepSpare; }
   double share(int chunk, int day) const;
+  template <typename ShareOf>
+  double progress_by(const std::vector<int>& chunks, ShareOf share_of) const;
 
   const Analysis& analysis_;
   const Method& method_;
@@ -55,6 +64,7 @@ class TempoSteps {
   int at_tempo_by_ = -1;
   bool first_run_to_come_ = true;
   bool at_tempo_ = false;
+  bool ran_through_ = false;
 };
 
 }  // namespace cahier

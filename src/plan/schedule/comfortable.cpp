@@ -53,6 +53,7 @@ class Layout {
       note_missed(wanted);
       prove(position);
       more_.recall_hard(day);
+      more_.join_returns(day);
       if (draft_.is_welcome(Drill::join, day)) thin_days_.fill(draft_, day);
       if (pace_.catch_up && everything_learned()) more_.fill_up(day);
       if (pace_.temper) draft_.temper(position);

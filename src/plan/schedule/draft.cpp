@@ -42,6 +42,7 @@ void Draft::remember(const Task& task, int day) {
     if (task.drill == Drill::recall) progress.recalls.tempo().climbed(task.chunks);
   }
   if (facts.plays_across) progress.joins.played(task);
+  progress.return_seams.played(task, day);
   progress.sections.played(task);
   progress.passes_due.played(task);
   const bool passes = facts.plays_across && facts.retrieves;
@@ -71,6 +72,7 @@ bool Draft::slipped_since(const Task& task, int day) const {
 
 void Draft::put(Task task, int day) {
   room[day] -= task.minutes;
+  pieces[task.piece]->return_seams.played(task, day);
   schedule.days[day].tasks.push_back(std::move(task));
 }
 

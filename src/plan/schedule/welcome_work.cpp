@@ -54,6 +54,16 @@ void WelcomeWork::play_sections(int day, Sections which) {
   }
 }
 
+void WelcomeWork::join_returns(int day) {
+  if (!has_room(day) || !draft_.is_welcome(Drill::join, day)) return;
+  for (auto& progress : draft_.pieces) {
+    if (progress->runs.runs[day] > 0 || !progress->recalls.everything_learned()) continue;
+    for (Task& task : progress->return_seams.on_day(day, draft_.end, progress->make))
+      if (task.minutes <= draft_.room[day] && draft_.stands_apart(task, day))
+        draft_.put(std::move(task), day);
+  }
+}
+
 int WelcomeWork::passes_wanted(const PieceProgress& progress) const {
   const Method& method = draft_.work.terms.method;
   return draft_.end - progress.recalls.last_learning_day() >= method.second_pass_days

@@ -30,6 +30,9 @@ class WelcomeWork {
   // time for its recalls to come round, two where there are weeks for them.
   void pass(int day);
 
+  // Seams out of sections that come back, again and again, where no fork drill plays them.
+  void join_returns(int day);
+
   // More work for a day that has some, rather than crumbs: what is weak, then further passes. Fewer
   // and fuller days follow, since what is played now need not be played tomorrow. For when
   // everything is learned.

@@ -44,7 +44,8 @@ std::vector<double> column_widths(const Typefaces& typefaces, const std::vector<
   std::vector<double> least;
   double least_sum = 0;
   for (const Column& column : columns) {
-    const double cell = typefaces.width(column.widest, style::kBody.face, style::kBody.size_pt);
+    const double cell = std::max(
+        typefaces.width(column.widest, style::kBody.face, style::kBody.size_pt), column.least);
     least.push_back(std::max(least_width(typefaces, column.head), cell + 0.3 + 2 * kInset));
     least_sum += least.back();
   }

@@ -14,6 +14,7 @@ struct Column {
   double share = 1;           // of the width
   Align align = Align::left;  // of the head, as its cells are set
   std::string widest{};       // of its cells: it stays on one line, if all columns can have theirs
+  double least = 0;           // millimetres that its cells need for what is no text
 };
 
 class Table {

@@ -6,6 +6,7 @@
 #include <map>
 
 #include "plan/spoken_steps.h"
+#include "practice/time_model.h"
 #include "text/phrasing.h"
 
 namespace cahier {
@@ -153,6 +154,30 @@ Tempo tempo_of(const Task& task) { return {task.tempo.value(), task.beat}; }
 bool shows_tempo(const Task& task) {
   if (!task.tempo || task.drill == Drill::run_through) return false;
   return !covers(task.drill, Covers::starts) || !task.cues.empty();
+}
+
+bool shows_tempo(const PlannedPiece& piece, const Task& task) {
+  return shows_tempo(task) || throws_below_tempo(piece, task);
+}
+
+bool throws_below_tempo(const PlannedPiece& piece, const Task& task) {
+  return task.throws > 0 && task.tempo &&
+         tempo_of(task).quarters_per_minute() <
+             tempo_or_usual(piece.piece, task.bars.first).quarters_per_minute();
+}
+
+std::vector<TempoFrom> thrown_tempi(const PlannedPiece& piece, const Method& method,
+                                    const Task& task) {
+  const TimeModel time(piece.piece, method);
+  Tempo before = tempo_or_usual(piece.piece, task.bars.first);
+  const double share = tempo_of(task).quarters_per_minute() / before.quarters_per_minute();
+  std::vector<TempoFrom> tempi;
+  for (const Change& change : piece.piece.changes) {
+    const Tempo full = tempo_or_usual(piece.piece, change.bar);
+    if (full != before) tempi.push_back({change.bar, time.mark(change.bar, share, task.beat)});
+    before = full;
+  }
+  return tempi;
 }
 
 Tempo tempo_at(const Task& task, int bar) { return {task.tempo_at(bar), task.beat}; }

@@ -52,11 +52,21 @@ std::string minutes_phrase(const Words& words, double minutes);
 Tempo tempo_of(const Task& task);
 
 // Whether a tempo is printed beside it: a run-through is played as on the day, and starts that dice
-// choose at the tempo that their list names.
+// choose at the tempo that their list names, unless the bars are not yet so fast.
+bool shows_tempo(const PlannedPiece& piece, const Task& task);
+// The same of any day, as if the bars were at their tempo.
 bool shows_tempo(const Task& task);
+
+// Whether thrown starts are not yet to be played at the tempo that their list names.
+bool throws_below_tempo(const PlannedPiece& piece, const Task& task);
 
 // The task's tempo at one of its bars. REQUIRES: task.tempo.
 Tempo tempo_at(const Task& task, int bar);
+
+// Where throws are below their tempo, those for the bars at which the piece's tempo becomes
+// another. REQUIRES: throws_below_tempo.
+std::vector<TempoFrom> thrown_tempi(const PlannedPiece& piece, const Method& method,
+                                    const Task& task);
 
 // Whether each cue start of a task has its own tempo beside it.
 enum class StartTempi { beside, below };

@@ -9,9 +9,9 @@
 
 namespace cahier {
 
-// The longest stretch that the week asks for, and how: "This week: section B from memory, without
-// stopping." Of stretches of the same length the hardest way of playing counts. Where the week only
-// has other work, what that is.
+// What the week asks for on most of its days, all its bars together: "This week: section B from
+// memory, slowly." Of kinds of work on as many days the one that tells most of a memory counts.
+// What is only heard in the head is a goal where nothing else but seams is played.
 // REQUIRES: its days have a task.
 std::string week_stretch(const Words& words, const Plan& plan, std::span<const Day> week);
 

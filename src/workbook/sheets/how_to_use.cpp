@@ -11,6 +11,7 @@
 #include "workbook/all_sheets.h"
 #include "workbook/parts/prose.h"
 #include "workbook/parts/totals.h"
+#include "workbook/parts/week_words.h"
 
 namespace cahier {
 namespace {
@@ -55,6 +56,35 @@ std::string shares_of_tempo(const Plan& plan, Drill drill, double usual) {
     }
   if (most <= 0) least = most = usual;
   return bar_range(percent(least), percent(most)) + "\u00a0%";
+}
+
+// What the plan does about a day off a week: "Every Sunday is free here."; empty for a plan without
+// a whole week.
+std::string rest_words(const Plan& plan, const Words& words) {
+  std::vector<PlanWeek> weeks = weeks_of(plan);
+  std::erase_if(weeks, [](const PlanWeek& week) { return week.days.size() < 7; });
+  if (weeks.empty()) return {};
+  const auto free_on = [&](std::size_t weekday) {
+    return std::ranges::all_of(
+        weeks, [&](const PlanWeek& week) { return week.days[weekday].tasks.empty(); });
+  };
+  std::vector<Date> free;
+  for (const Day& day : weeks.front().days)
+    if (free_on(static_cast<std::size_t>(weekday_index(day.date)))) free.push_back(day.date);
+  if (free.size() == 1)
+    return words.say("how_to_use.rest_weekday", {{"weekday", weekday_long(words, free.front())}});
+  const bool every_week = std::ranges::all_of(weeks, [](const PlanWeek& week) {
+    return std::ranges::any_of(week.days, [](const Day& day) { return day.tasks.empty(); });
+  });
+  return words.say(every_week ? "how_to_use.rest_given" : "how_to_use.rest_missing");
+}
+
+// The cautions, the second with what the plan does about rest.
+std::vector<std::string> cautions(const Plan& plan, const Words& words, std::string_view key) {
+  std::vector<std::string> texts = words.list(key);
+  const std::string rest = rest_words(plan, words);
+  if (texts.size() > 1 && !rest.empty()) texts[1] += " " + rest;
+  return texts;
 }
 
 // A book with nothing new in it explains only what it asks for; another has sheets for the rest.
@@ -158,7 +188,8 @@ void draw_how_to_use(Book& book) {
   // Before anything that may move to a second page on smaller paper.
   const bool speaks =
       may_ask_for(book.plan(), Drill::spoken_part) || may_ask_for(book.plan(), Drill::write_out);
-  prose.framed(words.list(speaks ? "how_to_use.cautions" : "how_to_use.cautions_kept"));
+  prose.framed(
+      cautions(book.plan(), words, speaks ? "how_to_use.cautions" : "how_to_use.cautions_kept"));
 
   prose.heading(words.say("how_to_use.terms_heading"));
   for (const Term& term : drill_terms(book.plan(), words))

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "paper/text_fitting.h"
@@ -20,24 +21,27 @@ namespace {
 
 constexpr double kKindHead = 4 * kGrid;     // "slow", "counted" above their columns
 constexpr double kStretchHead = 5 * kGrid;  // where there is no room at the left
-constexpr double kLabel = 35;               // bars and sections at the left of a stretch
+constexpr double kLabel = 30;               // bars and sections at the left of a stretch
 constexpr double kWidePage = 150;
+constexpr double kMendedPage = 110;
 constexpr double kBetweenKinds = 4;
 constexpr double kBetweenStretches = 2 * kGrid;
 constexpr double kTempiRow = style::kWritingRow;  // where a pass has several tempi
-constexpr double kTempoShare = 20;                // of a kind's columns
-constexpr double kTempiShare = 28;                // where a pass has several
-constexpr double kDateShare = 16;
-constexpr double kCellInsets = 2.5;  // millimetres, at both sides of a date
-constexpr double kNarrowTempo = 20;  // of its column, millimetres
-constexpr double kKindShare = 0.3;   // of the width; the rest is to write on
-constexpr double kMostKind = 40;
+// Shares of a kind's columns.
+constexpr double kTempoShare = 15;
+constexpr double kTempiShare = 22;  // where a pass has several
+constexpr double kDateShare = 15;
+constexpr double kNoteShare = 17;  // where it fumbled, what was mended
+constexpr double kAgainShare = 14;
+constexpr double kCellInsets = 2.5;   // millimetres, at both sides of a date
+constexpr double kNarrowTempo = 20;   // of its column, millimetres
+constexpr double kSlowShare = 0.62;   // of the width beside the labels
 constexpr std::size_t kMostRows = 8;  // of a stretch that stay together
-constexpr int kNotes = 3;             // columns to write bars in
-constexpr int kNotesNarrow = 2;       // without playing once more: the panel has a circle for it
-constexpr double kBetweenNotes = 2.5;
 constexpr int kSpareRows = 6;
-constexpr double kRounding = 1e-6;
+constexpr double kLeastStretch = style::kWritingRow;  // for its bars and sections at the left
+constexpr double kHeads = 27 * kGrid;                 // of the columns and of the page, its foot
+constexpr double kPieceTitle = 5 * kGrid;
+constexpr double kAfterParagraph = 2.5;
 constexpr std::size_t kMostMeters = 6;  // beyond that the score has to tell
 
 bool has_several_tempi(const PassesByStretch& stretches) {
@@ -48,19 +52,21 @@ bool has_several_tempi(const PassesByStretch& stretches) {
   return false;
 }
 
-// Slow passes at the left, counted ones beside them, one under the other in the order of dates, and
-// at the right lines for the bars that fumbled, that were mended and that were played once more.
-// The circles of the passes are on the panels of their days.
+// Slow passes at the left, counted ones beside them, one under the other in the order of dates,
+// each with cells for the bars that fumbled, and after a slow pass for those that were mended and
+// for how they went when played once more. The circles of the passes are on the panels of their
+// days.
 class PassSheet {
  public:
   PassSheet(Book& book, const PassesByStretch& stretches)
       : book_(book),
         width_(book.upright().width),
         label_width_(width_ >= kWidePage ? kLabel : 0),
-        kind_width_(std::min(kMostKind, (width_ - label_width_) * kKindShare)),
-        row_(needs_two_lines(stretches) ? kTempiRow : style::kRow),
-        notes_(label_width_ > 0 ? kNotes : kNotesNarrow),
-        table_(book.typefaces(), columns(book.words(), stretches), kind_width_, row_),
+        slow_width_((width_ - label_width_ - kBetweenKinds) * (has_mended() ? kSlowShare : 0.5)),
+        row_(row_height(stretches)),
+        slow_(book.typefaces(), columns(stretches, true), slow_width_, row_),
+        counted_(book.typefaces(), columns(stretches, false),
+                 width_ - label_width_ - kBetweenKinds - slow_width_, row_),
         flow_([this] { return open_page(); }) {}
 
   void draw(const PassesByStretch& stretches) {
@@ -76,15 +82,58 @@ class PassSheet {
   }
 
  private:
-  static std::vector<Column> columns(const Words& words, const PassesByStretch& stretches) {
-    return {{words.say("passes.tempo"), has_several_tempi(stretches) ? kTempiShare : kTempoShare},
-            {words.say("passes.date"), kDateShare}};
+  // In large print there is no room for what the panel's second circle tells.
+  bool has_mended() const { return width_ >= kMendedPage; }
+
+  std::vector<Column> columns(const PassesByStretch& stretches, bool slow) const {
+    const Words& words = book_.words();
+    std::vector<Column> columns = {
+        {words.say("passes.tempo"), has_several_tempi(stretches) ? kTempiShare : kTempoShare,
+         Align::left, "", widest_tempo(stretches)},
+        {words.say("passes.date"), kDateShare},
+        {words.say("places.fumbled_at"), kNoteShare}};
+    if (slow && has_mended()) columns.push_back({words.say("places.mended"), kNoteShare});
+    // On a narrow page the panel's second circle is enough.
+    if (slow && label_width_ > 0) columns.push_back({words.say("passes.again"), kAgainShare});
+    return columns;
   }
 
-  // Several tempi, or a date with its year.
+  double widest_tempo(const PassesByStretch& stretches) const {
+    double widest = 0;
+    for (const auto& [where, planned] : stretches)
+      for (const std::vector<PlannedPass>* passes : {&planned.slow, &planned.counted})
+        for (const PlannedPass& pass : *passes)
+          if (pass.task->tempo)
+            widest = std::max(widest, tempo_width(book_.typefaces(), tempo_of(*pass.task),
+                                                  style::kSmall.at(style::kLeast)));
+    return widest;
+  }
+
+  // Rows to write bars in are as high as lines to write on where all of them find room on the first
+  // page so, and never lower than a row to read. Several tempi, or a date with its year, take two
+  // lines of type.
+  double row_height(const PassesByStretch& stretches) const {
+    if (needs_two_lines(stretches)) return kTempiRow;
+    double rows = 0;
+    double room = book_.upright().height - kHeads;
+    for (const std::string& text : explanations())
+      room -= on_grid(TextBlock(book_.typefaces(), text, style::kBody, width_).height()) +
+              kAfterParagraph + kGrid;
+    if (book_.plan().pieces.size() > 1)
+      room -= kPieceTitle * static_cast<double>(book_.plan().pieces.size());
+    for (const auto& [where, planned] : stretches) {
+      rows += static_cast<double>(planned.rows());
+      room -= kBetweenStretches + (label_width_ > 0 ? 0 : kStretchHead);
+    }
+    const double high = std::floor(room / rows / kGrid * 2) * kGrid / 2;
+    return std::clamp(high, style::kRow, style::kWritingRow);
+  }
+
   bool needs_two_lines(const PassesByStretch& stretches) const {
     const double share = has_several_tempi(stretches) ? kTempiShare : kTempoShare;
-    const double date_width = kind_width_ * kDateShare / (kDateShare + share) - kCellInsets;
+    const double all = share + kDateShare + (has_mended() ? 2 : 1) * kNoteShare +
+                       (label_width_ > 0 ? kAgainShare : 0);
+    const double date_width = slow_width_ * kDateShare / all - kCellInsets;
     for (const auto& [where, planned] : stretches)
       for (const std::vector<PlannedPass>* passes : {&planned.slow, &planned.counted})
         for (const PlannedPass& pass : *passes) {
@@ -96,11 +145,8 @@ class PassSheet {
     return false;
   }
 
-  double heads_height() const { return kKindHead + on_grid(table_.head_height()); }
-  // Of a stretch with so many passes of a kind, and a line to write on at least.
-  double rows_height(std::size_t rows) const {
-    return std::max(row_ * static_cast<double>(rows), style::kWritingRow);
-  }
+  double head_height() const { return std::max(slow_.head_height(), counted_.head_height()); }
+  double heads_height() const { return kKindHead + on_grid(head_height()); }
 
   // Every page but the first begins with the heads of the two kinds.
   Box open_page() {
@@ -110,14 +156,10 @@ class PassSheet {
     return page.without_top(heads_height());
   }
 
+  const Table& table(bool slow) const { return slow ? slow_ : counted_; }
   Box kind_box(const Box& box, bool slow) const {
-    return {box.x + label_width_ + (slow ? 0 : kind_width_ + kBetweenKinds), box.y, kind_width_,
-            box.height};
-  }
-  // Beside the passes, to write bars in.
-  Box note_box(const Box& box, int column) const {
-    const Box notes = box.without_left(label_width_ + 2 * (kind_width_ + kBetweenKinds));
-    return notes.columns(notes_, kBetweenNotes)[column];
+    const Box beside = box.without_left(label_width_);
+    return slow ? beside.left(slow_width_) : beside.without_left(slow_width_ + kBetweenKinds);
   }
 
   void draw_heads(const Box& box) {
@@ -126,26 +168,20 @@ class PassSheet {
       draw_line(book_.canvas(), kind.top(kKindHead),
                 book_.words().say(slow ? "passes.slow" : "passes.counted"), style::kStrong,
                 Align::left, style::kLeast);
-      table_.draw_head(book_.canvas(), kind.without_top(heads_height() - table_.head_height()));
-    }
-    const std::string_view heads[] = {"places.fumbled_at", "places.mended", "passes.again"};
-    for (int column = 0; column < notes_; ++column) {
-      const Box head = note_box(box, column).top(heads_height());
-      const TextBlock text(book_.typefaces(), book_.words().say(heads[column]), style::kSmall,
-                           head.width);
-      text.draw(book_.canvas(), head.bottom(text.height()));
+      table(slow).draw_head(book_.canvas(),
+                            kind.without_top(heads_height() - table(slow).head_height()));
     }
   }
 
   void paragraph(const std::string& text) {
     const TextBlock block(book_.typefaces(), text, style::kBody, width_);
     block.draw(book_.canvas(), flow_.take(block.height()));
-    flow_.skip(2.5);
+    flow_.skip(kAfterParagraph);
   }
 
-  void how_to() {
+  std::vector<std::string> explanations() const {
     const Words& words = book_.words();
-    paragraph(words.say("passes.how"));
+    std::vector<std::string> texts = {words.say("passes.how")};
     for (const PlannedPiece& piece : book_.plan().pieces) {
       std::string text = words.say(
           "passes.count_aloud",
@@ -159,18 +195,22 @@ class PassSheet {
       if (meters > kMostMeters) text += " " + words.say("passes.count_on");
       if (book_.plan().pieces.size() > 1)
         text = words.say("passes.of_piece", {{"piece", piece.piece.title}, {"text", text}});
-      paragraph(text);
+      texts.push_back(std::move(text));
     }
-    if (has_slow_tempi(book_.plan())) paragraph(words.say("passes.below_the_metronome"));
+    if (has_slow_tempi(book_.plan())) texts.push_back(words.say("passes.below_the_metronome"));
+    return texts;
+  }
+
+  void how_to() {
+    for (const std::string& text : explanations()) paragraph(text);
     if (!flow_.fits(heads_height() + kStretchHead + 2 * row_)) flow_.next_page();
     draw_heads(flow_.take(heads_height()));
     table_begun_ = true;
   }
 
   void piece_title(int piece) {
-    constexpr double kTitle = 5 * kGrid;
-    if (!flow_.fits(kTitle + kStretchHead + 2 * row_)) flow_.next_page();
-    draw_line(book_.canvas(), flow_.take(kTitle).without_top(kGrid),
+    if (!flow_.fits(kPieceTitle + kStretchHead + 2 * row_)) flow_.next_page();
+    draw_line(book_.canvas(), flow_.take(kPieceTitle).without_top(kGrid),
               book_.title_in(width_, book_.plan().pieces[piece], style::kStrong), style::kStrong,
               Align::left, style::kLeast);
   }
@@ -180,7 +220,7 @@ class PassSheet {
                     std::size_t first) {
     const std::size_t rows = std::min(planned.rows() - first, kMostRows);
     const double above = label_width_ > 0 ? 0 : kStretchHead;
-    const Box box = flow_.take(above + rows_height(rows));
+    const Box box = flow_.take(above + std::max(row_ * static_cast<double>(rows), kLeastStretch));
     std::string sections = sections_in(book_.words(), piece, bars);
     if (first == 0 && sections == bar_range(bars.first, bars.last)) sections.clear();
     if (first > 0) sections = book_.words().say("passes.continued", {{"sections", sections}});
@@ -188,15 +228,10 @@ class PassSheet {
     for (const bool slow : {true, false}) {
       const std::vector<PlannedPass>& passes = slow ? planned.slow : planned.counted;
       Box row = kind_box(box, slow).without_top(above).top(row_);
-      for (std::size_t at = first; at < first + rows; ++at, row = row.moved(0, row_)) {
-        const std::vector<Box> cells = table_.draw_row(book_.canvas(), row);
-        if (at < passes.size()) draw_pass(cells, passes[at]);
-      }
+      for (std::size_t at = first; at < std::min(first + rows, passes.size());
+           ++at, row = row.moved(0, row_))
+        draw_pass(table(slow).draw_row(book_.canvas(), row), passes[at]);
     }
-    const int lines = static_cast<int>((box.height - above) / style::kWritingRow + kRounding);
-    for (int column = 0; column < notes_; ++column)
-      draw_writing_lines(book_.canvas(), note_box(box, column).bottom(writing_lines_height(lines)),
-                         lines);
     flow_.skip(kBetweenStretches);
   }
 
@@ -266,19 +301,17 @@ class PassSheet {
       const Box box = flow_.take(style::kWritingRow);
       draw_writing_lines(book_.canvas(), box.left(std::max(0.0, label_width_ - 4)), 1);
       for (const bool slow : {true, false})
-        draw_writing_lines(book_.canvas(), kind_box(box, slow), 1);
-      for (int column = 0; column < notes_; ++column)
-        draw_writing_lines(book_.canvas(), note_box(box, column), 1);
+        table(slow).draw_row(book_.canvas(), kind_box(box, slow).bottom(row_));
     }
   }
 
   Book& book_;
   double width_;
   double label_width_;  // 0 where a stretch has its bars above
-  double kind_width_;
-  double row_;  // of a pass
-  int notes_;   // columns
-  Table table_;
+  double slow_width_;   // of the slow passes' table
+  double row_;          // of a pass
+  Table slow_;
+  Table counted_;
   bool table_begun_ = false;
   Flow flow_;
 };

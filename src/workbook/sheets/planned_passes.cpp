@@ -22,7 +22,7 @@ PassesByStretch passes_by_stretch(const Plan& plan) {
 bool has_slow_tempi(const Plan& plan) {
   for (const Day& day : plan.days)
     for (const Task& task : day.tasks) {
-      if (!shows_tempo(task)) continue;
+      if (!shows_tempo(plan.pieces[task.piece], task)) continue;
       double slowest = *task.tempo;
       for (const TempoFrom& from : task.tempi) slowest = std::min(slowest, from.per_minute);
       if (slowest < kMetronomeMarks.front()) return true;

@@ -61,6 +61,7 @@ class SpokenParts {
 
   // Blocks whose bars the player fills in: a page of them.
   void open_blocks(const Steps& steps) {
+    is_unplanned_ = true;
     const Strip block{block_height(steps), [this, steps](const Box& box) {
                         draw_open_head(head_of(box));
                         draw_steps(steps_of(box), steps);
@@ -100,8 +101,9 @@ class SpokenParts {
     if (is_open_) return page;
     if (!right_.empty()) book_.mark(right_);
     is_open_ = true;
-    return draw_paragraphs(book_.canvas(), page, words_.list("spoken_parts.how"))
-        .without_top(kBeforeBlocks);
+    std::vector<std::string> texts = words_.list("spoken_parts.how");
+    if (is_unplanned_) texts.push_back(words_.say("spoken_parts.unplanned"));
+    return draw_paragraphs(book_.canvas(), page, texts).without_top(kBeforeBlocks);
   }
 
   // As open() will find it.
@@ -188,6 +190,7 @@ class SpokenParts {
   const Words& words_;
   std::string right_;
   bool is_open_ = false;
+  bool is_unplanned_ = false;  // all blocks are
   int lines_ = kMostLines;
   Spread spread_;
 };

@@ -20,21 +20,22 @@ constexpr double kMostTempoWords = 15;  // in place of a tempo; longer ones take
 
 double later_width(const Book& book, const Task& task, const TempoFrom& from) {
   return text_width(book, later_label(book, from), style::kSmall) + 1 +
-         tempo_width(book.typefaces(), tempo_at(task, from.bar), style::kSmall) + 0.5;
+         tempo_width(book.typefaces(), {from.per_minute, task.beat}, style::kSmall) + 0.5;
 }
 
 // What a task's tempi, or the words in their place, need.
 double tempo_column(const Book& book, const Task& task, StartTempi tempi) {
   const Typefaces& faces = book.typefaces();
+  const PlannedPiece& piece = book.plan().pieces[task.piece];
   double width =
       std::min(kMostTempoWords, text_width(book, tempo_in_words(book, task), style::kSmall));
-  if (!shows_tempo(task)) return width;
+  if (!shows_tempo(piece, task)) return width;
   width = std::max(width, tempo_width(faces, tempo_of(task), style::kStandText) + 0.5);
   if (covers(task.drill, Covers::starts))
     for (const TempoFrom& from : task.tempi)
       width =
           std::max(width, tempo_width(faces, tempo_at(task, from.bar), style::kStandText) + 0.5);
-  const std::vector<TempoFrom> later = later_tempi(task, tempi);
+  const std::vector<TempoFrom> later = tempi_below(book, task, tempi);
   if (later.size() > kMostTempi) return width;
   for (const TempoFrom& from : later) width = std::max(width, later_width(book, task, from));
   return width;
@@ -58,7 +59,7 @@ TaskColumns task_columns(const Book& book, double width) {
                                                 tick_rows(book.words(), piece, task), most_labels));
       columns.tempo = std::max(
           columns.tempo, tempo_column(book, task, narrow ? StartTempi::below : StartTempi::beside));
-      code = std::max(code, kBeforeCode + text_width(book, task.id, style::kFine));
+      code = std::max(code, kBeforeCode + text_width(book, task.id, style::kSmall));
     }
   columns.bars = std::min(columns.bars, kMostBars);
   columns.circles = TickRows::width(columns.labels, kCirclesInLine);
@@ -78,6 +79,13 @@ TaskColumns task_columns(const Book& book, double width) {
 std::string tempo_in_words(const Book& book, const Task& task) {
   return task.drill == Drill::run_through ? book.words().say("task.tempo_as_on_the_day")
                                           : std::string();
+}
+
+std::vector<TempoFrom> tempi_below(const Book& book, const Task& task, StartTempi tempi) {
+  const PlannedPiece& piece = book.plan().pieces[task.piece];
+  if (!shows_tempo(piece, task)) return {};
+  if (!task.cues.empty() || !throws_below_tempo(piece, task)) return later_tempi(task, tempi);
+  return thrown_tempi(piece, book.plan().method, task);
 }
 
 std::string later_label(const Book& book, const TempoFrom& from) {

@@ -2,8 +2,10 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "workbook/book.h"
+#include "workbook/parts/task_words.h"
 
 namespace cahier {
 
@@ -33,6 +35,9 @@ TaskColumns task_columns(const Book& book, double width);
 
 // "as on the day" for a run-through; else empty.
 std::string tempo_in_words(const Book& book, const Task& task);
+
+// The tempi to stand below a task's first one; `tempi` says where those of its cue starts stand.
+std::vector<TempoFrom> tempi_below(const Book& book, const Task& task, StartTempi tempi);
 
 // "49:", before a tempo below the first.
 std::string later_label(const Book& book, const TempoFrom& from);

@@ -24,6 +24,7 @@ struct LaidOutTask {
   Book& book;
   const TaskColumns& columns;
   const Task& task;
+  bool tempo_shown = false;
   std::vector<std::string> bars;
   std::vector<std::string> title;
   double title_width = 0;
@@ -34,7 +35,7 @@ struct LaidOutTask {
   TextBlock across;  // in place of `below`, under everything else, as wide as the panel
   TickRows ticks;
   std::vector<TempoFrom> later;  // tempi below the first one
-  std::string proportion;        // said in their place where they are too many
+  TextBlock proportion;          // said in their place where they are too many
   TextBlock in_words;            // said in place of any
   std::string to_write;          // before a line to write on
 
@@ -43,7 +44,7 @@ struct LaidOutTask {
     return words_height() + style::kWritingRow <= ticks.height(0, first_ticks()) + kRounding;
   }
 
-  bool has_tempo() const { return shows_tempo(task) || in_words.height() > 0; }
+  bool has_tempo() const { return tempo_shown || in_words.height() > 0; }
   double below_at() const {
     const double beside_line = beside.empty() || beside_inline ? 0 : kSmallLine;
     return kLine * static_cast<double>(title.size()) + beside_line;
@@ -51,7 +52,8 @@ struct LaidOutTask {
   // Of the tempi below the first one, or of words below their first line.
   double later_height() const {
     if (in_words.height() > 0) return std::max(0.0, in_words.height() - kSmallLine);
-    return kSmallLine * (proportion.empty() ? static_cast<double>(later.size()) : 1);
+    if (proportion.height() > 0) return on_grid(proportion.height());
+    return kSmallLine * static_cast<double>(later.size());
   }
   // Of tempo and minutes below the words.
   double narrow_height() const {
@@ -114,7 +116,7 @@ void draw_code(const LaidOutTask& laid, const Box& box) {
   const Box place =
       wide ? box.top(kLine).right(laid.columns.code)
            : box.without_top(laid.bars_height()).top(kCodeLine).left(laid.columns.bars);
-  draw_line(laid.book.canvas(), place, laid.task.id, style::kFine,
+  draw_line(laid.book.canvas(), place, laid.task.id, style::kSmall,
             wide ? Align::right : Align::left, style::kLeast);
 }
 
@@ -138,16 +140,16 @@ void draw_tempi(const LaidOutTask& laid, const Box& box) {
     before = tempo;
   }
   Box rest = box.without_top(laid.tempi_height());
-  if (!laid.proportion.empty()) {
-    draw_line(canvas, rest.top(kSmallLine), laid.proportion, style::kSmall, Align::left,
-              style::kLeast);
+  if (laid.proportion.height() > 0) {
+    laid.proportion.draw(canvas, rest);
     return;
   }
   for (const TempoFrom& from : laid.later) {
     const Box line = rest.top(kSmallLine);
     const double width = draw_line(canvas, line, later_label(laid.book, from), style::kSmall,
                                    Align::left, style::kLeast);
-    draw_tempo(canvas, line.without_left(width + 1), tempo_at(laid.task, from.bar), style::kSmall);
+    draw_tempo(canvas, line.without_left(width + 1), {from.per_minute, laid.task.beat},
+               style::kSmall);
     rest = rest.without_top(kSmallLine);
   }
 }
@@ -195,8 +197,8 @@ LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
   std::vector<std::string> title =
       wrap(faces, drill_title(book.words(), task), style::kStandText, title_width);
   const StartTempi tempi = columns.wide() ? StartTempi::beside : StartTempi::below;
-  std::vector<TempoFrom> later =
-      shows_tempo(task) ? later_tempi(task, tempi) : std::vector<TempoFrom>();
+  const bool tempo_shown = shows_tempo(piece, task);
+  std::vector<TempoFrom> later = tempi_below(book, task, tempi);
   const bool many = later.size() > kMostTempi;
   const double taken = text_width(book, title.back(), style::kStandText) + 2 +
                        text_width(book, remarks.beside, style::kSmall);
@@ -211,6 +213,7 @@ LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
   return {book,
           columns,
           task,
+          tempo_shown,
           bars,
           std::move(title),
           title_width,
@@ -223,7 +226,8 @@ LaidOutTask lay_out(Book& book, const TaskColumns& columns, const Task& task,
               : none,
           ticks,
           std::move(later),
-          many ? book.words().say("task.tempo_in_proportion") : std::string(),
+          TextBlock(faces, many ? book.words().say("task.tempo_in_proportion") : "", style::kSmall,
+                    tempo_words_width(columns)),
           TextBlock(faces, tempo_in_words(book, task), style::kSmall, tempo_words_width(columns)),
           remarks.to_write};
 }

@@ -35,6 +35,11 @@ bool has_phrases(const PlannedPiece& piece, BarRange line) {
                      });
 }
 
+// "bar 1:", before what begins there: a meter beside a bare number would read as one figure.
+std::string at_bar(const Book& book, int bar) {
+  return book.words().say("form_map.at_bar", {{"bar", bar}});
+}
+
 // Meter and key as far as they are given, "3/4 · A minor".
 std::string signature_text(const std::optional<Meter>& meter, const std::optional<Key>& key) {
   std::string text = meter ? meter->text() : "";
@@ -55,7 +60,7 @@ FormLine::FormLine(Book& book, const PlannedPiece& piece, const FormLayout& layo
 
 bool FormLine::holds_mark(const Book& book, const FormLayout& layout, const Mark& mark) {
   const double bar =
-      book.typefaces().width(std::to_string(mark.bar), kLabelBar.face, kLabelBar.size_pt);
+      book.typefaces().width(at_bar(book, mark.bar), kLabelBar.face, kLabelBar.size_pt);
   const double room = book.upright().width - 0.6 - layout.labels - layout.indent - bar - 2.5;
   return book.typefaces().width(mark.note, kLabel.face, kLabel.size_pt) <= room;
 }
@@ -95,7 +100,7 @@ void FormLine::add_above(int bar, std::string text, std::optional<Tempo> tempo) 
   label.bar = bar;
   label.text = std::move(text);
   label.tempo = tempo;
-  label.width = typefaces.width(std::to_string(bar), kLabelBar.face, kLabelBar.size_pt) + 1.5;
+  label.width = typefaces.width(at_bar(book_, bar), kLabelBar.face, kLabelBar.size_pt) + 1.5;
   if (!label.text.empty())
     label.width += typefaces.width(label.text, kLabel.face, kLabel.size_pt) + 0.8;
   if (tempo) label.width += tempo_width(typefaces, *tempo, kLabel) + 2.8;
@@ -204,7 +209,7 @@ void FormLine::draw_above(double y) const {
   for (const Label& label : above_) {
     Box box{label.x, y + (rows_above_ - 1 - label.row) * kLabelRow, label.width, kLabelRow};
     const double bar =
-        draw_line(canvas, box, std::to_string(label.bar), kLabelBar, Align::left, style::kLeast);
+        draw_line(canvas, box, at_bar(book_, label.bar), kLabelBar, Align::left, style::kLeast);
     box = box.without_left(bar + 1.2);
     double tempo = 0;
     if (label.tempo) tempo = tempo_width(book_.typefaces(), *label.tempo, kLabel) + 1;

@@ -5,7 +5,8 @@
 
 namespace cahier {
 
-// Sentences, a small table and a curve, from the top of `rest`, on a new page when they do not fit.
+// What a player may count on after so many clean ones and what to do next, what to bear in mind,
+// and the figures in a line; from the top of `rest`, on a new page when they do not fit.
 void draw_clean_runs(Book& book, Box rest);
 
 // Millimetres that they take in a width.
@@ -13,5 +14,7 @@ double clean_runs_height(Book& book, double width);
 
 // The bound of odds.h in whole per cent, rounded down: sentences say "at least".
 int percent_at_least(int runs, int slips);
+// The same in whole tenths, as players count: so many clean ones in ten.
+int clean_of_ten(int runs, int slips);
 
 }  // namespace cahier

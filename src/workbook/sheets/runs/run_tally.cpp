@@ -136,15 +136,18 @@ std::vector<std::string> own_record(const Words& words, const RunScore& score, i
                       : words.count("run_tally.record_none", score.told)};
   std::string means;
   const int slipped = score.told - score.clean;
-  const int percent = percent_at_least(score.told, slipped);
-  if (percent > 0) means = words.say("run_tally.record_means", {{"percent", percent}});
+  const int of_ten = clean_of_ten(score.told, slipped);
+  if (of_ten > 0)
+    means = words.say("run_tally.record_means",
+                      {{"clean", of_ten}, {"percent", percent_at_least(score.told, slipped)}});
+  else if (score.clean > 0)
+    means = words.say("run_tally.record_few");
   const int runs = score.told + to_come;
-  if (to_come > 0 && percent_at_least(runs, slipped) > 0)
-    means +=
-        (means.empty() ? "" : " ") + words.count("run_tally.record_next", to_come,
-                                                 {{"clean", runs - slipped},
-                                                  {"runs", runs},
-                                                  {"percent", percent_at_least(runs, slipped)}});
+  if (to_come > 0 && clean_of_ten(runs, slipped) > 0)
+    means += (means.empty() ? "" : " ") + words.count("run_tally.record_next", to_come,
+                                                      {{"clean", runs - slipped},
+                                                       {"runs", runs},
+                                                       {"of_ten", clean_of_ten(runs, slipped)}});
   if (score.untold > 0)
     means += (means.empty() ? "" : " ") + words.count("run_tally.record_untold", score.untold);
   if (!means.empty()) texts.push_back(std::move(means));

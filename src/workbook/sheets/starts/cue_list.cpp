@@ -5,8 +5,10 @@
 #include <string_view>
 #include <utility>
 
+#include "plan/alike_starts.h"
 #include "plan/cue_reach.h"
 #include "practice/time_model.h"
+#include "text/phrasing.h"
 #include "workbook/parts/tempo_mark.h"
 
 namespace cahier {
@@ -40,6 +42,18 @@ void draw_start_tempo(Canvas& canvas, const Box& cell, const Tempo& tempo) {
 
 }  // namespace
 
+std::string alike_text(const Words& words, const PlannedPiece& piece, const CueStart& cue) {
+  std::string text;
+  for (const AlikeStarts& alike : alike_starts(piece, cue)) {
+    std::vector<std::string> bars;
+    for (const int bar : alike.bars) bars.push_back(std::to_string(bar));
+    if (!text.empty()) text += kDot;
+    text +=
+        words.say("cue_starts.alike", {{"bars", list_text(words, bars)}, {"until", alike.until}});
+  }
+  return text;
+}
+
 CueList::CueList(Book& book, const PlannedPiece& piece, const std::vector<const CueStart*>& cues,
                  std::set<int> weak, double width)
     : book_(book),
@@ -48,7 +62,9 @@ CueList::CueList(Book& book, const PlannedPiece& piece, const std::vector<const 
       weak_(std::move(weak)),
       columns_(width >= kTwoColumns && cues.size() > kShortList ? 2 : 1),
       width_(columns_ == 2 ? (width - kBetween) / 2 : width),
-      table_(list_table(book, width_)) {}
+      table_(list_table(book, width_)) {
+  for (const CueStart* cue : cues) alike_[cue->number] = alike_text(book.words(), piece, *cue);
+}
 
 bool CueList::is_short(const std::string& text) const {
   return book_.typefaces().width(text, style::kNote.face, style::kNote.size_pt) <=
@@ -59,6 +75,7 @@ CueList::Told CueList::told(const CueStart& cue) const {
   Told told;
   std::vector<std::string> texts;
   if (cue.is_new) texts.push_back(book_.words().say("cue_starts.is_new"));
+  texts.push_back(alike_.at(cue.number));
   texts.push_back(piece_.piece.beginning_at(cue.bar));
   texts.push_back(piece_.piece.in_force_at(cue.bar));
   for (const std::string& text : texts) {

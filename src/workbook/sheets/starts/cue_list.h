@@ -2,6 +2,7 @@
 // what it is.
 #pragma once
 
+#include <map>
 #include <set>
 #include <string>
 #include <vector>
@@ -10,6 +11,9 @@
 #include "workbook/parts/table.h"
 
 namespace cahier {
+
+// "as 37 and 73 to bar 12": which other starts begin as this one does; empty where none does.
+std::string alike_text(const Words& words, const PlannedPiece& piece, const CueStart& cue);
 
 class CueList {
  public:
@@ -31,8 +35,8 @@ class CueList {
   void draw_line_to_write_on(const Box& box, const CueStart& cue) const;
   // The tempi into which a start leads, at the end of its line; returns their width.
   double draw_tempo_changes(const Box& line, const CueStart& cue) const;
-  // How a start begins, what is in force there, and whether it is new: on its line as far as that
-  // leaves half of it to write on, the rest above it.
+  // Which starts begin alike, how this one begins, what is in force there, and whether it is new:
+  // on its line as far as that leaves half of it to write on, the rest above it.
   struct Told {
     std::string on_line;
     std::string above;
@@ -47,6 +51,7 @@ class CueList {
   const PlannedPiece& piece_;
   const std::vector<const CueStart*>& cues_;
   std::set<int> weak_;
+  std::map<int, std::string> alike_;  // by number: the starts that begin in the same way
   std::size_t columns_;
   double width_;  // of a column
   Table table_;

@@ -131,8 +131,17 @@ class CueSheet {
     return tables_.size() == 1 ? text : text + " " + words_.say("cue_starts.in_turn");
   }
 
+  // Of the first start that begins like another; empty where none does.
+  std::string alike_sentence() const {
+    for (const CueStart* cue : cues_)
+      if (const std::string alike = alike_text(words_, piece_, *cue); !alike.empty())
+        return words_.say("cue_starts.alike_means", {{"alike", alike}, {"bar", cue->bar}});
+    return {};
+  }
+
   void draw_how() {
     std::vector<std::string> how = words_.list("cue_starts.how");
+    if (const std::string alike = alike_sentence(); !alike.empty()) how.push_back(alike);
     if (cues_.size() > 1) how.insert(how.begin(), throw_sentence());
     if (cues_.size() > 1 && in_force_.stays == 0 && in_force_.replaced > 0)
       how.front() +=
