@@ -78,6 +78,13 @@ TEST_CASE("no plan is found where the minutes do not hold what is to be learned"
   CHECK(plans_of(work, 300).empty());
 }
 
+TEST_CASE("a year of days is searched like a week") {
+  sample::Drafted work(kEven, kPairs, 366, 10, 200);
+  const auto plans = plans_of(work, 20);
+  REQUIRE_FALSE(plans.empty());
+  CHECK(plans.front().size() == 366);
+}
+
 TEST_CASE("no more beginnings are kept than the beam is wide") {
   sample::Drafted work(kEven, kPairs, 12, 10);
   CHECK(plans_of(work, 300).size() > 2);

@@ -34,7 +34,7 @@ struct Beginning {
   Mask waiting = 0;  // learned and not recalled yet
   Mask joined = 0;
   Mask forked = 0;
-  std::array<signed char, numbers::kTinyWork> played{};  // by chunk: position of the last play
+  std::array<short, numbers::kTinyWork> played{};  // by chunk: position of the last play
   int runs = 0;
   int run_days = 0;
   Choice last{};    // of its last day
@@ -255,7 +255,7 @@ class BeamSearch {
     one.last = choice;
     one.before = index;
     const auto play = [&](int chunk) {
-      one.played[chunk] = static_cast<signed char>(position_);
+      one.played[chunk] = static_cast<short>(position_);
       one.waiting &= ~only(chunk);
     };
     for (int at = 0; at < piece_.passages(); ++at)
