@@ -5,6 +5,7 @@
 #include "drawn_sheet.h"
 #include "hostile_plans.h"
 #include "paths.h"
+#include "report/plan_json.h"
 #include "sample_plan.h"
 #include "sheet_words.h"
 
@@ -85,6 +86,24 @@ TEST_CASE("starts, forks, the card and the day tell how their bars begin") {
   silent.pieces[0].piece.beginnings.clear();
   CHECK(has(DrawnSheet(draw_look_alikes, silent).words(), "From bar 9 on:\n"));
   CHECK_FALSE(has(DrawnSheet(draw_cue_starts, silent).words(), "R: "));
+}
+
+TEST_CASE("a score tells how the ways on at a fork differ, on the sheet and in the JSON") {
+  const Plan plan = plan_of(waltz("score: heron-waltz.musicxml\n"));
+  const Piece& piece = plan.pieces[0].piece;
+  REQUIRE_FALSE(piece.partings.empty());
+  for (const Parting& parting : piece.partings) {
+    CHECK(parting.one < parting.other);
+    CHECK(parting.beat >= 1);
+    CHECK(piece.parting_of(parting.one, parting.other) != nullptr);
+  }
+  // Read off the score: bars 7 and 23 differ at their second beat, 3 and 7 at once.
+  const std::string words = DrawnSheet(draw_look_alikes, plan).words();
+  CHECK(has(words, "Bar 7, beat 1: left hand: D instead of C."));
+  CHECK(has(words, "Bar 23, beat 2: right hand: F♯ instead of C."));
+  CHECK_FALSE(has(words, "Bar 9, "));  // after a repeat, which goes back to quite other bars
+  const std::string json = plan_json(plan);
+  CHECK(has(json, "\"to\": 23, \"beat\": 2, \"difference\": \"right hand: F♯ instead of C\""));
 }
 
 TEST_CASE("the names of spoken parts stand on a page of their own, chunk by chunk") {
