@@ -8,6 +8,7 @@
 #include "score/passages/hand_changes.h"
 #include "score/passages/look_alikes.h"
 #include "score/passages/repeated_passages.h"
+#include "score/passages/transposed_bars.h"
 #include "written_score.h"
 
 using namespace cahier;

@@ -68,11 +68,11 @@ class LookAlikesSheet {
       return table.head_height() + kDrillRow * (static_cast<double>(drills.size()) + spare);
     };
     const std::vector<TextBlock> told = told_of(group, answers);
-    const double before_table =
-        kPassage * passages + height_of(told) + (with_title ? kPieceTitle : 0);
+    const double title = with_title ? kPieceTitle : 0;
+    const double before_table = title + kPassage * passages + height_of(told);
     const int usual = drills.size() < kManyDrills ? kSpareDrills : 1;
     // The words at the head of the sheet are not left alone on their page.
-    const bool with_head = is_first_ && flow_.fits(before_table);
+    const bool with_head = is_first_ && flow_.fits(title + kPassage * std::min(passages, 2));
     const int least = with_head && !drills.empty() ? 0 : 1;
     int spare = usual;
     while (spare > least && !flow_.fits(before_table + table_height(spare))) --spare;
@@ -84,6 +84,7 @@ class LookAlikesSheet {
     is_first_ = false;
     if (with_title) draw_title();
     for (int at = 0; at < passages;) at += draw_passages(group, at);
+    if (!flow_.fits(height_of(told) + table.head_height() + kDrillRow)) flow_.next_page();
     for (const TextBlock& text : told) text.draw(book_.canvas(), flow_.take(text.height()));
     if (!told.empty()) flow_.skip(kAfterTold);
     while (is_last && spare < kMostSpare && flow_.fits(table_height(spare + 1))) ++spare;
