@@ -7,6 +7,8 @@
 namespace cahier {
 namespace {
 
+bool jumps(ForkFrom from) { return from == ForkFrom::repeat || from == ForkFrom::ending; }
+
 class TrapWeights {
  public:
   explicit TrapWeights(const Piece& piece) : piece_(piece), learned_(piece.learned_bars()) {}
@@ -36,8 +38,7 @@ class TrapWeights {
   }
 
   static int bars_before(const Fork& fork, const WayOn& way) {
-    const bool jumps = fork.from == ForkFrom::repeat || fork.from == ForkFrom::ending;
-    return jumps ? way.alike.size() : way.to - way.alike.first;
+    return jumps(fork.from) ? way.alike.size() : way.to - way.alike.first;
   }
 
   // Whether two bars are learned as one, as far as the form tells.
@@ -50,10 +51,18 @@ class TrapWeights {
   std::vector<int> learned_;
 };
 
-const CueStart* start_beyond(const PlannedPiece& piece, const Method& method, const WayOn& way) {
+// Whether a bar stands before the fork in any of the passages that are alike.
+bool leads_into(const Fork& fork, int bar) {
+  return !jumps(fork.from) && std::ranges::any_of(fork.ways, [&](const WayOn& way) {
+    return way.alike.first <= bar && bar < way.to;
+  });
+}
+
+const CueStart* start_beyond(const PlannedPiece& piece, const Method& method, const Fork& fork,
+                             const WayOn& way) {
   const CueStart* first = nullptr;
   for (const CueStart& cue : piece.cues)
-    if (cue.bar >= way.to && cue.bar < way.to + method.chunk_most &&
+    if (cue.bar >= way.to && cue.bar < way.to + method.chunk_most && !leads_into(fork, cue.bar) &&
         (!first || cue.bar < first->bar))
       first = &cue;
   return first;
@@ -93,7 +102,7 @@ TrapAnswers answers_to(const Plan& plan, int piece, const Fork& fork) {
     }
   const PlannedPiece& planned = plan.pieces[piece];
   for (const WayOn& way : fork.ways)
-    if (const CueStart* cue = start_beyond(planned, plan.method, way);
+    if (const CueStart* cue = start_beyond(planned, plan.method, fork, way);
         cue && std::ranges::find(answers.starts, cue) == answers.starts.end())
       answers.starts.push_back(cue);
   std::ranges::sort(answers.starts, {}, [](const CueStart* cue) { return cue->bar; });

@@ -19,10 +19,16 @@ BarRange ending_from(const Piece& piece, int bar) {
   return {bar, bar};
 }
 
-std::string text_of(const Words& words, const Parting& parting) {
-  const std::string difference = say_changes(words, parting.changes);
-  // Grace notes and lengths are told of the whole bar.
-  if (parting.changes.front().hand.empty())
+// Grace notes and lengths are told of the whole bar.
+bool is_of_bar(const Parting& parting) {
+  using Kind = HandChange::Kind;
+  const Kind kind = parting.changes.front().kind;
+  return kind == Kind::ornaments || kind == Kind::length;
+}
+
+std::string text_of(const Words& words, const Piece& piece, const Parting& parting) {
+  const std::string difference = difference_words(words, piece, parting);
+  if (is_of_bar(parting))
     return words.say("differences.in_bar", {{"bar", parting.other}, {"difference", difference}});
   const double beat = std::floor(parting.beat);
   return words.say(
@@ -72,10 +78,17 @@ std::vector<std::string> place_words(const Words& words, const Piece& piece, con
   return items;
 }
 
+std::string difference_words(const Words& words, const Piece& piece, const Parting& parting) {
+  std::vector<HandChange> changes = parting.changes;
+  if (piece.parts().size() == 1)
+    for (HandChange& change : changes) change.hand.clear();
+  return say_changes(words, changes);
+}
+
 std::string parting_text(const Words& words, const Piece& piece, const Fork& fork,
                          const WayOn& way) {
   const Parting* parting = piece.parting_of(fork.ways.front().to, way.to);
-  return parting && !parting->changes.empty() ? text_of(words, *parting) : std::string();
+  return parting && !parting->changes.empty() ? text_of(words, piece, *parting) : std::string();
 }
 
 std::vector<std::string> parting_words(const Words& words, const Piece& piece, const Fork& fork) {

@@ -25,6 +25,10 @@ std::string time_words(const Words& words, const Piece& piece, const Fork& fork,
 std::vector<std::string> place_words(const Words& words, const Piece& piece, const Fork& fork,
                                      int bars_alike);
 
+// "right hand: F♯ instead of F"; of a piece with one part without its name. Empty where the bars
+// are the same.
+std::string difference_words(const Words& words, const Piece& piece, const Parting& parting);
+
 // What a score tells of a way beside the first: "Bar 45, beat 2: right hand: F♯ instead of F."
 // Empty where it tells nothing.
 std::string parting_text(const Words& words, const Piece& piece, const Fork& fork,

@@ -15,6 +15,7 @@
 #include "plan/spacing_report.h"
 #include "plan/standing.h"
 #include "practice/time_model.h"
+#include "report/fork_words.h"
 #include "report/json_lines.h"
 #include "report/plan_words.h"
 #include "report/teacher_text.h"
@@ -82,7 +83,7 @@ Json way_json(const Piece& piece, const Fork& fork, const WayOn& way) {
           {"at", way.at},
           {"to", way.to},
           {"beat", differs ? number(fmt::format("{:.3f}", told->beat)) : Json()},
-          {"difference", differs ? Json(say_changes(english_words(), told->changes)) : Json()}};
+          {"difference", differs ? Json(difference_words(english_words(), piece, *told)) : Json()}};
 }
 
 // Its forks, the most dangerous first, and what the plan has against each.

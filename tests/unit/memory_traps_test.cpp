@@ -1,6 +1,7 @@
 // Which forks are the most dangerous, and what of a plan meets them.
 #include "plan/memory_traps.h"
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "catch.h"
@@ -104,7 +105,22 @@ TEST_CASE("a fork is met by its drills, starts beyond it, and work spoken and wr
   REQUIRE_FALSE(answers.write_outs.empty());
 }
 
-TEST_CASE("--traps names the places, where they part, and the drills by their codes") {
+TEST_CASE("a start beyond a fork is not one that leads into it at another place") {
+  Plan plan = sample::plan(
+      "{title: T, bars: 16, tempo: 60, cues: [5, 7, 9], look-alikes: [{bars: [1-4, 5-8], fork: "
+      "[3, 7]}], repeats: [{bars: 9-12, times: 2}]}");
+  const auto bars_beyond = [&](const Fork& fork) {
+    std::vector<int> bars;
+    for (const CueStart* cue : answers_to(plan, 0, fork).starts) bars.push_back(cue->bar);
+    return bars;
+  };
+  CHECK(bars_beyond(plan.pieces[0].forks[0]) == std::vector<int>{7});
+  // Of a repeat its first bar is where one goes on.
+  const std::vector<int> repeat = bars_beyond(plan.pieces[0].forks[1]);
+  CHECK(std::ranges::find(repeat, 9) != repeat.end());
+}
+
+TEST_CASE("the list of traps names the places, where they part, and the drills by their codes") {
   Plan plan = sample::plan(sample::kStudy);
   const std::string text = traps_text(plan, english_words());
   CHECK(has(text, "\n  1. bars 9–16 and 41–48 · 4 bars alike · they part in bars 13 and 45\n"));

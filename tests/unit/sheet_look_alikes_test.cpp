@@ -110,9 +110,9 @@ TEST_CASE("The most dangerous forks stand first, with what differs and what else
   const std::string words = sample::one_line(DrawnSheet(draw_look_alikes, plan).words());
   CHECK(words.find("From bar 13 on:") < words.find("From bar 3 on:"));
   CHECK(has(words, "Bar 45, beat 2: right hand: F♯ instead of F."));
-  CHECK(has(words, "Also against it: cue start "));
-  CHECK(has(words, "spoken part "));
-  CHECK(has(words, "write-out "));
+  CHECK(has(words, "Begin beyond it: cue start "));
+  CHECK(has(words, "Spoken over it: "));
+  CHECK(has(words, "Written out: "));
 }
 
 TEST_CASE("In large print the words at the head of the sheet share their page with a fork") {

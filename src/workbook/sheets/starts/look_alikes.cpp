@@ -11,6 +11,7 @@
 #include "workbook/parts/ticks.h"
 #include "workbook/parts/writing_lines.h"
 #include "workbook/sheets/starts/fork_drawing.h"
+#include "workbook/sheets/starts/fork_notes.h"
 #include "workbook/style.h"
 
 namespace cahier {
@@ -26,9 +27,7 @@ constexpr double kAfterPicture = 2;
 constexpr double kDrillRow = style::kWritingRow;
 constexpr int kSpareDrills = 2;
 constexpr std::size_t kManyDrills = 5;  // planned: one more row is enough
-constexpr double kLeastLine = 20;       // to write on, beside what is printed on the line
 constexpr int kMostSpare = 5;  // after the last passages, where the page would else stay empty
-constexpr double kAfterTold = kGrid;
 constexpr double kAfterGroup = 5 * kGrid;
 constexpr double kPieceTitle = 6 * kGrid;
 constexpr std::size_t kMostColumns = 6;  // passages in the drills' table
@@ -67,9 +66,10 @@ class LookAlikesSheet {
     const auto table_height = [&](int spare) {
       return table.head_height() + kDrillRow * (static_cast<double>(drills.size()) + spare);
     };
-    const std::vector<TextBlock> told = told_of(group, answers);
+    const ForkNotes notes(book_, number_, group, answers,
+                          book_.upright().width - picture() - kAfterPicture);
     const double title = with_title ? kPieceTitle : 0;
-    const double before_table = title + kPassage * passages + height_of(told);
+    const double before_table = title + kPassage * passages + notes.height_below();
     const int usual = drills.size() < kManyDrills ? kSpareDrills : 1;
     // The words at the head of the sheet are not left alone on their page.
     const bool with_head = is_first_ && flow_.fits(title + kPassage * std::min(passages, 2));
@@ -83,77 +83,16 @@ class LookAlikesSheet {
     }
     is_first_ = false;
     if (with_title) draw_title();
-    for (int at = 0; at < passages;) at += draw_passages(group, at);
-    if (!flow_.fits(height_of(told) + table.head_height() + kDrillRow)) flow_.next_page();
-    for (const TextBlock& text : told) text.draw(book_.canvas(), flow_.take(text.height()));
-    if (!told.empty()) flow_.skip(kAfterTold);
+    for (int at = 0; at < passages;) at += draw_passages(group, notes, at);
+    if (!flow_.fits(notes.height_below() + table.head_height() + kDrillRow)) flow_.next_page();
+    notes.draw_below(book_.canvas(), flow_);
     while (is_last && spare < kMostSpare && flow_.fits(table_height(spare + 1))) ++spare;
     draw_drills(table, group, drills, spare);
     flow_.skip(kAfterGroup);
   }
 
-  // What has no room on the lines of the passages, and what else of the book meets the fork.
-  std::vector<TextBlock> told_of(const Fork& group, const TrapAnswers& answers) const {
-    std::vector<TextBlock> told;
-    const double width = book_.upright().width;
-    for (const WayOn& way : group.ways) {
-      const std::string begins = piece().piece.beginning_at(way.to);
-      if (!begins.empty() && !fits_on_line(goes_on(way.to, begins)))
-        told.emplace_back(book_.typefaces(),
-                          words_.say("look_alikes.begins", {{"bar", way.to}, {"notes", begins}}),
-                          style::kStrong, width);
-      const std::string differs = parting_text(words_, piece().piece, group, way);
-      if (!differs.empty() && !fits_on_line(differs))
-        told.emplace_back(book_.typefaces(), differs, style::kStrong, width);
-    }
-    if (const std::string more = more_against(answers); !more.empty())
-      told.emplace_back(book_.typefaces(), more, style::kNote, width);
-    return told;
-  }
-
-  // With room left to write on the line.
-  bool fits_on_line(const std::string& label) const {
-    return labelled_line_width(book_.typefaces(), label, style::kNoteStrong, kLeastLine) <=
-           book_.upright().width - picture() - kAfterPicture;
-  }
-
   // At the left of the passages.
   double picture() const { return std::max(kLeastPicture, book_.upright().width * kPicture); }
-
-  std::string goes_on(int bar, const std::string& begins) const {
-    return words_.say("look_alikes.goes_on", {{"bar", bar}}) + (begins.empty() ? "" : " " + begins);
-  }
-
-  static double height_of(const std::vector<TextBlock>& told) {
-    double height = told.empty() ? 0 : kAfterTold;
-    for (const TextBlock& text : told) height += on_grid(text.height());
-    return height;
-  }
-
-  // "Also against it: cue start 5 at bar 13 (p. 14); spoken part 12 Feb (p. 20)."
-  std::string more_against(const TrapAnswers& answers) const {
-    std::string more;
-    const auto add = [&](const std::string& text, int page) {
-      const std::string with =
-          page == 0 ? text : words_.say("look_alikes.on_page", {{"what", text}, {"page", page}});
-      more =
-          more.empty() ? with : words_.say("differences.and", {{"before", more}, {"next", with}});
-    };
-    std::vector<std::string> starts;
-    for (const CueStart* cue : answers.starts)
-      starts.push_back(
-          words_.say("look_alikes.start", {{"number", cue->number}, {"bar", cue->bar}}));
-    if (!starts.empty())
-      add(list_text(words_, starts), book_.page_of_piece(number_, SheetKind::cue_starts));
-    const auto add_tasks = [&](std::string_view key, const std::vector<DatedTask>& tasks) {
-      for (const DatedTask& one : tasks)
-        add(words_.say(key, {{"date", day_month_short(words_, one.date)}}),
-            book_.page_of_task(*one.task));
-    };
-    add_tasks("look_alikes.spoken_part", answers.spoken_parts);
-    add_tasks("look_alikes.write_out", answers.write_outs);
-    return more.empty() ? more : words_.say("look_alikes.also", {{"list", more}});
-  }
 
   void draw_title() {
     const std::string& title = book_.title_in(book_.content().width, piece(), style::kSubtitle);
@@ -164,7 +103,7 @@ class LookAlikesSheet {
   }
 
   // As many passages from `first` on as the page holds, joined by their fork.
-  int draw_passages(const Fork& group, int first) {
+  int draw_passages(const Fork& group, const ForkNotes& notes, int first) {
     if (!flow_.fits(kPassage)) flow_.next_page();
     const int left = static_cast<int>(group.ways.size()) - first;
     const int fit = flow_.at_top() ? left : static_cast<int>(flow_.left() / kPassage + 1e-6);
@@ -175,7 +114,7 @@ class LookAlikesSheet {
     draw_fork(book_.canvas(), box.left(picture()), here, kBranch, kPassage, above, below);
     Box passage = box.without_left(picture() + kAfterPicture).top(kPassage);
     for (int at = first; at < first + here; ++at) {
-      draw_passage(passage, group, static_cast<std::size_t>(at));
+      draw_passage(passage, group, notes, static_cast<std::size_t>(at));
       passage = passage.moved(0, kPassage);
     }
     return here;
@@ -204,7 +143,7 @@ class LookAlikesSheet {
                : 0;
   }
 
-  void draw_passage(const Box& box, const Fork& group, std::size_t at) {
+  void draw_passage(const Box& box, const Fork& group, const ForkNotes& notes, std::size_t at) {
     Canvas& canvas = book_.canvas();
     const WayOn& way = group.ways[at];
     const Box head = box.top(kPassageHead);
@@ -219,13 +158,12 @@ class LookAlikesSheet {
         !fit_line(book_.typefaces(), text, style::kLead, beside.width, style::kLeast).cut;
     draw_cell(canvas, beside, text, on_a_line ? style::kLead : style::kNote);
     const Box lines = box.without_top(kPassageHead);
-    const std::string with = goes_on(way.to, piece().piece.beginning_at(way.to));
-    draw_labelled_line(canvas, lines.top(style::kWritingRow),
-                       fits_on_line(with) ? with : goes_on(way.to, ""), style::kStrong, kLeastLine);
+    draw_labelled_line(canvas, lines.top(style::kWritingRow), notes.label(way), style::kStrong,
+                       kLeastForkLine);
     const Box rest = lines.without_top(style::kWritingRow);
-    const std::string differs = parting_text(words_, piece().piece, group, way);
-    if (!differs.empty() && fits_on_line(differs))
-      draw_labelled_line(canvas, rest.top(style::kWritingRow), differs, style::kStrong, kLeastLine);
+    if (const std::string told = notes.difference(way); !told.empty())
+      draw_labelled_line(canvas, rest.top(style::kWritingRow), told, style::kStrong,
+                         kLeastForkLine);
     else
       draw_writing_lines(canvas, rest, kLines - 1);
   }
