@@ -77,7 +77,7 @@ void ForkNotes::add_list(std::string_view key, const std::vector<std::string>& l
   if (list.empty()) return;
   const Words& words = book_.words();
   std::string text = list_text(words, list);
-  if (page > 0) text = words.say("look_alikes.on_page", {{"what", text}, {"page", page}});
+  if (page > 0) text = words.say("look_alikes.with_page", {{"what", text}, {"page", page}});
   add(words.say(key, {{"list", text}}), style::kNote, page);
 }
 

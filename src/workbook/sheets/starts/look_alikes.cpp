@@ -70,25 +70,32 @@ class LookAlikesSheet {
                           book_.upright().width - picture() - kAfterPicture);
     const double title = with_title ? kPieceTitle : 0;
     const double before_table = title + kPassage * passages + notes.height_below();
-    const int usual = drills.size() < kManyDrills ? kSpareDrills : 1;
     // The words at the head of the sheet are not left alone on their page.
     const bool with_head = is_first_ && flow_.fits(title + kPassage * std::min(passages, 2));
-    const int least = with_head && !drills.empty() ? 0 : 1;
-    int spare = usual;
-    while (spare > least && !flow_.fits(before_table + table_height(spare))) --spare;
-    if (!flow_.fits(before_table + table_height(spare))) {
-      spare = usual;
-      const bool is_short = passages <= 3;
-      if (!with_head && (is_short || !flow_.fits(2 * kPassage))) flow_.next_page();
-    }
+    int spare = spare_rows(drills.size(), with_head && !drills.empty() ? 0 : 1,
+                           [&](int rows) { return before_table + table_height(rows); });
+    const bool is_short = passages <= 3;
+    if (!flow_.fits(before_table + table_height(spare)) && !with_head &&
+        (is_short || !flow_.fits(2 * kPassage)))
+      flow_.next_page();
     is_first_ = false;
     if (with_title) draw_title();
     for (int at = 0; at < passages;) at += draw_passages(group, notes, at);
-    if (!flow_.fits(notes.height_below() + table.head_height() + kDrillRow)) flow_.next_page();
+    if (!flow_.fits(notes.height_below())) flow_.next_page();
     notes.draw_below(book_.canvas(), flow_);
     while (is_last && spare < kMostSpare && flow_.fits(table_height(spare + 1))) ++spare;
     draw_drills(table, group, drills, spare);
     flow_.skip(kAfterGroup);
+  }
+
+  // For more drills: as many as leave the group on this page or, if need be, on the next.
+  template <typename HeightWith>
+  int spare_rows(std::size_t drills, int least, HeightWith height_with) const {
+    const int usual = drills < kManyDrills ? kSpareDrills : 1;
+    for (const double room : {flow_.left(), book_.content().height})
+      for (int rows = usual; rows >= least; --rows)
+        if (height_with(rows) <= room) return rows;
+    return usual;
   }
 
   // At the left of the passages.
