@@ -118,6 +118,7 @@ TEST_CASE("words that are sung are whole, and as many as are soon read") {
   CHECK(words("twelve chars", "twelve more") == "C4 D “twelve chars twelve more”");
   CHECK(words("twelve chars", "twelve more.") == "C4 D “twelve chars”");
   CHECK(words(std::string(25, 'x'), "la") == "C4 D");
+  CHECK(words("two\nlines", "la") == "C4 D “two lines la”");
 }
 
 TEST_CASE("two voices on one staff sing their words once, and elided syllables are one") {

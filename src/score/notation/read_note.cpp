@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -37,6 +38,12 @@ SpelledPitch read_pitch(const XmlElement& pitch, bool drum, const std::string& w
   return read;
 }
 
+std::string on_a_line(std::string text) {
+  std::ranges::replace_if(
+      text, [](char one) { return one == '\n' || one == '\r' || one == '\t'; }, ' ');
+  return text;
+}
+
 // Empty where a syllable is only drawn out.
 std::vector<SungSyllable> read_sung(const XmlElement& element) {
   std::vector<SungSyllable> sung;
@@ -44,8 +51,8 @@ std::vector<SungSyllable> read_sung(const XmlElement& element) {
     if (sung.size() == kMostSyllables) break;
     SungSyllable one{lyric.attribute("number"), {}};
     for (const XmlElement& text : lyric.children("text")) {
-      if (text.text().empty()) continue;
-      one.text += (one.text.empty() ? "" : " ") + text.text();
+      const std::string words = on_a_line(text.text());
+      if (!words.empty()) one.text += (one.text.empty() ? "" : " ") + words;
     }
     const std::vector<XmlElement> syllabic = lyric.children("syllabic");
     if (!syllabic.empty()) {
