@@ -121,6 +121,14 @@ TEST_CASE("words that are sung are whole, and as many as are soon read") {
   CHECK(words("two\nlines", "la") == "C4 D “two lines la”");
 }
 
+TEST_CASE("of several verses the first that is written at a bar is sung there") {
+  const Score score =
+      read(partwise({{"P1", "Voice",
+                      measure("1", attributes("4/4") + sung("C4", 1, lyric("La", "single")) +
+                                       sung("D4", 1, lyric("lune", "single", 2)) + rest(2))}}));
+  CHECK(begins(score) == "C4 D “La”");
+}
+
 TEST_CASE("two voices on one staff sing their words once, and elided syllables are one") {
   const std::string both =
       "<lyric number=\"1\"><syllabic>single</syllabic><text>que</text>"

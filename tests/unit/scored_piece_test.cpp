@@ -120,6 +120,18 @@ TEST_CASE("the names of spoken parts stand on a page of their own, chunk by chun
   CHECK(DrawnSheet(draw_spoken_parts, plan).pages() == 1);
 }
 
+TEST_CASE("where a fork's lines have no room, what is told stands below them, whole") {
+  const Plan plan = plan_of(waltz("score: heron-waltz.musicxml\n"));
+  const std::string words =
+      DrawnSheet(draw_look_alikes, plan, large_print(kA4, PunchedEdge::inner)).words();
+  CHECK(has(words, "\nFrom bar 7 on:\n"));
+  CHECK(has(words, "\nBar 7 begins R: D5 C · L: D3 F♯–C.\n"));
+  CHECK(has(words, "\nBar 7, beat 1: left hand: D instead of C.\n"));
+  const std::string usual = DrawnSheet(draw_look_alikes, plan).words();
+  CHECK(has(usual, "\nFrom bar 7 on: R: D5 C · L: D3 F♯–C\n"));
+  CHECK_FALSE(has(usual, "Bar 7 begins"));
+}
+
 TEST_CASE("sheets that tell how bars begin keep their layout on every paper") {
   const Plan plan = plan_of(waltz("score: heron-waltz.musicxml\nlevel: 4\n"));
   for (const auto draw :
