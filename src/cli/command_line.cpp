@@ -174,6 +174,8 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   add_shared(*plan, typed);
   plan->add_flag("--json", typed.json, "as JSON, format cahier-plan-1");
   plan->add_flag("--why", typed.why, "with the reason for each task");
+  plan->add_flag("--traps", typed.traps,
+                 "with what can lead a memory astray, the most dangerous first");
   plan->add_flag("--spacing", typed.spacing, "with each chunk's recall days beside the best ones");
 
   CLI::App* report = app.add_subcommand("report", "write the log of a week, to be filled in");

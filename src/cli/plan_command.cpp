@@ -7,6 +7,7 @@
 #include "plan/standing.h"
 #include "report/plan_json.h"
 #include "report/plan_text.h"
+#include "report/traps_text.h"
 
 namespace cahier {
 
@@ -22,7 +23,8 @@ int show_plan(const Request& request, const TypedLine& typed, Date today) {
   if (request.json)
     say_out(plan_json(plan));
   else
-    say_text(plan_text(plan, inputs.words, request.why, request.spacing));
+    say_text(plan_text(plan, inputs.words, request.why, request.spacing) +
+             (request.traps ? traps_text(plan, inputs.words) : ""));
   return plan.fits ? 0 : 1;
 }
 

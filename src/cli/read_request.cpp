@@ -118,6 +118,7 @@ Request read_request(std::string_view name, const TypedOptions& typed, const Typ
   request.json = typed.json;
   request.why = typed.why;
   request.spacing = typed.spacing;
+  request.traps = typed.traps;
   request.anyway = typed.anyway;
   request.replace = typed.replace;
   request.part = typed.part;

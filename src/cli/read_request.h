@@ -21,7 +21,7 @@ struct TypedOptions {
   std::string minutes, days_off, temper, order, blocks, lesson, new_to_performing, repetitions,
       chunk_bars, dice, part;
   std::string templates, language = "en", method = "steady";
-  bool json = false, why = false, spacing = false, anyway = false;
+  bool json = false, why = false, spacing = false, traps = false, anyway = false;
   bool clear_print = false, large_print = false, booklet = false, replace = false;
 };
 

@@ -39,6 +39,7 @@ struct Request {
   bool json = false;
   bool why = false;
   bool spacing = false;
+  bool traps = false;
   bool anyway = false;
   std::string packet = "full";
   PageSize paper = kA4;

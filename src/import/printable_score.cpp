@@ -23,6 +23,9 @@ Score printable(Score score) {
   keep_printable(score.title);
   keep_printable(score.composer);
   for (ScoreHand& hand : score.hands) keep_printable(hand.name);
+  for (ScoreMeasure& measure : score.measures)
+    for (ScoreNote& note : measure.notes)
+      for (SungSyllable& syllable : note.sung) keep_printable(syllable.text);
   for (MeasureSigns& signs : score.signs) {
     keep_printable(signs.rehearsal);
     if (signs.jump) keep_printable(signs.jump->words);

@@ -5,14 +5,17 @@
 #include <algorithm>
 #include <array>
 #include <filesystem>
+#include <map>
 #include <utility>
 
 #include "import/bar_of_element.h"
 #include "import/printable_score.h"
 #include "import/write_piece.h"
+#include "piece/forks.h"
 #include "piece/read_piece.h"
 #include "score/names/how_it_begins.h"
 #include "score/names/spoken_text.h"
+#include "score/passages/bar_parting.h"
 #include "score/read_score.h"
 #include "score/xml/score_limits.h"
 #include "text/errors.h"
@@ -105,15 +108,16 @@ std::optional<Score> open_score(const Source& source, const YamlNode& node, cons
 }
 
 // By the number of the bar.
-std::vector<std::string> beginnings_of(const Score& score, const Words& words) {
-  std::vector<std::string> beginnings;
+void add_beginnings(const Score& score, const Words& words, Piece& piece) {
   for (std::size_t bar = 0; bar < score.bars.size(); ++bar) {
     const auto number = static_cast<std::size_t>(score.bars[bar].number);
-    beginnings.resize(std::max(beginnings.size(), number + 1));
-    beginnings[number] =
-        beginning_text(score, how_it_begins(score, static_cast<int>(bar), words), words);
+    const std::size_t size = std::max(piece.beginnings.size(), number + 1);
+    piece.beginnings.resize(size);
+    piece.beginnings_aloud.resize(size);
+    const auto hands = how_it_begins(score, static_cast<int>(bar), words);
+    piece.beginnings[number] = beginning_text(score, hands, words);
+    piece.beginnings_aloud[number] = beginning_aloud(score, hands, words);
   }
-  return beginnings;
 }
 
 // By the number of the bar, and in it by part; a part that no hand of the score is called by says
@@ -136,6 +140,25 @@ std::vector<std::vector<std::string>> said_of(const Score& score,
     }
   }
   return said;
+}
+
+// How the ways on at each fork differ from its first. Where a repeat goes back or on, the bars that
+// follow have nothing to do with each other.
+std::vector<Parting> partings_of(const Score& score, const Piece& piece) {
+  std::map<int, int> index;  // by number
+  for (std::size_t bar = 0; bar < score.bars.size(); ++bar)
+    index[score.bars[bar].number] = static_cast<int>(bar);
+  const std::vector<BarNotes> bars = notes_of_bars(score);
+  std::vector<Parting> partings;
+  for (const Fork& fork : forks_of(piece)) {
+    if (fork.from == ForkFrom::repeat) continue;
+    const auto one = index.find(fork.ways.front().to);
+    for (std::size_t at = 1; at < fork.ways.size() && one != index.end(); ++at)
+      if (const auto other = index.find(fork.ways[at].to);
+          other != index.end() && one->second < other->second)
+        partings.push_back(bar_parting(score, bars, one->second, other->second));
+  }
+  return partings;
 }
 
 // Whether the file says no other number of bars than the score.
@@ -194,8 +217,9 @@ ScoredPiece read_scored_piece(const Source& source, const Words* words, Diagnost
   diagnostics.sort_by_place(said_before);
   if (diagnostics.error_count() > errors_before) read.piece.reset();
   if (read.piece && score && words) {
-    read.piece->beginnings = beginnings_of(*score, *words);
+    add_beginnings(*score, *words, *read.piece);
     read.piece->said = said_of(*score, read.piece->parts(), naming, *words);
+    read.piece->partings = partings_of(*score, *read.piece);
   }
   return read;
 }

@@ -21,7 +21,8 @@ struct ScoredPiece {
 // of the file replaces the score's, with those that belong to it: a tempo its beat, an instrument
 // its parts and staves, repeats their endings. A number of bars that is not the score's is an
 // error. What is wrong in the score, and what it leaves open, is reported at the line that names
-// it. Where `words` are given, how its bars begin and what is said of them is told in these.
+// it. Where `words` are given, how its bars begin and what is said of them is told in these, and
+// how the ways on at its forks part is added.
 ScoredPiece read_scored_piece(const Source& source, const Words* words, Diagnostics& diagnostics);
 
 }  // namespace cahier

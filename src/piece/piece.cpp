@@ -111,6 +111,17 @@ int Piece::hardest_level(BarRange among) const {
   return hardest;
 }
 
+const Parting* Piece::parting_of(int one, int other) const {
+  for (const Parting& parting : partings)
+    if (parting.one == one && parting.other == other) return &parting;
+  return nullptr;
+}
+
+std::vector<std::string> Piece::beginning_aloud_at(int bar) const {
+  const auto at = static_cast<std::size_t>(bar);
+  return at < beginnings_aloud.size() ? beginnings_aloud[at] : std::vector<std::string>();
+}
+
 std::string Piece::beginning_at(int bar) const {
   const auto at = static_cast<std::size_t>(bar);
   return at < beginnings.size() ? beginnings[at] : std::string();

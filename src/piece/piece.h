@@ -9,6 +9,7 @@
 #include "piece/instrument.h"
 #include "piece/key.h"
 #include "piece/meter.h"
+#include "piece/parting.h"
 #include "piece/wishes.h"
 
 namespace cahier {
@@ -93,8 +94,12 @@ struct Piece {
   Wishes practice;
   // By bar from 0: the first notes there, in a few names; empty where no score tells.
   std::vector<std::string> beginnings{};
+  // The same to be read aloud, hand by hand.
+  std::vector<std::vector<std::string>> beginnings_aloud{};
   // By bar from 0, and in it by part: the notes as they are spoken; empty where no score tells.
   std::vector<std::vector<std::string>> said{};
+  // Of each way on at a fork but the first how it differs from that; empty where no score tells.
+  std::vector<Parting> partings{};
 
   const std::vector<std::string>& parts() const { return instrument.parts; }
   int first_bar() const { return pickup > 0 ? 0 : 1; }
@@ -115,8 +120,12 @@ struct Piece {
   std::string in_force_at(int bar) const;
   // The first notes at a bar, in a few names; empty where nothing tells.
   std::string beginning_at(int bar) const;
+  // The same to be read aloud, hand by hand.
+  std::vector<std::string> beginning_aloud_at(int bar) const;
   // The notes of a part in a bar as they are spoken; empty where nothing tells.
   std::string said_at(int bar, std::size_t part) const;
+  // How two bars part into which a fork leads; nullptr where nothing tells.
+  const Parting* parting_of(int one, int other) const;
   // The bar whose notes are learned for this one: itself, or followed through `same as`.
   int learned_bar(int bar) const;
   // The same of every bar, by bar from 0: each `same as` is followed once, however long the chain.

@@ -19,6 +19,8 @@ inline constexpr double kMostPaceRatio = 5;    // a pause for lunch must not pac
 inline constexpr std::size_t kMostPartsAlone = 3;  // with more, none is played and said by itself
 
 // plan, plan/rules
+inline constexpr double kDangerOfRepeat = 0.5;   // of a fork: back or on, the times are counted
+inline constexpr double kDangerOfOneBar = 0.75;  // the ways are the same again after one bar
 inline constexpr int kOverdueWeek = 7;  // days in which what was overdue comes back (rule 5)
 
 // plan/chunks

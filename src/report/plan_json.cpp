@@ -9,11 +9,13 @@
 #include <nlohmann/json.hpp>
 #include <vector>
 
+#include "plan/memory_traps.h"
 #include "plan/quality/gave_way.h"
 #include "plan/quality/quality.h"
 #include "plan/spacing_report.h"
 #include "plan/standing.h"
 #include "practice/time_model.h"
+#include "report/fork_words.h"
 #include "report/json_lines.h"
 #include "report/plan_words.h"
 #include "report/teacher_text.h"
@@ -73,7 +75,42 @@ Json section_json(const PlannedPiece& planned, const Method& method,
           {"ladder", ladder_json(planned.piece, method, section.bars)}};
 }
 
-Json piece_json(const PlannedPiece& planned, const Method& method, bool with_past) {
+// A way on; of all but the first what a score tells of how it differs.
+Json way_json(const Piece& piece, const Fork& fork, const WayOn& way) {
+  const Parting* told = piece.parting_of(fork.ways.front().to, way.to);
+  const bool differs = told && !told->changes.empty();
+  return {{"first", way.alike.first},
+          {"at", way.at},
+          {"to", way.to},
+          {"beat", differs ? number(fmt::format("{:.3f}", told->beat)) : Json()},
+          {"difference", differs ? Json(difference_words(english_words(), piece, *told)) : Json()}};
+}
+
+// Its forks, the most dangerous first, and what the plan has against each.
+Json traps_json(const Plan& plan, int piece) {
+  const PlannedPiece& planned = plan.pieces[piece];
+  return list_of(memory_traps(planned), [&](const MemoryTrap& trap) -> Json {
+    const Fork& fork = planned.forks[trap.fork];
+    const TrapAnswers answers = answers_to(plan, piece, fork);
+    const auto ids = [](const std::vector<DatedTask>& tasks) {
+      return list_of(tasks, [](const DatedTask& one) -> Json { return one.task->id; });
+    };
+    return {
+        {"from", fork_word(fork.from)},
+        {"danger", number(fmt::format("{:.3f}", trap.danger))},
+        {"bars_alike", trap.bars_alike},
+        {"ways",
+         list_of(fork.ways, [&](const WayOn& way) { return way_json(planned.piece, fork, way); })},
+        {"fork_drills", ids(answers.fork_drills)},
+        {"cues", list_of(answers.starts, [](const CueStart* cue) -> Json { return cue->number; })},
+        {"spoken_parts", ids(answers.spoken_parts)},
+        {"write_outs", ids(answers.write_outs)}};
+  });
+}
+
+Json piece_json(const Plan& plan, int index, bool with_past) {
+  const PlannedPiece& planned = plan.pieces[index];
+  const Method& method = plan.method;
   const auto chunk_json = [&](const Chunk& chunk) {
     Json json = {{"id", chunk.id},
                  {"first", chunk.bars.first},
@@ -121,6 +158,7 @@ Json piece_json(const PlannedPiece& planned, const Method& method, bool with_pas
           {"cues", list_of(planned.cues, cue_json)},
           {"look_alikes", list_of(piece.look_alikes, look_alikes_json)},
           {"forks", std::move(forks)},
+          {"traps", traps_json(plan, index)},
           {"rejoin", planned.rejoin},
           {"short_title", piece.short_title.empty() ? Json(nullptr) : Json(piece.short_title)},
           {"dice", planned.dice.size() == 1 ? dice_json(planned.dice[0])
@@ -276,8 +314,8 @@ const JsonLineBreaks kLineBreaks = {
       ".past.tasks[]"}},
     {4,
      {".pieces[].sections", ".pieces[].chunks", ".pieces[].cues", ".pieces[].look_alikes",
-      ".pieces[].forks", ".pieces[].rejoin", ".pieces[].dice"}},
-    {5, {".pieces[].dice[]"}}};
+      ".pieces[].forks", ".pieces[].traps", ".pieces[].rejoin", ".pieces[].dice"}},
+    {5, {".pieces[].dice[]", ".pieces[].traps[]"}}};
 
 }  // namespace
 
@@ -288,9 +326,9 @@ std::string plan_json(const Plan& plan) {
                {"by", iso(plan.by)},
                {"fits", plan.fits},
                {"minutes_total", minutes_json(plan.minutes_total())}};
-  json["pieces"] = list_of(plan.pieces, [&](const PlannedPiece& piece) {
-    return piece_json(piece, plan.method, later);
-  });
+  json["pieces"] = Json::array();
+  for (int piece = 0; piece < static_cast<int>(plan.pieces.size()); ++piece)
+    json["pieces"].push_back(piece_json(plan, piece, later));
   json["days"] = list_of(plan.days, [&](const Day& day) { return day_json(plan, day); });
   json["unplaced"] = list_of(plan.unplaced, unplaced_json);
   if (!plan.fits)

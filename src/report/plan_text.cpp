@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "plan/left_out.h"
+#include "report/fork_words.h"
 #include "report/plan_summary.h"
 #include "report/plan_words.h"
 #include "report/spacing_text.h"
@@ -111,6 +112,8 @@ class PlanText {
                    {piece_mark(plan_, task.piece) + say_task(words_, task), minutes}, kDot, hang);
       const std::string reason = say_reason(words_, task);
       if (!reason.empty()) text += wrap(std::string(hang + 2, ' '), {reason}, "", hang + 2);
+      for (const std::string& told : parting_words(words_, plan_.pieces[task.piece], task))
+        text += wrap(std::string(hang + 2, ' '), {told}, "", hang + 2);
     }
     return text;
   }

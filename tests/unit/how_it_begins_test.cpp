@@ -66,6 +66,93 @@ TEST_CASE("a hand that is neither right nor left is called by its name, the only
   CHECK(begins(organ) == "R: C5 · L: E3 · pedals: C2");
 }
 
+namespace {
+
+std::string lyric(const std::string& text, const std::string& syllabic, int verse = 1) {
+  return fmt::format("<lyric number=\"{}\"><syllabic>{}</syllabic><text>{}</text></lyric>", verse,
+                     syllabic, text);
+}
+
+std::string sung(const std::string& pitch, int duration, const std::string& lyrics) {
+  return note(Xml{pitch, duration, 1, lyrics, false, false});
+}
+
+// Four bars of 4/4: "La mer im-mo- | -bi-le, la mer ___ | 1. sans é-toi-les 2. sous la | lune".
+Score song() {
+  return read(partwise(
+      {{"P1", "Voice",
+        measure("1", attributes("4/4") + sung("C4", 1, lyric("La", "single")) +
+                         sung("D4", 1, lyric("mer", "single")) +
+                         sung("E4", 1, lyric("im", "begin")) +
+                         sung("F4", 1, lyric("mo", "middle"))) +
+            measure("2", sung("G4", 1, lyric("bi", "middle")) + sung("A4", 1, lyric("le,", "end")) +
+                             sung("G4", 1, lyric("la", "single")) +
+                             sung("F4", 1, lyric("mer", "single"))) +
+            measure("3", sung("E4", 1, lyric("sans", "single") + lyric("sous", "single", 2)) +
+                             sung("D4", 1, lyric("é", "begin") + lyric("la", "single", 2)) +
+                             sung("C4", 2, lyric("toi", "middle"))) +
+            measure("4", rest(1) + note("B3", 1) + sung("C4", 2, lyric("les", "end")))}}));
+}
+
+}  // namespace
+
+TEST_CASE("a beginning has the words that are sung there, syllables of one word joined") {
+  // MusicXML 4.0, syllabic: begin, middle and end are parts of one word, single is a whole one.
+  const Score score = song();
+  CHECK(begins(score, 0) == "C4 D “La mer”");
+  // From inside a word its end, with a hyphen; what is sung later stays out.
+  CHECK(begins(score, 1) == "G4 A “-bile,”");
+  // A word that begins in time is whole, over the bar line; the first verse alone.
+  CHECK(begins(score, 2) == "E4 D “sans étoiles”");
+  // Only what is sung in time.
+  CHECK(begins(score, 3) == "B3");
+}
+
+TEST_CASE("words that are sung are whole, and as many as are soon read") {
+  const auto words = [](const std::string& first, const std::string& second) {
+    return begins(
+        read(partwise({{"P1", "Voice",
+                        measure("1", attributes("4/4") + sung("C4", 1, lyric(first, "single")) +
+                                         sung("D4", 1, lyric(second, "single")) + rest(2))}})));
+  };
+  CHECK(words("twelve chars", "twelve more") == "C4 D “twelve chars twelve more”");
+  CHECK(words("twelve chars", "twelve more.") == "C4 D “twelve chars”");
+  CHECK(words(std::string(25, 'x'), "la") == "C4 D");
+  CHECK(words("two\nlines", "la") == "C4 D “two lines la”");
+}
+
+TEST_CASE("of several verses the first that is written at a bar is sung there") {
+  const Score score =
+      read(partwise({{"P1", "Voice",
+                      measure("1", attributes("4/4") + sung("C4", 1, lyric("La", "single")) +
+                                       sung("D4", 1, lyric("lune", "single", 2)) + rest(2))}}));
+  CHECK(begins(score) == "C4 D “La”");
+}
+
+TEST_CASE("two voices on one staff sing their words once, and elided syllables are one") {
+  const std::string both =
+      "<lyric number=\"1\"><syllabic>single</syllabic><text>que</text>"
+      "<elision> </elision><syllabic>begin</syllabic><text>el</text></lyric>";
+  const auto voice = [&](const char* pitch) {
+    return sung(pitch, 1, both) + sung(pitch, 3, lyric("le", "end"));
+  };
+  CHECK(begins(read(partwise({{"P1", "Choir",
+                               measure("1", attributes("4/4") + voice("G4") + backup(4) +
+                                                voice("E4"))}}))) == "E4–G4 E–G “que elle”");
+}
+
+TEST_CASE("a beginning read aloud names chords whole and says flats and sharps") {
+  const auto aloud = [](const Score& score) {
+    return beginning_aloud(score, how_it_begins(score, 0, english_words()), english_words());
+  };
+  const Score score = read(
+      piano(measure("1", attributes("4/4", "0", 2) + note("Eb5", 1) + note("D5", 3) + backup(4) +
+                             note("A2", 2, 2) + note(Xml{"C3", 2, 2, "", true, false}) +
+                             note(Xml{"E3", 2, 2, "", true, false}) + note("F#2", 2, 2))));
+  CHECK(aloud(score) == std::vector<std::string>{"right hand: E flat 5; D", "left hand: A minor"});
+  CHECK(aloud(song()) == std::vector<std::string>{"C 4; D “La mer”"});
+}
+
 TEST_CASE("beginnings are asked of any bar, a pickup too") {
   const Score score =
       read(piano(measure("0", attributes("3/4") + note("G4", 1), "implicit=\"yes\"") +

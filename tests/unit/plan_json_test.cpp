@@ -41,7 +41,7 @@ TEST_CASE("a plan as JSON has the format's keys in their order") {
 
   const Json& piece = plan.at("pieces").at(0);
   CHECK(keys(piece) == Names{"title", "bars", "first_bar", "parts", "sections", "chunks", "cues",
-                             "look_alikes", "forks", "rejoin", "short_title", "dice"});
+                             "look_alikes", "forks", "traps", "rejoin", "short_title", "dice"});
   const Json& sections = piece.at("sections");
   CHECK(keys(sections.at(0)) == Names{"name", "first", "last", "same_as", "ladder"});
   CHECK(sections.at(0).at("same_as").is_null());

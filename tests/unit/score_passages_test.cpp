@@ -4,9 +4,11 @@
 #include <random>
 
 #include "catch.h"
-#include "score/passages/difference_words.h"
+#include "score/passages/bar_parting.h"
+#include "score/passages/hand_changes.h"
 #include "score/passages/look_alikes.h"
 #include "score/passages/repeated_passages.h"
+#include "score/passages/transposed_bars.h"
 #include "written_score.h"
 
 using namespace cahier;
@@ -211,13 +213,36 @@ TEST_CASE("ten thousand bars that are nearly the same take a moment") {
   CHECK(std::chrono::steady_clock::now() - begin < std::chrono::seconds(8));
 }
 
+TEST_CASE("two bars part with what is alike before them and how soon they meet again") {
+  const auto score_of = [](const std::vector<std::string>& pitches) {
+    Bars bars;
+    for (const std::string& pitch : pitches) bars.push_back({pitch, pitch, pitch, pitch});
+    return read(quarter_bars(bars));
+  };
+  const Score score =
+      score_of({"C4", "D4", "E4", "F4", "G4", "A4", "C4", "D4", "E4", "B4", "G4", "A4"});
+  const Parting parting = bar_parting(score, notes_of_bars(score), 3, 9);
+  CHECK(parting.one == 4);
+  CHECK(parting.other == 10);
+  CHECK(parting.alike == 3);
+  CHECK(parting.apart == 1);
+  CHECK(parting.likeness < 1);
+  REQUIRE(parting.changes.size() == 1);
+  CHECK(bar_parting(score, notes_of_bars(score), 0, 6).changes.empty());
+  CHECK(bar_parting(score, notes_of_bars(score), 2, 9).apart == kMostApart);
+  // The bars before the later place end where the earlier one begins.
+  const Score repeated = score_of({"C4", "C4", "D4"});
+  CHECK(bar_parting(repeated, notes_of_bars(repeated), 1, 2).alike == 0);
+}
+
 TEST_CASE("the words of a difference") {
   const std::vector<std::string> hands = {"right hand", "left hand"};
   const auto one = [](int hand, char step, int alter, int octave, int length) {
     return NoteInBar{hand, Quarters(), Quarters(length, 1), {step, alter * 100, octave, false}};
   };
   const auto words = [&](std::vector<NoteInBar> was, std::vector<NoteInBar> is) {
-    return difference_words({Quarters(), std::move(was), std::move(is)}, hands);
+    return say_changes(english_words(),
+                       hand_changes({Quarters(), std::move(was), std::move(is)}, hands));
   };
   CHECK(words({one(0, 'F', 0, 4, 1)}, {one(0, 'F', 1, 4, 1)}) == "right hand: F♯ instead of F");
   CHECK(words({}, {one(1, 'B', -1, 2, 1)}) == "left hand: B♭ added");

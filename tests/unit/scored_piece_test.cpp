@@ -5,6 +5,7 @@
 #include "drawn_sheet.h"
 #include "hostile_plans.h"
 #include "paths.h"
+#include "report/plan_json.h"
 #include "sample_plan.h"
 #include "sheet_words.h"
 
@@ -87,6 +88,24 @@ TEST_CASE("starts, forks, the card and the day tell how their bars begin") {
   CHECK_FALSE(has(DrawnSheet(draw_cue_starts, silent).words(), "R: "));
 }
 
+TEST_CASE("a score tells how the ways on at a fork differ, on the sheet and in the JSON") {
+  const Plan plan = plan_of(waltz("score: heron-waltz.musicxml\n"));
+  const Piece& piece = plan.pieces[0].piece;
+  REQUIRE_FALSE(piece.partings.empty());
+  for (const Parting& parting : piece.partings) {
+    CHECK(parting.one < parting.other);
+    CHECK(parting.beat >= 1);
+    CHECK(piece.parting_of(parting.one, parting.other) != nullptr);
+  }
+  // Read off the score: bars 7 and 23 differ at their second beat, 3 and 7 at once.
+  const std::string words = DrawnSheet(draw_look_alikes, plan).words();
+  CHECK(has(words, "Bar 7, beat 1: left hand: D instead of C."));
+  CHECK(has(words, "Bar 23, beat 2: right hand: F♯ instead of C."));
+  CHECK_FALSE(has(words, "Bar 9, "));  // after a repeat, which goes back to quite other bars
+  const std::string json = plan_json(plan);
+  CHECK(has(json, "\"to\": 23, \"beat\": 2, \"difference\": \"right hand: F♯ instead of C\""));
+}
+
 TEST_CASE("the names of spoken parts stand on a page of their own, chunk by chunk") {
   Plan plan = plan_of(waltz("score: heron-waltz.musicxml\nlevel: 4\n"));
   const DrawnSheet sheet(draw_spoken_parts, plan);
@@ -99,6 +118,18 @@ TEST_CASE("the names of spoken parts stand on a page of their own, chunk by chun
   CHECK(sheet.faults().empty());
   plan.pieces[0].piece.said.clear();
   CHECK(DrawnSheet(draw_spoken_parts, plan).pages() == 1);
+}
+
+TEST_CASE("where a fork's lines have no room, what is told stands below them, whole") {
+  const Plan plan = plan_of(waltz("score: heron-waltz.musicxml\n"));
+  const std::string words =
+      DrawnSheet(draw_look_alikes, plan, large_print(kA4, PunchedEdge::inner)).words();
+  CHECK(has(words, "\nFrom bar 7 on:\n"));
+  CHECK(has(words, "\nBar 7 begins R: D5 C · L: D3 F♯–C.\n"));
+  CHECK(has(words, "\nBar 7, beat 1: left hand: D instead of C.\n"));
+  const std::string usual = DrawnSheet(draw_look_alikes, plan).words();
+  CHECK(has(usual, "\nFrom bar 7 on: R: D5 C · L: D3 F♯–C\n"));
+  CHECK_FALSE(has(usual, "Bar 7 begins"));
 }
 
 TEST_CASE("sheets that tell how bars begin keep their layout on every paper") {

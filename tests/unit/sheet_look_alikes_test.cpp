@@ -99,6 +99,33 @@ TEST_CASE("Bars alike are counted only where every passage has as many") {
   CHECK(has(DrawnSheet(draw_look_alikes, with_groups(1)).words(), "\n2 bars\n"));
 }
 
+TEST_CASE("The most dangerous forks stand first, with what differs and what else meets them") {
+  Plan plan =
+      sample::plan(std::string(kStudy) + "practice: {temper: yes}\n", "2027-01-04", "2027-05-20");
+  Piece& piece = plan.pieces[0].piece;
+  piece.look_alikes.insert(piece.look_alikes.begin(), {{{2, 4}, {18, 20}}, {3, 19}});
+  plan.pieces[0].forks = forks_of(piece);
+  piece.partings = {
+      {13, 45, 4, 4, 0.5, 2, {{HandChange::Kind::instead, "right hand", {"F♯"}, {"F"}}}}};
+  const std::string words = sample::one_line(DrawnSheet(draw_look_alikes, plan).words());
+  CHECK(words.find("From bar 13 on:") < words.find("From bar 3 on:"));
+  CHECK(has(words, "Bar 45, beat 2: right hand: F♯ instead of F."));
+  CHECK(has(words, "Begin beyond it: cue start "));
+  CHECK(has(words, "Spoken over it: "));
+  CHECK(has(words, "Written out: "));
+}
+
+TEST_CASE("In large print the words at the head of the sheet share their page with a fork") {
+  for (const PageSize paper : {kA4, kLetter}) {
+    const DrawnSheet sheet(draw_look_alikes, sample::plan(kStudy),
+                           large_print(paper, PunchedEdge::inner));
+    const std::string first = sheet.canvas().pages().front().words();
+    CHECK(has(sample::one_line(first), "Fork drill: begin"));
+    CHECK(has(first, "\nFrom bar 13 on:\n"));
+    CHECK(has(first, "\nFrom bar 45 on:\n"));
+  }
+}
+
 TEST_CASE("Two groups share a page, also of two pieces") {
   for (const PageSize paper : {kA4, kLetter}) {
     CHECK(DrawnSheet(draw_look_alikes, with_groups(2), Print{paper, 8, false}).pages() == 1);

@@ -38,6 +38,8 @@ TEST_CASE("signs are words in the text edition") {
   CHECK(plain("14 → 15") == "14 then 15");
   CHECK(plain("14 →") == "14 then");
   CHECK(plain("Week 1 · January") == "Week 1, January");
+  CHECK(plain("right hand: F♯ instead of B♭.") == "right hand: F sharp instead of B flat.");
+  CHECK(plain("C♯5, E♭") == "C sharp 5, E flat");
   CHECK(plain("5\u00a0times, “again”") == "5 times, “again”");
   CHECK(plain_bars(english_words(), {3, 3}) == "bar 3");
   CHECK(plain_tempo(english_words(), {56.5, Beat::dotted_quarter}) ==
@@ -108,6 +110,26 @@ TEST_CASE("the text edition says what is in force at starts, recalls and joins")
       text,
       "\nStart 1: bar 1, bars 1 to 12, to the end of bar 3, quarter note = 60 beats a minute.\n"));
   CHECK(count_of(text, "In force there: new manual.") > 5);
+}
+
+TEST_CASE("the text edition tells how starts begin, and the forks with what differs") {
+  Plan plan = sample::plan(
+      "{title: T, bars: 24, tempo: 60, look-alikes: [{bars: [1-4, 13-16], fork: [3, 15]}]}");
+  Piece& piece = plan.pieces[0].piece;
+  CHECK_FALSE(has(in_words(plan), " begins with "));
+  piece.beginnings_aloud.resize(25);
+  piece.beginnings_aloud[1] = {"right hand: E flat 5; D", "left hand: A minor"};
+  piece.beginnings_aloud[15] = {"right hand: G 4"};
+  piece.partings = {
+      {3, 15, 2, 4, 0.5, 2, {{HandChange::Kind::instead, "right hand", {"F♯"}, {"F"}}}}};
+  const std::string text = in_words(plan);
+  CHECK(has(text,
+            "\nBar 1 begins with right hand: E flat 5; D.\n"
+            "Bar 1 begins with left hand: A minor.\n"));
+  CHECK(has(text,
+            "\n1. bars 1 to 4 and 13 to 16, 2 bars alike, they part in bars 3 and 15.\n"
+            "Bar 15, beat 2: right hand: F sharp instead of F.\n"
+            "Bar 15 begins with right hand: G 4.\n"));
 }
 
 TEST_CASE("each outcome of the throws stands in the text edition once") {

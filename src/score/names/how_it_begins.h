@@ -15,6 +15,8 @@ inline constexpr int kBeginningBeats = 2;
 struct HandBeginning {
   int hand = 0;                    // index in score.hands
   std::vector<std::string> names;  // "E♭5", "D", "C": at least one, kMostBeginningNames at most
+  std::vector<std::string> aloud;  // the same as it is read aloud: "E flat 5", "D", "C minor"
+  std::string sung{};              // the words there; see sung_words
 };
 
 // What each hand plays in the first two beats of the bar with that index, beats as its meter is
@@ -25,8 +27,15 @@ struct HandBeginning {
 std::vector<HandBeginning> how_it_begins(const Score& score, int bar, const Words& words);
 
 // On one line: "R: E♭5 D C · L: A♭2"; a hand that is neither right nor left by its name, and of a
-// score with one hand only the notes. Empty where all hands rest.
+// score with one hand only the notes. What is sung stands after them: "G4 A “le soleil”". Empty
+// where all hands rest.
 std::string beginning_text(const Score& score, const std::vector<HandBeginning>& hands,
                            const Words& words);
+
+// The same to be read aloud, one line for each hand: "right hand: E flat 5; D; C". Chords are named
+// whole.
+std::vector<std::string> beginning_aloud(const Score& score,
+                                         const std::vector<HandBeginning>& hands,
+                                         const Words& words);
 
 }  // namespace cahier

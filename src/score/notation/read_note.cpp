@@ -2,10 +2,14 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace cahier {
 namespace {
+
+constexpr std::size_t kMostSyllables = 64;  // of a note; more are left out
 
 SpelledPitch read_pitch(const XmlElement& pitch, bool drum, const std::string& where) {
   const XmlElement step = pitch.child(drum ? "display-step" : "step");
@@ -34,6 +38,34 @@ SpelledPitch read_pitch(const XmlElement& pitch, bool drum, const std::string& w
   return read;
 }
 
+std::string on_a_line(std::string text) {
+  std::ranges::replace_if(
+      text, [](char one) { return one == '\n' || one == '\r' || one == '\t'; }, ' ');
+  return text;
+}
+
+// Empty where a syllable is only drawn out.
+std::vector<SungSyllable> read_sung(const XmlElement& element) {
+  std::vector<SungSyllable> sung;
+  for (const XmlElement& lyric : element.children("lyric")) {
+    if (sung.size() == kMostSyllables) break;
+    SungSyllable one{lyric.attribute("number"), {}};
+    for (const XmlElement& text : lyric.children("text")) {
+      const std::string words = on_a_line(text.text());
+      if (!words.empty()) one.text += (one.text.empty() ? "" : " ") + words;
+    }
+    const std::vector<XmlElement> syllabic = lyric.children("syllabic");
+    if (!syllabic.empty()) {
+      const std::string first = syllabic.front().text();
+      const std::string last = syllabic.back().text();
+      one.joined = first == "middle" || first == "end";
+      one.goes_on = last == "begin" || last == "middle";
+    }
+    if (!one.text.empty()) sung.push_back(std::move(one));
+  }
+  return sung;
+}
+
 }  // namespace
 
 ScoreNote read_note(const XmlElement& element, const std::string& where) {
@@ -49,6 +81,7 @@ ScoreNote read_note(const XmlElement& element, const std::string& where) {
     note.tie_start = note.tie_start || type == "start";
   }
   if (note.rest) return note;
+  note.sung = read_sung(element);
   if (const XmlElement pitch = element.child("pitch"))
     note.pitch = read_pitch(pitch, false, where);
   else if (const XmlElement drum = element.child("unpitched"))

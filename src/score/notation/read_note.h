@@ -8,8 +8,8 @@
 
 namespace cahier {
 
-// Staff, pitch, ties and kind; the reader of the part adds onset and duration. `where` names the
-// bar for errors. Throws InputError for a pitch that cannot be.
+// Staff, pitch, ties, kind and syllables; the reader of the part adds onset and duration. `where`
+// names the bar for errors. Throws InputError for a pitch that cannot be.
 ScoreNote read_note(const XmlElement& element, const std::string& where);
 
 }  // namespace cahier

@@ -3,6 +3,7 @@
 
 #include <compare>
 #include <string>
+#include <vector>
 
 #include "score/notation/quarters.h"
 
@@ -16,6 +17,14 @@ struct SpelledPitch {
   auto operator<=>(const SpelledPitch&) const = default;
 };
 
+// A syllable under a note, of one verse.
+struct SungSyllable {
+  std::string verse;     // its number as written, often "1"
+  std::string text;      // may be several words, sung as one
+  bool joined = false;   // to the one before, in one word: "-leil"
+  bool goes_on = false;  // its word goes on under a later note: "so-"
+};
+
 struct ScoreNote {
   int staff = 1;      // from the top of the score's hands
   Quarters onset;     // from the beginning of the measure element
@@ -27,6 +36,7 @@ struct ScoreNote {
   bool rest = false;
   bool cue = false;  // another player's, in small print
   std::string voice;
+  std::vector<SungSyllable> sung{};
 
   bool sounds() const { return !rest && !cue; }
 };

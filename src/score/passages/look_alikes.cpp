@@ -6,9 +6,8 @@
 #include <optional>
 #include <set>
 
-#include "piece/meter.h"
 #include "score/passages/bar_likeness.h"
-#include "score/passages/difference_words.h"
+#include "score/passages/bar_parting.h"
 #include "score/passages/near_bars.h"
 #include "score/passages/transposed_bars.h"
 
@@ -156,56 +155,39 @@ class LookAlikeSearch {
     found.transposed = semitones;
     found.difference = transposition_words(semitones);
     for (int hand = 0; hand < static_cast<int>(hands_.size()); ++hand) found.hands.push_back(hand);
-    found.danger = danger(found.length, 0);
+    found.danger = fork_danger(found.length, 0);
     found_.push_back(std::move(found));
   }
 
   void add(ScoreLookAlikes found) {
     const int earlier = found.first + found.fork;
     const int later = found.later + found.fork;
-    const auto parted = first_difference(bar(earlier), bar(later));
-    if (parted) {
-      found.beat = beat_at(earlier, parted->onset);
-      found.difference = difference_words(*parted, hands_);
-      for (int hand = 0; hand < static_cast<int>(hands_.size()); ++hand)
-        if (has_hand(parted->only_one, hand) || has_hand(parted->only_other, hand))
-          found.hands.push_back(hand);
-    } else {
-      found.difference = score_bar(earlier).length == score_bar(later).length
-                             ? "grace notes or ties are different"
-                             : "one bar is longer";
-      for (int hand = 0; hand < static_cast<int>(hands_.size()); ++hand)
-        if (bar(earlier).content[static_cast<std::size_t>(hand)] !=
-            bar(later).content[static_cast<std::size_t>(hand)])
-          found.hands.push_back(hand);
-    }
-    found.danger = danger(found.fork, likeness(bar(earlier), bar(later)));
+    const Parting parting = bar_parting(score_, bars_, earlier, later);
+    found.beat = parting.beat;
+    found.difference = say_changes(english_words(), parting.changes);
+    for (int hand = 0; hand < static_cast<int>(hands_.size()); ++hand)
+      if (does_otherwise(parting, hand) ||
+          (names_no_hand(parting) && !is_same_in(earlier, later, hand)))
+        found.hands.push_back(hand);
+    found.danger = fork_danger(found.fork, parting.likeness);
     found_.push_back(std::move(found));
   }
 
-  static bool has_hand(const std::vector<NoteInBar>& notes, int hand) {
-    return std::ranges::any_of(notes, [&](const NoteInBar& note) { return note.hand == hand; });
+  bool does_otherwise(const Parting& parting, int hand) const {
+    return std::ranges::find(parting.changes, hands_[static_cast<std::size_t>(hand)],
+                             &HandChange::hand) != parting.changes.end();
   }
 
-  const ScoreBar& score_bar(int index) const {
-    return score_.bars[static_cast<std::size_t>(index)];
+  static bool names_no_hand(const Parting& parting) {
+    using Kind = HandChange::Kind;
+    return std::ranges::any_of(parting.changes, [](const HandChange& change) {
+      return change.kind == Kind::ornaments || change.kind == Kind::length;
+    });
   }
 
-  // A pickup is counted as the end of a bar.
-  double beat_at(int index, const Quarters& onset) const {
-    const ScoreBar& at = score_bar(index);
-    const auto& meter = score_.measures[static_cast<std::size_t>(at.first) - 1].meter;
-    double from_begin = onset.value();
-    if (at.pickup && meter) from_begin += (meter->length - at.length).value();
-    const auto counted = meter ? parse_meter(meter->text) : std::nullopt;
-    return 1 + from_begin / (counted ? quarters(natural_beat(*counted)) : 1);
-  }
-
-  // Grows with the bars alike before the fork, and with how alike the bar of the fork is: half for
-  // three quarters of a bar, near 1 for eight.
-  static double danger(int bars_before, double likeness_at_fork) {
-    const double alike = bars_before + likeness_at_fork;
-    return alike / (alike + 0.75);
+  bool is_same_in(int earlier, int later, int hand) const {
+    const auto at = static_cast<std::size_t>(hand);
+    return bar(earlier).content[at] == bar(later).content[at];
   }
 
   const Score& score_;

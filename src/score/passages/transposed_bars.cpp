@@ -1,7 +1,10 @@
 #include "score/passages/transposed_bars.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
+#include <cstdlib>
 #include <map>
 #include <tuple>
 
@@ -39,6 +42,27 @@ std::vector<std::optional<TransposedBar>> transposed_bars(const std::vector<BarN
     all.push_back(TransposedBar{shapes.emplace(std::move(shape), next).first->second, base});
   }
   return all;
+}
+
+std::string transposition_words(int semitones) {
+  constexpr std::array<const char*, 13> kIntervals = {"",
+                                                      "a half step",
+                                                      "a whole step",
+                                                      "a minor third",
+                                                      "a major third",
+                                                      "a fourth",
+                                                      "a tritone",
+                                                      "a fifth",
+                                                      "a minor sixth",
+                                                      "a major sixth",
+                                                      "a minor seventh",
+                                                      "a major seventh",
+                                                      "an octave"};
+  const int size = std::abs(semitones);
+  return fmt::format(
+      "the same, {} {}",
+      size <= 12 ? kIntervals[static_cast<std::size_t>(size)] : fmt::format("{} half steps", size),
+      semitones > 0 ? "higher" : "lower");
 }
 
 }  // namespace cahier

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "score/passages/bar_notes.h"
@@ -16,5 +17,8 @@ struct TransposedBar {
 
 // One for each bar; none for silent bars and for those of notes without pitch.
 std::vector<std::optional<TransposedBar>> transposed_bars(const std::vector<BarNotes>& bars);
+
+// "the same, a whole step higher". REQUIRES: semitones is not 0.
+std::string transposition_words(int semitones);
 
 }  // namespace cahier

@@ -12,9 +12,16 @@ constexpr char32_t kEnDash = 0x2013;
 constexpr char32_t kHalf = 0xBD;
 constexpr char32_t kArrow = 0x2192;
 constexpr char32_t kMiddleDot = 0xB7;
+constexpr char32_t kFlat = 0x266D;
+constexpr char32_t kSharp = 0x266F;
 constexpr char32_t kNoBreakSpace = 0xA0;
 
 bool is_digit(char32_t character) { return character >= U'0' && character <= U'9'; }
+
+// Whether a sign follows a word without a space.
+bool closes(char32_t character) {
+  return std::u32string_view(U".,;:!?)”").find(character) != std::u32string_view::npos;
+}
 
 void trim_end(std::string& text) {
   while (!text.empty() && text.back() == ' ') text.pop_back();
@@ -51,7 +58,7 @@ std::string in_plain_signs(const Words& words, std::string_view text) {
     while (at + 1 < characters.size() &&
            (characters[at + 1] == U' ' || characters[at + 1] == kNoBreakSpace))
       ++at;
-    if (at + 1 < characters.size()) plain += ' ';
+    if (at + 1 < characters.size() && !closes(characters[at + 1])) plain += ' ';
   };
   for (; at < characters.size(); ++at) {
     const char32_t character = characters[at];
@@ -62,6 +69,10 @@ std::string in_plain_signs(const Words& words, std::string_view text) {
       put(words.say("in_words.then"));
     } else if (character == kHalf) {
       put(words.say(after_digit ? "in_words.and_a_half" : "in_words.half_of_one"));
+    } else if (character == kFlat) {
+      put(words.say("in_words.flat"));
+    } else if (character == kSharp) {
+      put(words.say("in_words.sharp"));
     } else if (character == kMiddleDot) {
       trim_end(plain);
       plain += ',';

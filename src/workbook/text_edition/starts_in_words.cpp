@@ -3,6 +3,7 @@
 #include "plan/cue_reach.h"
 #include "practice/time_model.h"
 #include "text/phrasing.h"
+#include "workbook/text_edition/forks_in_words.h"
 #include "workbook/text_edition/plain_forms.h"
 
 namespace cahier {
@@ -67,6 +68,8 @@ std::vector<std::string> starts_in_words(const Words& words, const PlannedPiece&
     if (cue.is_new) lines.back() += " " + words.say("in_words.start_is_new");
     if (const std::string mark = piece.piece.in_force_at(cue.bar); !mark.empty())
       lines.back() += " " + words.say("in_words.in_force", {{"mark", mark}});
+    for (std::string& begins : beginning_in_words(words, piece.piece, cue.bar))
+      lines.push_back(std::move(begins));
   }
   for (const DiceTable& table : piece.dice) {
     lines.push_back(words.say(how_to_throw(table)));

@@ -8,6 +8,7 @@
 #include "report/plan_words.h"
 #include "text/phrasing.h"
 #include "workbook/parts/week_words.h"
+#include "workbook/text_edition/forks_in_words.h"
 #include "workbook/text_edition/plain_forms.h"
 #include "workbook/text_edition/starts_in_words.h"
 #include "workbook/text_edition/task_in_words.h"
@@ -139,6 +140,16 @@ class TextEdition {
       gap();
       line(rejoin);
     }
+    write_forks(piece);
+  }
+
+  void write_forks(const PlannedPiece& piece) {
+    const std::vector<std::string> forks = forks_in_words(words_, piece);
+    if (forks.empty()) return;
+    gap();
+    line(words_.say("look_alikes.title"));
+    line(words_.say("in_words.forks"));
+    for (const std::string& each : forks) line(each);
   }
 
   const Plan& plan_;

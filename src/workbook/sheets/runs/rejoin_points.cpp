@@ -6,9 +6,9 @@
 #include <utility>
 
 #include "paper/text_fitting.h"
+#include "report/times_text.h"
 #include "text/phrasing.h"
 #include "workbook/parts/table.h"
-#include "workbook/parts/times_text.h"
 #include "workbook/sheets/runs/place_words.h"
 
 namespace cahier {

@@ -1,4 +1,4 @@
-#include "workbook/parts/times_text.h"
+#include "report/times_text.h"
 
 #include "text/phrasing.h"
 
