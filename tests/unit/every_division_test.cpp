@@ -57,6 +57,8 @@ TEST_CASE("the ways of several phrases are multiplied, and a return is not cut")
 TEST_CASE("a pickup rides with the first chunk in every way") {
   using Ways = std::vector<std::vector<BarRange>>;
   CHECK(ways("bars: 4\nmeter: 3/4\npickup: 1\n") == Ways{{{0, 2}, {3, 4}}, {{0, 4}}});
+  CHECK(ways("bars: 2\nmeter: 3/4\npickup: 1\nsections:\n"
+             "  - {name: A, bars: 0-2, phrases: [0, 1-2]}\n") == Ways{{{0, 0}, {1, 2}}});
 }
 
 TEST_CASE("more ways than are asked for are none") {

@@ -27,6 +27,7 @@ void add_ways(int first, int last, const Method& method, std::size_t most, Cuts 
 
 std::vector<Cuts> ways_to_cut(BarRange phrase, const Method& method, std::size_t most) {
   const int first = std::max(1, phrase.first);  // a pickup rides with its first chunk
+  if (phrase.last < first) return {{phrase}};  // the pickup alone
   std::vector<Cuts> all;
   add_ways(first, phrase.last, method, most, {}, all);
   if (all.empty()) return {{phrase}};
