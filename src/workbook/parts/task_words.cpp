@@ -64,6 +64,14 @@ std::string cue_starts_title(const Words& words, const Task& task) {
 
 }  // namespace
 
+std::string fork_stop(const Words& words, const Task& task) {
+  if (jumps(task)) return words.say("task.stop_past");
+  std::string bars;
+  for (const BarRange& played : task.from_starts)
+    bars += (bars.empty() ? "" : ", ") + std::to_string(played.last);
+  return words.say("task.stop_after", {{"bars", bars}});
+}
+
 std::string thrown_name(const Words& words, const PlannedPiece& piece) {
   const bool coins = !piece.dice.empty() && piece.dice.front().faces == 2;
   return words.say(coins ? "task.coins" : "task.dice");
@@ -77,8 +85,8 @@ std::string short_part(const Words& words, const std::string& part) {
 
 std::string step_label(const Words& words, const PlannedPiece& piece, const Step& step) {
   if (!step.spoken.empty())
-    return words.say(says_what_is_played(step) ? "task.say_own_part" : "task.say_part",
-                     {{"part", parts_label(words, piece, step.spoken)}});
+    return words.say("task.say_part", {{"played", parts_label(words, piece, step.parts)},
+                                       {"spoken", parts_label(words, piece, step.spoken)}});
   if (piece.piece.parts().size() < 2 || step.parts.empty()) return {};
   return parts_label(words, piece, step.parts);
 }

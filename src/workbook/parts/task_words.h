@@ -26,6 +26,9 @@ std::vector<TickRow> tick_rows(const Words& words, const PlannedPiece& piece, co
 // assigned, or what is thrown when all are left to chance.
 std::vector<std::string> task_bars(const Words& words, const PlannedPiece& piece, const Task& task);
 
+// How far each start of a fork drill is played. REQUIRES: task.fork.
+std::string fork_stop(const Words& words, const Task& task);
+
 // What is thrown to choose a start of the piece: "dice" or "coins".
 std::string thrown_name(const Words& words, const PlannedPiece& piece);
 

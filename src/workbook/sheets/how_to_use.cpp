@@ -128,7 +128,7 @@ std::string meaning_of(const Plan& plan, const Words& words, const Totals& total
       return words.say(has_nothing_new(plan) ? "how_to_use.recall_kept" : "how_to_use.recall_means",
                        {{"number", method.first_recall_days}});
     case Drill::cue_starts:
-      return words.count("how_to_use.cue_starts_mean", method.cue_throws);
+      return words.say("how_to_use.cue_starts_mean");
     case Drill::slow_pass:
       return words.say("how_to_use.slow_pass_means",
                        {{"percent", shares_of_tempo(plan, drill, method.slow_tempo)}});

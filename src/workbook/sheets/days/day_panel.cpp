@@ -133,8 +133,11 @@ TaskRemarks DayPanels::remarks(const Task& task, Date date) {
   }
   if (met_[task.drill]++ < kFirstTimes) add_below(drill_meaning(words, task));
   if (task.drill == Drill::slow_pass) add_below(words.say("task.once_more"));
+  if (task.fork) add_below(fork_stop(words, task));
   if (!task.cues.empty() && throws_below_tempo(piece, task))
     add_below(words.say("task.thrown_as_slow"));
+  else if (!task.cues.empty() && task.throws > 0 && told_of_throws_++ < kFirstTimes)
+    add_below(words.say("task.thrown_as_listed"));
   if (practises_jump(task, date))
     add_below(words.say("task.jump", {{"page", book_.page_of(SheetKind::rejoin_card)}}));
   if (task.reason == Reason::listener) add_below(words.say("task.listener"));

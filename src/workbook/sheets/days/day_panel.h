@@ -55,6 +55,7 @@ class DayPanels {
   std::vector<ChunkLabels> labels_;   // by piece
   int told_to_stop_ = 0;
   int told_to_jump_ = 0;
+  int told_of_throws_ = 0;    // that the list has their tempo
   std::map<Drill, int> met_;  // how often each drill has been asked for
 };
 

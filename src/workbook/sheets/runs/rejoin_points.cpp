@@ -124,9 +124,7 @@ std::string bars_of(const Words& words, const Rejoin& rejoin) {
   for (const BarRange& bars : without_parts(rejoin.from))
     text.append(text.empty() ? "" : ", ").append(bar_range(bars.first, bars.last));
   if (rejoin.to == 0) return words.say("places.after_slip_to_end", {{"bars", text}});
-  const bool repeats = rejoin.to < rejoin.from.front().first;
-  return words.say(repeats ? "places.after_slip_repeat" : "places.after_slip",
-                   {{"bars", text}, {"bar", rejoin.to}});
+  return words.say("places.after_slip", {{"bars", text}, {"bar", rejoin.to}});
 }
 
 class CardDrawing {
