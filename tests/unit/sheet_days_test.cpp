@@ -241,7 +241,7 @@ TEST_CASE("A day panel says date, minutes, bars, drill and code of every task") 
   CHECK(has(words, "\n1–12\n"));
   CHECK(has(words, "\nRecall, cold\n"));
   CHECK(in_order(words, "\nRH\n", "\nLH\n"));
-  CHECK(has(words, "\nsay RH\n"));
+  CHECK(has(words, "\nLH, say RH\n"));
   CHECK(has(words, "Stop here, even if it goes well."));
   CHECK(has(words, "2027-W01"));
   CHECK(has(words, "Every bar is learned."));
@@ -251,6 +251,41 @@ TEST_CASE("A day panel of cue starts names the bars to begin at") {
   const std::string words = DrawnSheet(draw_day_panels, sound_plan()).words();
   CHECK(in_order(words, "\n1\u00a0→\n", "\n5\u00a0→\n"));
   CHECK(has(words, "\ndice\n"));
+}
+
+TEST_CASE("A day panel says how far each way of a fork is played") {
+  Plan plan = sound_plan();
+  Task& task = plan.days[1].tasks.front();
+  task.drill = Drill::cue_starts;
+  task.fork = true;
+  task.cues = {1, 2};
+  task.throws = 0;
+  task.from_starts = {{1, 6}, {5, 11}};
+  task.ways = {{4, 5}, {8, 9}};
+  CHECK(has(DrawnSheet(draw_day_panels, plan).words(), "Stop after 6, 11."));
+  task.ways = {{4, 5}, {8, 1}};
+  CHECK(has(DrawnSheet(draw_day_panels, plan).words(), "Stop two bars past it."));
+}
+
+TEST_CASE("A day panel says twice that starts thrown besides assigned ones have the list's tempo") {
+  Plan plan = sound_plan();
+  const auto told = [&] {
+    const std::string words = DrawnSheet(draw_day_panels, plan).words();
+    int number = 0;
+    for (std::size_t at = words.find("at the tempo of the list"); at != std::string::npos;
+         at = words.find("at the tempo of the list", at + 1))
+      ++number;
+    return number;
+  };
+  for (std::size_t day = 1; day <= 3; ++day) {
+    Task task = plan.days[1].tasks.front();
+    task.drill = Drill::cue_starts;
+    task.cues = {1};
+    task.throws = 2;
+    task.tempo = 300;  // not below the piece's
+    plan.days[day].tasks.push_back(task);
+  }
+  CHECK(told() == 2);
 }
 
 TEST_CASE("A break stands between two sittings") {

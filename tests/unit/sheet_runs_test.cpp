@@ -188,7 +188,7 @@ TEST_CASE("The tally says in tenths, rounded down, what clean runs let a player 
        {"5 in a row 5 clean ones in ten", "10 in a row 7 clean ones in ten",
         "20 in a row, or more 8 clean ones in ten",
         "one slip in 5: 3 in ten; one slip in 10: 6 in ten",
-        "of 100 players who are clean only 6 times in ten, 48 have such a row within 20 tries"}) {
+        "of 100 players who are clean only 6 times in ten, 48 get there within 20 tries"}) {
     INFO(said);
     CHECK(words.find(said) != std::string::npos);
   }

@@ -271,7 +271,7 @@ TEST_CASE("The sheet of cue starts says what chance does") {
   const auto told = [](int starts, Throw thrown, const std::string& what) {
     return says(DrawnSheet(draw_cue_starts, plan_with(starts, thrown)), what);
   };
-  CHECK(told(12, Throw::two_dice, "about 4 have not come"));
+  CHECK(told(12, Throw::two_dice, "miss about 4 starts"));
   CHECK_FALSE(told(12, Throw::two_dice, "throw again"));
   CHECK(told(13, Throw::two_dice, "Ten starts take about 14\u00a0throws"));
   CHECK(told(19, Throw::two_dice, "Ten starts take about 19\u00a0throws"));

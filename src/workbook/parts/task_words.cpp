@@ -62,6 +62,10 @@ std::string cue_starts_title(const Words& words, const Task& task) {
                      {{"cues", cue_numbers(words, task)}});
 }
 
+bool has_short_name(const std::vector<std::string>& parts) {
+  return parts.size() == 1 && (parts.front() == "right hand" || parts.front() == "left hand");
+}
+
 }  // namespace
 
 std::string fork_stop(const Words& words, const Task& task) {
@@ -84,9 +88,15 @@ std::string short_part(const Words& words, const std::string& part) {
 }
 
 std::string step_label(const Words& words, const PlannedPiece& piece, const Step& step) {
-  if (!step.spoken.empty())
-    return words.say("task.say_part", {{"played", parts_label(words, piece, step.parts)},
-                                       {"spoken", parts_label(words, piece, step.spoken)}});
+  if (!step.spoken.empty()) {
+    const std::string spoken = parts_label(words, piece, step.spoken);
+    // "LH, say RH"; where names are long only what is said: the drill's meaning tells the rest.
+    if (has_short_name(step.parts) && has_short_name(step.spoken))
+      return words.say("task.play_say",
+                       {{"played", parts_label(words, piece, step.parts)}, {"spoken", spoken}});
+    return words.say(says_what_is_played(step) ? "task.say_own_part" : "task.say_part",
+                     {{"part", spoken}});
+  }
   if (piece.piece.parts().size() < 2 || step.parts.empty()) return {};
   return parts_label(words, piece, step.parts);
 }
