@@ -3,16 +3,17 @@
 #include <algorithm>
 #include <map>
 
+#include "practice/numbers.h"
+
 namespace cahier {
 namespace {
 
 using Cuts = std::vector<BarRange>;
 
 // Adds to `all` the ways of cutting the bars from `first` to `last`, each after `before`; stops
-// past `most`.
-void add_ways(int first, int last, const Method& method, std::size_t most, Cuts before,
-              std::vector<Cuts>& all) {
-  if (all.size() > most) return;
+// where there are too many.
+void add_ways(int first, int last, const Method& method, Cuts before, std::vector<Cuts>& all) {
+  if (all.size() > numbers::kTinyDivisions) return;
   if (first > last) {
     all.push_back(std::move(before));
     return;
@@ -20,16 +21,16 @@ void add_ways(int first, int last, const Method& method, std::size_t most, Cuts 
   const int longest = std::min(method.chunk_most, last - first + 1);
   for (int size = method.chunk_least; size <= longest; ++size) {
     before.push_back({first, first + size - 1});
-    add_ways(first + size, last, method, most, before, all);
+    add_ways(first + size, last, method, before, all);
     before.pop_back();
   }
 }
 
-std::vector<Cuts> ways_to_cut(BarRange phrase, const Method& method, std::size_t most) {
+std::vector<Cuts> ways_to_cut(BarRange phrase, const Method& method) {
   const int first = std::max(1, phrase.first);  // a pickup rides with its first chunk
-  if (phrase.last < first) return {{phrase}};  // the pickup alone
+  if (phrase.last < first) return {{phrase}};   // the pickup alone
   std::vector<Cuts> all;
-  add_ways(first, phrase.last, method, most, {}, all);
+  add_ways(first, phrase.last, method, {}, all);
   if (all.empty()) return {{phrase}};
   for (Cuts& way : all) way.front().first = phrase.first;
   return all;
@@ -39,7 +40,7 @@ std::vector<Cuts> ways_to_cut(BarRange phrase, const Method& method, std::size_t
 
 std::vector<std::vector<Chunk>> every_division(const Piece& piece,
                                                const std::vector<BarRange>& learned,
-                                               const Method& method, std::size_t most) {
+                                               const Method& method) {
   const std::vector<Section> sections = divide_into_sections(piece);
   std::map<int, std::vector<Cuts>> ways;  // by the phrase's first bar
   std::size_t count = 1;
@@ -47,8 +48,8 @@ std::vector<std::vector<Chunk>> every_division(const Piece& piece,
     if (section.same_as) continue;
     for (const Uncut& uncut : uncut_bars(section, learned, method)) {
       if (uncut.whole) continue;
-      count *= (ways[uncut.bars.first] = ways_to_cut(uncut.bars, method, most)).size();
-      if (count > most) return {};
+      count *= (ways[uncut.bars.first] = ways_to_cut(uncut.bars, method)).size();
+      if (count > numbers::kTinyDivisions) return {};
     }
   }
   std::vector<std::vector<Chunk>> all;

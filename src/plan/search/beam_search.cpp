@@ -46,8 +46,7 @@ struct Beginning {
 
 class BeamSearch {
  public:
-  BeamSearch(const TinyPiece& piece, std::size_t width, Effort& effort)
-      : piece_(piece), width_(width), effort_(effort) {}
+  BeamSearch(const TinyPiece& piece, Effort& effort) : piece_(piece), effort_(effort) {}
 
   // By position, the beginnings that end there; without the last days where there are none.
   std::vector<std::vector<Beginning>> run() {
@@ -326,14 +325,13 @@ class BeamSearch {
     const auto less = [](const Beginning* a, const Beginning* b) { return a->key() < b->key(); };
     std::set<const Beginning*, decltype(less)> kept(less);
     for (const Beginning& one : next_) {
-      if (best.size() == width_) break;
+      if (best.size() == numbers::kBeamWidth) break;
       if (kept.insert(&one).second) best.push_back(one);
     }
     return best;
   }
 
   const TinyPiece& piece_;
-  std::size_t width_;
   Effort& effort_;
   int position_ = 0;
   std::vector<Beginning> next_;
@@ -356,8 +354,8 @@ std::vector<BarRange> bars_of(const Played& tasks, const TinyPiece& piece,
 }  // namespace
 
 std::vector<std::vector<DayChoice>> beam_search(const TinyPiece& piece, const Analysis& analysis,
-                                                std::size_t width, Effort& effort) {
-  BeamSearch search(piece, width, effort);
+                                                Effort& effort) {
+  BeamSearch search(piece, effort);
   const std::vector<std::vector<Beginning>> by_day = search.run();
   std::vector<std::vector<DayChoice>> plans;
   if (by_day.size() < piece.room.size()) return plans;

@@ -205,8 +205,8 @@ class Planner {
       attempt(divide_to_fill_days(0, kept));
     attempt(divide_for_load(kAnyLoad));
     if (!is_tiny() || pieces_.size() > 1) return;
-    for (auto& chunks : every_division(pieces_.front(), histories_.front().learned().at_one_time(),
-                                       terms_.method, numbers::kTinyDivisions))
+    for (auto& chunks :
+         every_division(pieces_.front(), histories_.front().learned().at_one_time(), terms_.method))
       attempt({analyse(pieces_.front(), terms_.method, std::move(chunks), histories_.front())});
   }
 
@@ -224,7 +224,7 @@ class Planner {
   void find_by_beam(const DividedWork& divided) {
     const auto piece = tiny_piece(divided.work);
     if (!piece) return;
-    for (auto& plan : beam_search(*piece, divided.analyses.front(), numbers::kBeamWidth, effort_)) {
+    for (auto& plan : beam_search(*piece, divided.analyses.front(), effort_)) {
       TightVariant variant;
       variant.chosen = std::move(plan);
       offer(sound_plan(divided, lay_tight(divided.work, variant)));
