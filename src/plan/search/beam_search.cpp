@@ -34,7 +34,7 @@ struct Beginning {
   Mask waiting = 0;  // learned and not recalled yet
   Mask joined = 0;
   Mask forked = 0;
-  std::array<short, numbers::kTinyWork> played{};  // by chunk: position of the last play
+  std::array<short, kMostInMask> played{};  // by chunk: position of the last play
   int runs = 0;
   int run_days = 0;
   Choice last{};    // of its last day

@@ -11,8 +11,6 @@
 namespace cahier {
 namespace {
 
-constexpr std::size_t kMostPassages = 31;  // bits of a mask, one less
-
 Mask mask_of(const std::vector<int>& indices) {
   Mask mask = 0;
   for (const int index : indices) mask |= only(index);
@@ -74,7 +72,7 @@ void add_music(const Analysis& analysis, const TaskMaker& make, TinyPiece& tiny)
 std::optional<TinyPiece> tiny_piece(const Work& work) {
   if (work.analyses.size() != 1 || !work.past.empty()) return std::nullopt;
   const Analysis& analysis = work.analyses.front();
-  if (work.order.size() > numbers::kTinyWork || analysis.passages.size() > kMostPassages)
+  if (work.order.size() > numbers::kTinyWork || analysis.passages.size() > kMostInMask)
     return std::nullopt;
   TinyPiece tiny;
   add_days(work, tiny);

@@ -11,6 +11,8 @@ namespace cahier {
 
 using Mask = std::uint32_t;  // of chunks, passages, joins or forks: bit i for the i-th
 
+inline constexpr std::size_t kMostInMask = 31;  // one bit less than it has
+
 inline bool holds(Mask mask, int index) { return (mask >> index & 1) != 0; }
 inline Mask only(int index) { return Mask{1} << index; }
 
@@ -54,7 +56,7 @@ struct TinyPiece {
 };
 
 // nullopt where the work is no such piece: of more than one piece, begun already, of more than
-// `numbers::kTinyWork` chunks or 31 passages, or with run-throughs longer than any day.
+// `numbers::kTinyWork` chunks or `kMostInMask` passages, or with run-throughs longer than any day.
 std::optional<TinyPiece> tiny_piece(const Work& work);
 
 }  // namespace cahier
