@@ -13,15 +13,16 @@ constexpr double kNever = std::numeric_limits<double>::infinity();
 // Our choice, and only their order matters much: how much a phrase of so many bars costs, four
 // being what most music has, and how much a sign is worth. Two bars are half of a phrase rather
 // than one except where the music stops; two of four bars are better than one of eight at any sign.
-constexpr std::array<double, kMostPhraseBars + 1> kLengthCost = {kNever, kNever, 1.0, 0.8, 0,
+constexpr std::array<double, kMostPhraseBars + 1> kLengthCost = {kNever, kNever, 1.5, 1.0, 0,
                                                                  0.5,    0.4,    0.6, 0.3};
 
 double worth(PhraseSign sign) {
   switch (sign) {
-    case PhraseSign::slur_and_long_note:
+    case PhraseSign::long_note:
       return 1;
-    case PhraseSign::slur_and_rest:
+    case PhraseSign::rest:
       return 1.5;
+    case PhraseSign::new_key:
     case PhraseSign::silence:
       return 2;
     case PhraseSign::held:
@@ -35,8 +36,8 @@ std::map<int, PhraseSign> telling(const std::vector<PhraseEnd>& ends, int first,
   std::map<int, PhraseSign> found;
   for (const PhraseEnd& end : ends)
     if (first <= end.bar && end.bar < last) found.emplace(end.bar, end.sign);
-  for (const PhraseSign sign : {PhraseSign::slur_and_long_note, PhraseSign::slur_and_rest,
-                                PhraseSign::silence, PhraseSign::held})
+  for (const PhraseSign sign :
+       {PhraseSign::long_note, PhraseSign::rest, PhraseSign::silence, PhraseSign::held})
     if (2 * static_cast<int>(found.size()) > last - first)
       std::erase_if(found, [&](const auto& one) { return one.second == sign; });
   return found;

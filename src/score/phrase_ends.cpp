@@ -16,6 +16,8 @@ constexpr double kSliver = 1e-6;         // of a quarter note, in sums
 constexpr double kLeastSlurBars = 0.75;  // shorter ones say how a figure is played
 constexpr double kLeastLongBars = 0.25;
 constexpr double kLeastSilenceBars = 0.25;
+constexpr double kLeastSungRestBars = 0.125;
+constexpr double kLeastSungLongBars = 0.5;
 constexpr double kLongestUpbeatBars = 0.5;
 constexpr double kLatestBeginningBars = 0.25;
 constexpr double kLongTimes = 2;  // as long as half of the slur's notes at least
@@ -37,6 +39,9 @@ class PhraseEndFinder {
       for (int element = bar.first; element <= bar.last; ++element) {
         const ScoreMeasure& measure = score.measures[static_cast<std::size_t>(element) - 1];
         for (const ScoreNote& note : measure.notes) take(note, begin + note.onset.value());
+        if (!score.sung.empty())
+          for (const ScoreNote& note : score.sung[static_cast<std::size_t>(element) - 1])
+            take_sung(note, begin + note.onset.value());
         begin += measure.length.value();
       }
     }
@@ -45,9 +50,11 @@ class PhraseEndFinder {
   }
 
   std::vector<PhraseEnd> find() {
-    find_silences();
+    if (score_.sung.empty()) find_silences();
+    find_drawn();
     for (const auto& [begin, end] : holds_) add_between(begin, next_sound(end), PhraseSign::held);
-    for (auto& [voice, strokes] : voices_) find_slur_ends(strokes);
+    for (const auto& [voice, strokes] : voices_)
+      is_sung_ ? find_sung_ends(strokes) : find_slur_ends(strokes);
     std::vector<PhraseEnd> ends;
     for (const auto& [bar, sign] : signs_) ends.push_back({bar, sign});
     return ends;
@@ -59,7 +66,14 @@ class PhraseEndFinder {
     if (!note.cue && (note.fermata || note.breath)) holds_.emplace_back(begin, end);
     if (!note.sounds() || note.grace) return;
     sounds_.emplace_back(begin, end);
-    if (hand_of_staff(score_.hands, note.staff) == 0) add_stroke(note, begin, end);
+    if (!score_.sung.empty() || hand_of_staff(score_.hands, note.staff) != 0) return;
+    is_sung_ = is_sung_ || !note.sung.empty();
+    add_stroke(note, begin, end);
+  }
+
+  void take_sung(const ScoreNote& note, double begin) {
+    is_sung_ = true;
+    if (note.sounds() && !note.grace) add_stroke(note, begin, begin + note.duration.value());
   }
 
   void add_stroke(const ScoreNote& note, double begin, double end) {
@@ -99,7 +113,12 @@ class PhraseEndFinder {
       if (bar_length(bar) - into > kLongestUpbeatBars * bar_length(bar) + kSliver) return;
       ++bar;
     }
-    if (bar == 0 || bar >= score_.bars.size() || last > starts_[bar] - kSliver) return;
+    if (last < starts_[bar] - kSliver) add(bar, sign);
+  }
+
+  // A phrase begins with that bar.
+  void add(std::size_t bar, PhraseSign sign) {
+    if (bar == 0 || bar >= score_.bars.size()) return;
     PhraseSign& there = signs_.emplace(static_cast<int>(bar) - 1, sign).first->second;
     there = std::max(there, sign);
   }
@@ -116,7 +135,37 @@ class PhraseEndFinder {
     }
   }
 
-  void find_slur_ends(std::vector<Stroke>& strokes) {
+  // Where the page itself shows that something new begins.
+  void find_drawn() {
+    for (std::size_t bar = 1; bar < score_.bars.size(); ++bar) {
+      const auto before = static_cast<std::size_t>(score_.bars[bar - 1].last) - 1;
+      const std::size_t here = before + 1;
+      if (score_.measures[here].key != score_.measures[before].key ||
+          score_.measures[here].meter != score_.measures[before].meter ||
+          score_.signs[before].double_bar || score_.signs[before].backward ||
+          score_.signs[here].forward)
+        add(bar, PhraseSign::new_key);
+    }
+  }
+
+  void find_sung_ends(const std::vector<Stroke>& strokes) {
+    std::size_t first = 0;  // since the last rest
+    for (std::size_t at = 0; at + 1 < strokes.size(); ++at) {
+      const Stroke& stroke = strokes[at];
+      const double bar = bar_length(bar_at(stroke.begin));
+      const double next = strokes[at + 1].begin;
+      const double length = next - stroke.begin;
+      if (next - stroke.end > kLeastSungRestBars * bar - kSliver) {
+        add_between(stroke.begin, next, PhraseSign::rest);
+        first = at + 1;
+      } else if (length > kLeastSungLongBars * bar - kSliver &&
+                 length > kLongTimes * usual_length(strokes, first, at) - kSliver) {
+        add_between(stroke.begin, next, PhraseSign::long_note);
+      }
+    }
+  }
+
+  void find_slur_ends(const std::vector<Stroke>& strokes) {
     for (std::size_t at = 0; at + 1 < strokes.size(); ++at) {
       const Stroke& stroke = strokes[at];
       if (stroke.slur_begin < 0 || stroke.begins_slur) continue;
@@ -124,21 +173,27 @@ class PhraseEndFinder {
       if (stroke.end - stroke.slur_begin < kLeastSlurBars * bar - kSliver) continue;
       const double next = strokes[at + 1].begin;
       if (next > stroke.end + kSliver)
-        add_between(stroke.begin, next, PhraseSign::slur_and_rest);
+        add_between(stroke.begin, next, PhraseSign::rest);
       else if (const double length = next - stroke.begin;
                length > kLeastLongBars * bar - kSliver &&
-               length > kLongTimes * usual_length(strokes, at) - kSliver)
-        add_between(stroke.begin, next, PhraseSign::slur_and_long_note);
+               length > kLongTimes * usual_length(strokes, slur_first(strokes, at), at) - kSliver)
+        add_between(stroke.begin, next, PhraseSign::long_note);
     }
   }
 
-  // That half of the notes before the last one of the slur do not exceed; the bar's where it has
-  // none, so that no note is long beside it.
-  double usual_length(const std::vector<Stroke>& strokes, std::size_t end) const {
+  static std::size_t slur_first(const std::vector<Stroke>& strokes, std::size_t end) {
+    std::size_t first = end;
+    while (first > 0 && strokes[first - 1].begin > strokes[end].slur_begin - kSliver) --first;
+    return first;
+  }
+
+  // That half of the notes from first to before end do not exceed; the bar's where there are none,
+  // so that no note is long beside it.
+  double usual_length(const std::vector<Stroke>& strokes, std::size_t first,
+                      std::size_t end) const {
     std::vector<double> lengths;
-    for (std::size_t at = end; at > 0 && strokes[at - 1].begin > strokes[end].slur_begin - kSliver;
-         --at)
-      lengths.push_back(strokes[at].begin - strokes[at - 1].begin);
+    for (std::size_t at = first; at < end; ++at)
+      lengths.push_back(strokes[at + 1].begin - strokes[at].begin);
     if (lengths.empty()) return bar_length(bar_at(strokes[end].begin));
     std::ranges::sort(lengths);
     return lengths[lengths.size() / 2];
@@ -148,8 +203,9 @@ class PhraseEndFinder {
   std::vector<double> starts_;                         // of the bars, and the end
   std::vector<std::pair<double, double>> sounds_;      // of all hands
   std::vector<std::pair<double, double>> holds_;       // notes and rests
-  std::map<std::string, std::vector<Stroke>> voices_;  // of the top hand
+  std::map<std::string, std::vector<Stroke>> voices_;  // of the leading line
   std::array<double, 16> open_ = no_slurs();           // where slurs of that number begin
+  bool is_sung_ = false;
   std::map<int, PhraseSign> signs_;
 
   static std::array<double, 16> no_slurs() {
