@@ -20,7 +20,8 @@ constexpr double kLeastSungRestBars = 0.125;
 constexpr double kLeastSungLongBars = 0.5;
 constexpr double kLongestUpbeatBars = 0.5;
 constexpr double kLatestBeginningBars = 0.25;
-constexpr double kLongTimes = 2;  // as long as half of the slur's notes at least
+constexpr std::size_t kNotesBeside = 32;  // that a note is long beside
+constexpr double kLongTimes = 2;          // as long as half of the slur's notes at least
 
 // What is struck at one moment by one voice; in quarters from the beginning of the score.
 struct Stroke {
@@ -192,7 +193,7 @@ class PhraseEndFinder {
   double usual_length(const std::vector<Stroke>& strokes, std::size_t first,
                       std::size_t end) const {
     std::vector<double> lengths;
-    for (std::size_t at = first; at < end; ++at)
+    for (std::size_t at = std::max(first + kNotesBeside, end) - kNotesBeside; at < end; ++at)
       lengths.push_back(strokes[at + 1].begin - strokes[at].begin);
     if (lengths.empty()) return bar_length(bar_at(strokes[end].begin));
     std::ranges::sort(lengths);

@@ -24,10 +24,10 @@ struct PhraseEnd {
 // In the order of the bars, each bar once, with its clearest sign; never the last bar. Where words
 // are sung, that line leads, whoever has it: its rests of an eighth of a bar and its notes of half
 // a bar count. Else slurs of the top hand do, from three quarters of a bar, by what stands at their
-// end. A note is long when it lasts twice as long as half of the notes of the slur, or of the sung
-// line since its last rest, and a quarter of a bar. What comes next must begin at a bar line, up to
-// half a bar before it, or up to a quarter of a bar after it: else there is no saying which bar it
-// begins with.
+// end. A note is long when it lasts a quarter of a bar and twice as long as half of the notes
+// before it, of the slur or of the sung line since its last rest, 32 at most. What comes next must
+// begin at a bar line, up to half a bar before it, or up to a quarter of a bar after it: else there
+// is no saying which bar it begins with.
 std::vector<PhraseEnd> phrase_ends(const Score& score);
 
 }  // namespace cahier
