@@ -53,16 +53,16 @@ std::string ends_of(const Score& score) {
   return text;
 }
 
-std::string ends_of(const std::vector<std::string>& bars, bool has_left = true) {
+std::string ends_in(const std::vector<std::string>& bars, bool has_left = true) {
   return ends_of(read(piano_of(bars, has_left)));
 }
 
 // "1-4 5-8 | 9-12": of each section of the written piece, which must be read without an error.
 std::string phrases_in(const std::string& xml) {
-  const std::string written_piece = write_piece(read(xml));
-  CAPTURE(written_piece);
+  const std::string piece_file = write_piece(read(xml));
+  CAPTURE(piece_file);
   Diagnostics diagnostics;
-  const auto piece = read_piece(Source("piece.yaml", written_piece), diagnostics);
+  const auto piece = read_piece(Source("piece.yaml", piece_file), diagnostics);
   CHECK(diagnostics.error_count() == 0);
   REQUIRE(piece);
   std::string text;
@@ -117,43 +117,43 @@ const std::string kSungLong = note(Xml{"E4", 1, 1, kSyllable}) + note("F4", 1) +
 }  // namespace
 
 TEST_CASE("a phrase ends where a slur ends in a rest or a long note") {
-  CHECK(ends_of({kOpen, kEndsInRest, kStep}) == "2r");
-  CHECK(ends_of({kOpen, kEndsLong, kStep}) == "2l");
-  CHECK(ends_of({kOpen, kEndsAtOnce, kStep}).empty());
+  CHECK(ends_in({kOpen, kEndsInRest, kStep}) == "2r");
+  CHECK(ends_in({kOpen, kEndsLong, kStep}) == "2l");
+  CHECK(ends_in({kOpen, kEndsAtOnce, kStep}).empty());
   // Without a slur a rest or a long note of one hand says nothing.
-  CHECK(ends_of({kStep, note("F4", 2) + rest(2), kStep}).empty());
-  CHECK(ends_of({kStep, note("F4", 1) + note("E4", 1) + note("G4", 2), kStep}).empty());
+  CHECK(ends_in({kStep, note("F4", 2) + rest(2), kStep}).empty());
+  CHECK(ends_in({kStep, note("F4", 1) + note("E4", 1) + note("G4", 2), kStep}).empty());
   // Nor does a slur over a figure, or one of the left hand.
-  CHECK(ends_of({kStep, with("C4", 1, kBegin) + with("D4", 1, kEnd) + rest(2), kStep}).empty());
+  CHECK(ends_in({kStep, with("C4", 1, kBegin) + with("D4", 1, kEnd) + rest(2), kStep}).empty());
   const std::string left = backup(4) + with("C3", 2, kBegin, 2) + with("G3", 1, kEnd, 2);
-  CHECK(ends_of({kStep + left, kStep + kLeft}, false).empty());
+  CHECK(ends_in({kStep + left, kStep + kLeft}, false).empty());
 }
 
 TEST_CASE("a slur that another takes up from the same note does not end a phrase") {
-  CHECK(ends_of({kOpen, note("F4", 1) + note("E4", 1) + with("G4", 2, kEnd + kBegin), kStep})
+  CHECK(ends_in({kOpen, note("F4", 1) + note("E4", 1) + with("G4", 2, kEnd + kBegin), kStep})
             .empty());
 }
 
 TEST_CASE("a note tied over the end of its slur is one note") {
   const std::string tied = note("F4", 2) + with("G4", 2, kEnd, 1, "<tie type=\"start\"/>");
   const std::string held = note(Xml{"G4", 2, 1, "<tie type=\"stop\"/>"}) + rest(2);
-  CHECK(ends_of({kOpen, tied, held, kStep}) == "3r");
+  CHECK(ends_in({kOpen, tied, held, kStep}) == "3r");
 }
 
 TEST_CASE("a note is long beside the others of its slur") {
   const std::string slow = with("C4", 2, kBegin) + note("D4", 2);
-  CHECK(ends_of({slow, note("F4", 2) + with("G4", 2, kEnd), kStep}).empty());
-  CHECK(ends_of({slow, with("G4", 4, kEnd), kStep}) == "2l");
+  CHECK(ends_in({slow, note("F4", 2) + with("G4", 2, kEnd), kStep}).empty());
+  CHECK(ends_in({slow, with("G4", 4, kEnd), kStep}) == "2l");
 }
 
 TEST_CASE("a phrase ends where all hands rest for a beat, an upbeat going with the next") {
   const std::string both = note("C4", 3) + rest(1) + backup(4) + note("C3", 3, 2) + rest(1, 2);
-  CHECK(ends_of({kStep, both, kStep}, false) == "2s");
-  CHECK(ends_of({kStep, note("C4", 3) + rest(1) + kLeft, kStep}, false).empty());
+  CHECK(ends_in({kStep, both, kStep}, false) == "2s");
+  CHECK(ends_in({kStep, note("C4", 3) + rest(1) + kLeft, kStep}, false).empty());
   // The upbeat in the second half of the bar begins the phrase that begins with the next one.
-  CHECK(ends_of({kStep, note("C4", 1) + rest(1) + note("D4", 2), kStep}, false) == "2s");
+  CHECK(ends_in({kStep, note("C4", 1) + rest(1) + note("D4", 2), kStep}, false) == "2s");
   // A beat late is still with its bar; in the middle there is no saying.
-  CHECK(ends_of({kStep, kStep, rest(1) + note("D4", 3), kStep}, false) == "2s");
+  CHECK(ends_in({kStep, kStep, rest(1) + note("D4", 3), kStep}, false) == "2s");
   const std::string triple = note("D4", 6);
   const Score middle =
       read(piano_of({triple, note("D4", 1) + rest(1) + note("D4", 4), triple}, false, "6/4"));
@@ -161,22 +161,22 @@ TEST_CASE("a phrase ends where all hands rest for a beat, an upbeat going with t
 }
 
 TEST_CASE("a phrase ends at a fermata, a breath mark and a caesura, of whichever hand") {
-  CHECK(ends_of({kStep, with("C4", 4, "<fermata/>"), kStep}) == "2h");
-  CHECK(ends_of({kStep, kStep + backup(4) + with("C3", 4, "<fermata/>", 2), kStep}, false) == "2h");
+  CHECK(ends_in({kStep, with("C4", 4, "<fermata/>"), kStep}) == "2h");
+  CHECK(ends_in({kStep, kStep + backup(4) + with("C3", 4, "<fermata/>", 2), kStep}, false) == "2h");
   for (const char* mark : {"breath-mark", "caesura"})
-    CHECK(ends_of({kStep, with("C4", 4, fmt::format("<articulations><{}/></articulations>", mark)),
+    CHECK(ends_in({kStep, with("C4", 4, fmt::format("<articulations><{}/></articulations>", mark)),
                    kStep}) == "2h");
   // At the end of the piece it ends no phrase that another follows.
-  CHECK(ends_of({kStep, with("C4", 4, "<fermata/>")}).empty());
+  CHECK(ends_in({kStep, with("C4", 4, "<fermata/>")}).empty());
 }
 
 TEST_CASE("a phrase ends where the page shows that something new begins") {
   const std::string meter =
       "<attributes><time><beats>2</beats><beat-type>2</beat-type></time></attributes>";
-  CHECK(ends_of({kStep, meter + kStep, kStep}) == "1k");
+  CHECK(ends_in({kStep, meter + kStep, kStep}) == "1k");
   const std::string bar_line =
       "<barline location=\"right\"><bar-style>light-light</bar-style></barline>";
-  CHECK(ends_of({kStep, kStep + bar_line, kStep}) == "2k");
+  CHECK(ends_in({kStep, kStep + bar_line, kStep}) == "2k");
 }
 
 TEST_CASE("where words are sung the singer's rests and long notes lead, not those of the piano") {
