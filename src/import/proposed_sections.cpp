@@ -42,7 +42,8 @@ class SectionProposal {
     for (auto start = starts.begin(); std::next(start) != starts.end(); ++start)
       all.push_back(section(*start, *std::next(start) - 1, all));
     add_phrases(all);
-    if (all.size() == 1 && (all.front().phrases.empty() || count_ > numbers::kSectionBars))
+    if (all.size() == 1 &&
+        (all.front().phrases.empty() || bars_of(all.front()) > numbers::kSectionBars))
       all.clear();
     return all;
   }

@@ -184,7 +184,7 @@ TEST_CASE("where words are sung the singer's rests and long notes lead, not thos
         "4r");
   CHECK(ends_of(read(song({kSung, kSung, kSung, kSungLong, kSung, kSung}))) == "4l");
   // The singer's own part.
-  CHECK(ends_of(read(song({kSung, kSungToRest, kSung, kSung}), "P1")) == "2r");
+  CHECK(ends_of(read(song({kSung, kSungLong, kSung, kSung}), "P1")) == "2l");
   // Nobody sings: the piano's rests count.
   CHECK(ends_of(read(song({kStep, kStep, kStep, kStep}))) == "2s");
 }
