@@ -61,7 +61,7 @@ std::vector<ProposedPhrase> propose_phrases(const Score& score, const std::vecto
     const double gain = is_last ? 0 : worth(sign->second);
     for (int begin = std::max(0, end - kMostPhraseBars - pickup); begin < end; ++begin) {
       const int bars = end - begin - (begin == 0 ? pickup : 0);
-      if (bars < kLeastPhraseBars || bars > kMostPhraseBars) continue;
+      if (bars > kMostPhraseBars) continue;
       const double cost = best[static_cast<std::size_t>(begin)] +
                           kLengthCost[static_cast<std::size_t>(bars)] - gain;
       if (cost >= best[static_cast<std::size_t>(end)]) continue;

@@ -8,7 +8,6 @@
 
 namespace cahier {
 
-inline constexpr int kLeastPhraseBars = 2;
 inline constexpr int kMostPhraseBars = 8;
 
 struct ProposedPhrase {
@@ -18,7 +17,7 @@ struct ProposedPhrase {
 };
 
 // The phrases of the bars from first to last, one after the other without a gap; empty where they
-// are not clear. Each but the last ends with one of the `ends`; they have kLeastPhraseBars to
+// are not clear. Each but the last ends with one of the `ends`; they have two to
 // kMostPhraseBars, a pickup not counted, four if they can. A sign that stands at more than half of
 // the bar lines is a way of playing and tells nothing.
 std::vector<ProposedPhrase> propose_phrases(const Score& score, const std::vector<PhraseEnd>& ends,

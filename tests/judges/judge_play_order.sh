@@ -32,6 +32,6 @@ done
 here=$(dirname "$0")
 # What verovio says of ties and beams has nothing to do with the order.
 node "$here/judge_play_order.mjs" "$cahier" "$verovio" "$folder" "$@" 2>"$folder/verovio.log" || {
-  grep -v '^\[Warning\]' "$folder/verovio.log" | tail -n 20
+  grep -v -e '^\[Warning\]' -e '^$' "$folder/verovio.log" | tail -n 20
   exit 1
 }

@@ -144,6 +144,8 @@ TEST_CASE("a note is long beside the others of its slur") {
   const std::string slow = with("C4", 2, kBegin) + note("D4", 2);
   CHECK(ends_in({slow, note("F4", 2) + with("G4", 2, kEnd), kStep}).empty());
   CHECK(ends_in({slow, with("G4", 4, kEnd), kStep}) == "2l");
+  // Beside all of them, not beside the last.
+  CHECK(ends_in({slow, kEndsLong, kStep}).empty());
 }
 
 TEST_CASE("a phrase ends where all hands rest for a beat, an upbeat going with the next") {
@@ -155,8 +157,7 @@ TEST_CASE("a phrase ends where all hands rest for a beat, an upbeat going with t
   // A beat late is still with its bar; in the middle there is no saying.
   CHECK(ends_in({kStep, kStep, rest(1) + note("D4", 3), kStep}, false) == "2s");
   const std::string triple = note("D4", 6);
-  const Score middle =
-      read(piano_of({triple, note("D4", 1) + rest(1) + note("D4", 4), triple}, false, "6/4"));
+  const Score middle = read(piano_of({triple, rest(2) + note("D4", 4), triple}, false, "6/4"));
   CHECK(ends_of(middle).empty());
 }
 
