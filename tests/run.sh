@@ -5,7 +5,8 @@
 #   sh tests/run.sh --sanitize   the tests built by clang, with the address and undefined-behaviour
 #                                sanitizers
 #   sh tests/run.sh --long       those, the fuzzers, brute force, the exact solver,
-#                                altered numbers and the bench
+#                                altered numbers, play orders and the bench; every fuzz target
+#                                gets CAHIER_FUZZ_SECONDS, 10 if it is not set
 # Ends with "N passed, N failed"; the exit code is 0 only when nothing failed.
 set -eu
 cd "$(dirname "$0")/.."
@@ -112,13 +113,15 @@ build build-sanitized all -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=Releas
 # the scenarios that limit the memory, of which the sanitizer reserves terabytes.
 run_tests -E 'scenario: (every|no) remedy|remedies of works|seasons of a|every edition of random|every sheet keeps its layout|Whatever is thrown|at every size|of thirty pieces|slow week leaves|figure is met where|five thousand bars|the days late|more time makes|nothing is given up|smallest allowance|ten thousand bars are|two million|wall sheet keeps|sheets of a later edition keep|sheets of a book that keeps|rejoin card keeps|child.s sheets'
 if [ $what = long ]; then
-  run_alone fuzz sh tests/fuzz/fuzz.sh "$folder" 10
+  run_alone fuzz sh tests/fuzz/fuzz.sh "$folder" "${CAHIER_FUZZ_SECONDS:-10}"
   cat "$folder/fuzz.log"
   run_alone altered env ALTER_FOLDER="$folder" ALTER_QUICK=1 sh tests/alter/alter.sh 8 2
   tail -n 1 "$folder/altered.log"
   export CAHIER_LONG=1
   build build "all brute_force search_check exact_case cahier_bench cahier_search_bench" -DCMAKE_BUILD_TYPE=Release
   run_alone judges ctest --test-dir build -j "$(nproc)" -R 'judge: (workbooks|many|later)' --output-on-failure
+  run_alone play_orders sh tests/judges/judge_play_order.sh build/cahier build/verovio .
+  tail -n 1 build/play_orders.log
   run_alone brute_force build/tests/brute/brute_force
   run_alone search_check build/tests/brute/search_check
   run_alone exact env EXACT_SECONDS=6 sh tests/exact/exact.sh build 11 6

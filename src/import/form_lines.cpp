@@ -123,6 +123,13 @@ bool is_in_return(const ScoreLookAlikes& one, const std::vector<ProposedSection>
   });
 }
 
+std::string phrases_text(const Score& score, const std::vector<ProposedPhrase>& phrases) {
+  std::string list;
+  for (const ProposedPhrase& one : phrases)
+    list += (list.empty() ? "" : ", ") + bars_text(score, one.first, one.last);
+  return list.empty() ? "" : fmt::format(", phrases: [{}]", list);
+}
+
 }  // namespace
 
 std::string section_lines(const Score& score, const std::vector<ProposedSection>& sections,
@@ -136,6 +143,7 @@ std::string section_lines(const Score& score, const std::vector<ProposedSection>
     if (one.source)
       text += fmt::format(", same as: {}",
                           bars_text(score, *one.source, *one.source + one.last - one.first));
+    text += phrases_text(score, one.phrases);
     if (levels.sections[at] != kUsualLevel) text += fmt::format(", level: {}", levels.sections[at]);
     text += "}\n";
   }

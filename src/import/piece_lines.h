@@ -19,7 +19,7 @@ std::string name_lines(const Score& score);
 std::string music_lines(const Score& score);
 // The level of a piece without sections, where it is not the usual one.
 std::string piece_level_line(const ProposedLevels& levels);
-// With their levels, where these are not the usual one.
+// With their phrases, where these are clear, and their levels, where these are not the usual one.
 std::string section_lines(const Score& score, const std::vector<ProposedSection>& sections,
                           const ProposedLevels& levels);
 // Hard bars, and beside them for which of several hands.

@@ -8,6 +8,7 @@
 
 #include "import/bar_of_element.h"
 #include "import/yaml_quoted.h"
+#include "practice/numbers.h"
 
 namespace cahier {
 namespace {
@@ -38,9 +39,12 @@ class SectionProposal {
       for (const auto& [bar, mark] : marks_)
         if (mark == strength && has_room(starts, bar)) starts.insert(bar);
     std::vector<ProposedSection> all;
-    if (starts.size() < 3) return all;
     for (auto start = starts.begin(); std::next(start) != starts.end(); ++start)
       all.push_back(section(*start, *std::next(start) - 1, all));
+    add_phrases(all);
+    if (all.size() == 1 &&
+        (all.front().phrases.empty() || bars_of(all.front()) > numbers::kSectionBars))
+      all.clear();
     return all;
   }
 
@@ -115,7 +119,7 @@ class SectionProposal {
   }
 
   ProposedSection section(int first, int last, const std::vector<ProposedSection>& before) {
-    ProposedSection found{first, last, "", std::nullopt};
+    ProposedSection found{first, last, "", std::nullopt, {}};
     for (const ScoreReturn& one : returns_)
       if (one.first == first && one.last == last) found.source = one.source;
     std::string name;
@@ -132,6 +136,12 @@ class SectionProposal {
       name = next_name();
     found.name = std::move(name);
     return found;
+  }
+
+  void add_phrases(std::vector<ProposedSection>& sections) const {
+    const std::vector<PhraseEnd> ends = phrase_ends(score_);
+    for (ProposedSection& one : sections)
+      if (!one.source) one.phrases = propose_phrases(score_, ends, one.first, one.last);
   }
 
   int pickup_in(const ProposedSection& section) const {

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 
 #include "score/bars.h"
 #include "score/notation/navigation_words.h"
@@ -12,6 +13,7 @@
 #include "score/xml/score_text.h"
 #include "score/xml/text_encoding.h"
 #include "score/xml/xml_document.h"
+#include "text/errors.h"
 
 namespace cahier {
 namespace {
@@ -86,6 +88,28 @@ void name_parts(const std::vector<WrittenPart>& parts, const PartChoice& choice,
   score.hands = choice.hands;
 }
 
+// The part that has most words, unless that is the player's own. What is wrong in it does no harm
+// to the player: then nothing is sung.
+std::vector<std::vector<ScoreNote>> read_sung(const std::vector<WrittenPart>& parts,
+                                              const Score& score) try {
+  std::map<std::string, int> words;
+  for (const ScoreLyric& one : score.lyrics) ++words[one.part];
+  const auto most = std::ranges::max_element(
+      words, {}, [](const auto& part_and_words) { return part_and_words.second; });
+  std::vector<std::vector<ScoreNote>> sung;
+  if (most == words.end()) return sung;
+  for (std::size_t at = 0; at < parts.size(); ++at) {
+    if (parts[at].id != most->first || score.parts[at].taken) continue;
+    ScoreWarnings not_of_the_player;
+    for (PartMeasure& measure : read_part(parts[at], not_of_the_player))
+      sung.push_back(std::move(measure.notes));
+    break;
+  }
+  return sung;
+} catch (const InputError&) {
+  return {};
+}
+
 std::string bar_at(const std::vector<ScoreBar>& bars, int element) {
   const auto after = std::ranges::upper_bound(bars, element, {}, &ScoreBar::first);
   return after == bars.begin() ? "" : std::prev(after)->printed;
@@ -128,6 +152,7 @@ Score read_score(const std::string& file, std::string bytes, const std::string& 
       },
       warnings);
   score.lyrics = read_lyrics(parts);
+  score.sung = read_sung(parts, score);
   score.warnings = warnings.sorted();
   return score;
 }

@@ -56,6 +56,8 @@ struct Score {
   std::vector<ScoreBar> bars;
   PlayOrder play_order;
   std::vector<ScoreLyric> lyrics;
+  // What another part sings to the hands, by measure; empty where none does.
+  std::vector<std::vector<ScoreNote>> sung;
   std::vector<ScoreWarning> warnings;
 };
 

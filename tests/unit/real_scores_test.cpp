@@ -11,6 +11,7 @@
 #include <sstream>
 
 #include "catch.h"
+#include "import/write_piece.h"
 #include "paths.h"
 #include "score/level/bar_level.h"
 #include "score/passages/bar_content.h"
@@ -209,6 +210,24 @@ TEST_CASE("real scores: their bars are at all levels, most of them at 2 and 3") 
   CHECK(bars[2] < all / 2);
   CHECK(bars[3] < all / 2);
   CHECK(bars[4] + bars[5] < all / 6);
+}
+
+// Heard by the singer's line, and in the interlude by its slurs, rests and new meter; where they
+// are not clear to a listener either, there are none.
+TEST_CASE("real scores: their phrases are those that a musician hears, or none") {
+  if (are_skipped()) return;
+  const auto has = [](const char* name, const std::string& line) {
+    const std::string piece = write_piece(real_score(std::string(name)));
+    CAPTURE(piece);
+    CHECK(piece.find(line) != std::string::npos);
+  };
+  has("duchambge_ds_al_fine", "bars: 9-16, phrases: [9-12, 13-16]");
+  has("duchambge_ds_al_fine", "bars: 17-24, phrases: [17-20, 21-24]");
+  has("duchambge_ds_al_fine", "bars: 25-32, phrases: [25-28, 29-32]");
+  has("kinkel_op15_3_dc_al_fine", "bars: 5-23, phrases: [5-8, 9-14, 15-18, 19-23]");
+  has("quilter_interlude", "bars: 1-8, phrases: [1-2, 3-6, 7-8]");
+  CHECK(write_piece(real_score(std::string("satie_omnibus_six_times"))).find("phrases:") ==
+        std::string::npos);
 }
 
 TEST_CASE("real scores: the longest is read in a moment") {

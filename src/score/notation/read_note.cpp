@@ -66,6 +66,24 @@ std::vector<SungSyllable> read_sung(const XmlElement& element) {
   return sung;
 }
 
+constexpr int kMostSlurs = 16;  // at a time, as the standard numbers them
+
+void read_notations(const XmlElement& element, ScoreNote& note) {
+  for (const XmlElement& notations : element.children("notations")) {
+    note.fermata = note.fermata || notations.has("fermata");
+    const XmlElement articulations = notations.child("articulations");
+    note.breath = note.breath || articulations.has("breath-mark") || articulations.has("caesura");
+    for (const XmlElement& slur : notations.children("slur")) {
+      const int number = xml_whole(slur.attribute("number")).value_or(1);
+      if (number < 1 || number > kMostSlurs) continue;
+      const auto bit = static_cast<std::uint16_t>(1u << (number - 1));
+      const std::string type = slur.attribute("type");
+      if (type == "start") note.slurs_begun |= bit;
+      if (type == "stop") note.slurs_ended |= bit;
+    }
+  }
+}
+
 }  // namespace
 
 ScoreNote read_note(const XmlElement& element, const std::string& where) {
@@ -80,6 +98,7 @@ ScoreNote read_note(const XmlElement& element, const std::string& where) {
     note.tie_stop = note.tie_stop || type == "stop";
     note.tie_start = note.tie_start || type == "start";
   }
+  read_notations(element, note);
   if (note.rest) return note;
   note.sung = read_sung(element);
   if (const XmlElement pitch = element.child("pitch"))

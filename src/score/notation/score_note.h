@@ -2,6 +2,7 @@
 #pragma once
 
 #include <compare>
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -37,6 +38,11 @@ struct ScoreNote {
   bool cue = false;  // another player's, in small print
   std::string voice;
   std::vector<SungSyllable> sung{};
+  // Slurs by their numbers, 1 to 16, each a bit: the lowest is number 1.
+  std::uint16_t slurs_begun = 0;
+  std::uint16_t slurs_ended = 0;
+  bool fermata = false;
+  bool breath = false;  // a breath mark or a caesura after it
 
   bool sounds() const { return !rest && !cue; }
 };
