@@ -72,6 +72,17 @@ TEST_CASE("the sheet of the day says the morning, the tempo, the walk and the ca
   }
 }
 
+TEST_CASE("the evening before a day off sends to no panel") {
+  Plan plan = sound_plan();
+  const auto words = [&] { return one_line(DrawnSheet(draw_the_day, plan).words()); };
+  REQUIRE(plan.days.back().date == plan.by - days{1});
+  plan.days.back().tasks = plan.days[1].tasks;
+  CHECK(has(words(), "The panel of"));
+  plan.days.back().tasks.clear();
+  CHECK_FALSE(has(words(), "The panel of"));
+  CHECK(has(words(), "is free of practice: leave it so."));
+}
+
 TEST_CASE("a programme has one page for the day, with the opening tempo of each piece") {
   Plan plan = sound_plan();
   plan.pieces.assign(3, plan.pieces.front());

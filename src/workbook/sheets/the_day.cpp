@@ -50,11 +50,17 @@ class TheDay {
   }
 
  private:
+  bool is_free(Date date) const {
+    return std::ranges::any_of(
+        plan_.days, [date](const Day& day) { return day.date == date && day.tasks.empty(); });
+  }
+
   void before(bool programme) {
     heading(words_.say("the_day.evening"));
     const Date eve = plan_.by - days{1};
     if (eve >= plan_.from)
-      point(words_.say("the_day.evening_panel", {{"date", weekday_day_month(words_, eve)}}));
+      point(words_.say(is_free(eve) ? "the_day.evening_free" : "the_day.evening_panel",
+                       {{"date", weekday_day_month(words_, eve)}}));
     point(words_.say(programme ? "the_day.evening_write_pieces" : "the_day.evening_write"));
     heading(words_.say("the_day.morning", {{"date", weekday_day_month(words_, plan_.by)}}));
     for (const char* key :
