@@ -89,14 +89,26 @@ std::string Book::foot_text(double width) const {
 }
 
 std::string Book::right_of_head(std::string_view right, double width) const {
-  const bool on_wall = sheet_ == SheetKind::weeks || sheet_ == SheetKind::progress_chart;
   const std::string& student = print_.names.student;
-  if (!on_wall || student.empty()) return std::string(right);
+  if (!on_wall() || student.empty()) return std::string(right);
   if (right.empty()) return student;
   const std::string both =
       words_.say("book.foot_of_student", {{"student", student}, {"foot", right}});
   const bool cut = fit_line(typefaces(), both, style::kSmall, width, style::kLeast).cut;
   return cut ? std::string(right) : both;
+}
+
+// A name on the wall is as large as the title of its sheet where it fits.
+TextStyle Book::right_style(std::string_view beside, double width) const {
+  const std::string& student = print_.names.student;
+  const TextStyle& large = style::kHeading;
+  const bool is_named = on_wall() && !student.empty() && beside.starts_with(student);
+  const bool fits = typefaces().width(beside, large.face, large.size_pt) <= width;
+  return is_named && fits ? large : style::kSmall;
+}
+
+bool Book::on_wall() const {
+  return sheet_ == SheetKind::weeks || sheet_ == SheetKind::progress_chart;
 }
 
 void Book::open_sheet(SheetKind sheet, std::string_view title) {
@@ -138,7 +150,8 @@ Box Book::draw_head_and_foot(Box inside, std::string_view right) {
   draw_line(canvas_, head.without_right(beside.empty() ? 0 : right_width), sheet_title_,
             style::kHeading, Align::left, style::kLeast);
   if (!beside.empty())
-    draw_line(canvas_, head.right(right_width), beside, style::kSmall, Align::right, style::kLeast);
+    draw_line(canvas_, head.right(right_width), beside, right_style(beside, right_width),
+              Align::right, style::kLeast);
   const double rule_y = inside.y + kHeadHeight;
   canvas_.line({inside.x, rule_y}, {inside.right(), rule_y}, style::kRule);
 

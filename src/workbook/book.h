@@ -105,6 +105,8 @@ class Book {
   // What stands at the right of a head, on a page for the wall with the student's name before it
   // where a line of so many millimetres holds both.
   std::string right_of_head(std::string_view right, double width) const;
+  TextStyle right_style(std::string_view beside, double width) const;
+  bool on_wall() const;
 
   Canvas& canvas_;
   const Plan& plan_;

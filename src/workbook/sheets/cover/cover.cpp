@@ -51,6 +51,7 @@ std::string_view paper_words(const Print& print) {
 }
 
 constexpr double kBesideLabel = 2;
+constexpr double kNameRow = 4.5 * kGrid;
 
 struct Named {
   std::string label;
@@ -213,8 +214,16 @@ class Cover {
   void draw_names_below_one_another(const std::vector<Named>& all) {
     for (const Named& each : all) {
       if (each.name.empty()) continue;
-      block(each.label, style::kBody);
-      block(each.name, style::kLead);
+      if (name_width(each) <= box_.width) {
+        const Box row = take(kNameRow);
+        const double label =
+            draw_line(canvas(), row, each.label, style::kBody, Align::left, style::kLeast);
+        draw_line(canvas(), row.without_left(label + kBesideLabel), each.name, style::kLead,
+                  Align::left, style::kLeast);
+      } else {
+        block(each.label, style::kBody);
+        block(each.name, style::kLead);
+      }
     }
   }
 
