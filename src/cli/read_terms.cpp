@@ -50,16 +50,19 @@ void check_dates(const Request& request, const TypedLine& typed, const PieceFile
                  const Terms& terms) {
   Diagnostics diagnostics;
   const std::string option = request.keep ? "--keep" : "--by";
+  const bool is_in_file = !request.keep && !request.by;
   const auto refuse = [&](std::string message, std::string hint) {
     const DatePlace place = place_of_date(request, typed, files);
     diagnostics.error(place.source, place.at, std::move(message), std::move(hint));
     throw InputError(diagnostics.all());
   };
   if (terms.by <= terms.from)
-    refuse(
-        "the date " + iso(terms.by) + " is not after the first day, " + iso(terms.from),
-        "choose a later " + option +
-            (request.from ? ", or an earlier --from" : "; without --from, practice begins today"));
+    refuse("the date " + iso(terms.by) + " is not after the first day, " + iso(terms.from),
+           is_in_file
+               ? "write a later date, or an earlier first day; without one, practice begins today"
+               : "choose a later " + option +
+                     (request.from ? ", or an earlier --from"
+                                   : "; without --from, practice begins today"));
   if ((terms.by - terms.from).count() > kMostDays)
     refuse("the date is more than ten years after the first day",
            "choose an earlier date, or a later first day");

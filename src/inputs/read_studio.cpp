@@ -148,6 +148,7 @@ std::string as_file_name(std::string_view name) {
 
 std::optional<Studio> read_studio(const Source& source, Diagnostics& diagnostics) {
   const int errors_before = diagnostics.error_count();
+  const std::size_t said_before = diagnostics.all().size();
   const std::optional<YamlNode> root = parse_yaml(source, diagnostics);
   if (!root) return std::nullopt;
   YamlFields fields(source, *root, diagnostics);
@@ -160,6 +161,7 @@ std::optional<Studio> read_studio(const Source& source, Diagnostics& diagnostics
   const Packing packing = read_packing(fields);
   studio.students = read_students(fields);
   fields.refuse_unknown();
+  diagnostics.sort_by_place(said_before);
   if (diagnostics.error_count() > errors_before) return std::nullopt;
   for (Student& student : studio.students) {
     student.occasion = student.occasion.over(occasion);

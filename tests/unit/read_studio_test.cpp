@@ -82,10 +82,10 @@ TEST_CASE("names that no file can have are refused") {
 }
 
 TEST_CASE("what a studio lacks is named where it is missing") {
-  CHECK(first_error("studio: S\n").find("missing \"students\"") != std::string::npos);
-  CHECK(first_error("studio: S\nstudents: [{name: Mia}]\n").find("missing \"piece\"") !=
+  CHECK(first_error("studio: S\n").find("\"students\" is missing") != std::string::npos);
+  CHECK(first_error("studio: S\nstudents: [{name: Mia}]\n").find("\"piece\" is missing") !=
         std::string::npos);
-  CHECK(first_error("studio: S\nstudents: [{piece: a.yaml}]\n").find("missing \"name\"") !=
+  CHECK(first_error("studio: S\nstudents: [{piece: a.yaml}]\n").find("\"name\" is missing") !=
         std::string::npos);
   CHECK(first_error("studio: S\nstudents: [Mia]\n").starts_with("2:12: "));
   CHECK(first_error("studio: S\nstudents: [{name: Mia, piece: a.yaml, peice: b}]\n")

@@ -58,7 +58,7 @@ int plan_studio(const Request& request, const TypedLine& typed, Date today) {
     const StudentPlan one = std::exchange(planned[number], {});
     said.say(one);
     if (one.found) {
-      say_err(one.found->warnings);
+      if (!one.found->warnings.empty()) say_err(students[number].name + ": " + one.found->warnings);
       say_text(line_of(students[number], one.found->plan));
     } else {
       say_text(students[number].name + ": no plan\n");

@@ -80,10 +80,14 @@ class Printing {
 
  private:
   void say_misfit(const Student& student, const StudentWorkbook& made) const {
-    say_err(made.printed.warnings);
+    say_warnings(student, made);
     say_text(
         fmt::format("{}, {}:\n{}", student.name, made.request.files.front(), made.printed.misfit) +
         "Write what is to change with the student, or print what fits with --anyway.\n");
+  }
+
+  static void say_warnings(const Student& student, const StudentWorkbook& made) {
+    if (!made.printed.warnings.empty()) say_err(student.name + ": " + made.printed.warnings);
   }
 
   int write(const Student& student, const StudentWorkbook& made) {
@@ -96,7 +100,7 @@ class Printing {
       Output output(path, request_.as_text ? Replaces::own_text : Replaces::own_pdf,
                     request_.replace, std::move(inputs), made.request.packet);
       output.write(made.printed.bytes);
-      say_err(made.printed.warnings);
+      say_warnings(student, made);
       say_text(made.printed.notes + line_for(student, made, path));
       output.commit();
     } catch (const FileError& error) {
