@@ -30,7 +30,8 @@ Inputs read_inputs(const Request& request, const TypedLine& typed, Date today) {
   const std::vector<Log> logs = read_logs(read_sources(request.logs), diagnostics);
   Terms terms = read_terms(request, typed, today, files, method, logs, diagnostics);
   const Occasion occasion = occasion_of(request, files);
-  Names names{occasion.student, occasion.teacher, request.studio ? request.studio->note : ""};
+  PrintedNames names{occasion.student, occasion.teacher,
+                     request.studio ? request.studio->note : ""};
   std::vector<Source> printed = {language};
   if (request.studio) printed.push_back(*request.studio->source);
   printed.insert(printed.end(), files.sources.begin(), files.sources.end());

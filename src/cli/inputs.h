@@ -23,7 +23,7 @@ struct Inputs {
   std::vector<Source> printed;  // whose texts are printed: the words, the programme, the pieces
   std::vector<Piece> pieces;
   Terms terms;
-  Names names;
+  PrintedNames names;
   std::vector<Diagnostic> warnings;
   std::vector<std::string>
       piece_files;                  // paths of the pieces, and of the programme that lists them

@@ -36,7 +36,7 @@ std::string smaller_staves(const Typefaces& typefaces, const Plan& plan, const P
   return said;
 }
 
-Print print_for(const Request& request, const Packet& packet, const Names& names) {
+Print print_for(const Request& request, const Packet& packet, const PrintedNames& names) {
   Print print = request.booklet       ? booklet_print(request.paper)
                 : request.large_print ? large_print(request.paper, request.punched)
                 : request.clear_print ? clear_print(request.paper, request.punched)

@@ -10,7 +10,7 @@
 namespace cahier {
 
 // Printed where they are known; where one is empty there is a line to write it on.
-struct Names {
+struct PrintedNames {
   std::string student;
   std::string teacher;
   std::string note;  // the teacher's, for this student
@@ -23,7 +23,7 @@ struct Print {
   Margins margins = style::kMargins;
   double magnification = 1;  // of a page laid out, to the page printed
   bool booklet = false;      // two pages beside one another, to be folded
-  Names names{};
+  PrintedNames names{};
   int most_weeks = 0;  // that have day panels and pages for the wall; 0 for all
 
   // Of a length on the printed page, where it is laid out.

@@ -9,7 +9,7 @@
 namespace cahier {
 
 // REQUIRES: there is a note.
-inline std::string teachers_note(const Words& words, const Names& names) {
+inline std::string teachers_note(const Words& words, const PrintedNames& names) {
   if (names.teacher.empty()) return words.say("cover.note", {{"note", names.note}});
   return words.say("cover.note_of", {{"teacher", names.teacher}, {"note", names.note}});
 }

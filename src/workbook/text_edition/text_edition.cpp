@@ -21,7 +21,7 @@ constexpr int kTimesExplained = 2;  // a drill, as on the panels
 
 class TextEdition {
  public:
-  TextEdition(const Plan& plan, const Words& words, int most_weeks, const Names& names)
+  TextEdition(const Plan& plan, const Words& words, int most_weeks, const PrintedNames& names)
       : plan_(plan),
         words_(words),
         most_weeks_(most_weeks),
@@ -163,7 +163,7 @@ class TextEdition {
   const Plan& plan_;
   const Words& words_;
   int most_weeks_;
-  const Names& names_;
+  const PrintedNames& names_;
   std::set<const Task*> first_uses_;
   std::map<Drill, int> met_;
   std::string text_;
@@ -171,7 +171,8 @@ class TextEdition {
 
 }  // namespace
 
-std::string text_edition(const Plan& plan, const Words& words, int most_weeks, const Names& names) {
+std::string text_edition(const Plan& plan, const Words& words, int most_weeks,
+                         const PrintedNames& names) {
   return TextEdition(plan, words, most_weeks, names).write();
 }
 

@@ -19,6 +19,6 @@ inline constexpr std::string_view kTextEditionMark = "cahier workbook: ";
 // all that its panel says, or the first `most_weeks` weeks of days alone (0 for all); the cue
 // starts of each piece with their throws, and where to go on after a slip.
 std::string text_edition(const Plan& plan, const Words& words, int most_weeks = 0,
-                         const Names& names = {});
+                         const PrintedNames& names = {});
 
 }  // namespace cahier

@@ -55,7 +55,7 @@ void draw_child_start(Book& book) {
   ChildPages pages(book);
   pages.text(book.title(), child_great(book.print()));
   pages.text(words.say("child.plays_on", {{"date", weekday_day_month(words, plan.by)}}), strong);
-  const Names& names = book.print().names;
+  const PrintedNames& names = book.print().names;
   if (names.student.empty())
     pages.write_in(words.say("child.name"));
   else

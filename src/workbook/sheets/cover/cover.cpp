@@ -168,7 +168,7 @@ class Cover {
   }
 
   void draw_names() {
-    const Names& names = book_.print().names;
+    const PrintedNames& names = book_.print().names;
     std::vector<Named> all = {{words_.say("cover.player"), names.student}};
     if (book_.print().teacher || !names.teacher.empty())
       all = {{words_.say("cover.student"), names.student},
