@@ -101,9 +101,9 @@ void ChildPages::begin_page() {
   const std::string& student = book_.print().names.student;
   if (student.empty()) return;
   const TextStyle style = child_style(Face::sans, style::kSizeChild);
-  const double height = line_pitch(style.size_pt);
-  draw_line(book_.canvas(), page_.bottom(height), student, style, Align::right, style.size_pt);
-  page_ = page_.without_bottom(height);
+  const TextBlock name(book_.typefaces(), student, style, page_.width);
+  name.draw(book_.canvas(), page_.bottom(name.height()), Align::right);
+  page_ = page_.without_bottom(name.height());
 }
 
 void ChildPages::open() {
