@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "cli/run.h"
+#include "cli/run/run.h"
 #include "cli/say.h"
 
 int main(int argc, char** argv) {

@@ -153,6 +153,8 @@ class Check {
           return "a programme of " + counted(files.pieces.size(), "piece");
         return files.pieces.empty() ? "" : sound(files.pieces.front());
       }
+      case FileKind::studio:  // checked by itself, with the files of its students
+        return "";
       case FileKind::log: {
         const auto log = read_log(source, diagnostics);
         return log ? "a log of " + counted(days_of(*log), "day") : "";
@@ -176,8 +178,8 @@ class Check {
     const Source language = templates_->read("words", request_.language);
     const Words words = read_checked(language, "words", read_words);
     const PieceFiles files(file.source, &words);
-    const Date from = request_.from.value_or(files.from.value_or(kSomeMonday));
-    const Date by = request_.by.value_or(files.by.value_or(from + days{70}));
+    const Date from = request_.from.value_or(files.occasion.from.value_or(kSomeMonday));
+    const Date by = request_.by.value_or(files.occasion.by.value_or(from + days{70}));
     const Method method = read_terms_method(request_, typed_, *templates_);
     const Terms terms = settle(from, by, request_.wishes.over(files.practice), method);
     if (!is_drawn(files, terms)) return;

@@ -56,6 +56,14 @@ void add_replace(CLI::App& command, TypedOptions& typed) {
                    "overwrite an existing file, whoever made it; never one that is also read");
 }
 
+// The options of every command that takes a studio.
+void add_studio(CLI::App& command, TypedOptions& typed) {
+  command.add_option("--jobs", typed.jobs,
+                     "of a studio, students at a time; as many as the machine can unless said");
+  command.add_flag("--allow-outside", typed.allow_outside,
+                   "of a studio, also files outside its folder");
+}
+
 std::vector<std::string> option_names(const CLI::App& app) {
   std::vector<std::string> names;
   for (const CLI::Option* option : app.get_options())
@@ -145,7 +153,8 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   app.require_subcommand(1);
 
   CLI::App* print = app.add_subcommand("print", "write the workbook, as a PDF or as text");
-  print->add_option("PIECE", typed.piece, "the YAML file of a piece or programme")->required();
+  print->add_option("PIECE", typed.piece, "the YAML file of a piece, programme or studio")
+      ->required();
   add_shared(*print, typed);
   print->add_option("--packet", typed.packet,
                     "which sheets: full, student, wall, staves, child, or your own");
@@ -164,14 +173,21 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
                     "the edge kept clear for punched holes: inner, left or right");
   print->add_option("--format", typed.format,
                     "pdf, or text: the days in words, for screen readers and braille printers");
+  print->add_option("--student", typed.student, "whose workbook it is, for the cover and the feet");
+  print->add_option("--teacher", typed.teacher, "whose student that is, for the cover");
+  add_studio(*print, typed);
   print->add_flag("--anyway", typed.anyway, "print what fits when not everything does");
-  print->add_option("-o,--output", typed.output,
-                    "where to write; the piece's name and -workbook.pdf (or .txt) when not given");
+  print->add_option(
+      "-o,--output", typed.output,
+      "where to write; the piece's name and -workbook.pdf (or .txt) when not given; of a "
+      "studio the folder");
   add_replace(*print, typed);
 
   CLI::App* plan = app.add_subcommand("plan", "show the plan as text");
-  plan->add_option("PIECE", typed.piece, "the YAML file of a piece or programme")->required();
+  plan->add_option("PIECE", typed.piece, "the YAML file of a piece, programme or studio")
+      ->required();
   add_shared(*plan, typed);
+  add_studio(*plan, typed);
   plan->add_flag("--json", typed.json, "as JSON, format cahier-plan-1");
   plan->add_flag("--why", typed.why, "with the reason for each task");
   plan->add_flag("--traps", typed.traps,
@@ -187,8 +203,10 @@ Request parse_command_line(const std::vector<std::string>& arguments, const Type
   add_replace(*report, typed);
 
   CLI::App* check = app.add_subcommand("check", "report every problem in files");
-  check->add_option("FILE", typed.files, "pieces, logs, methods, packets or words")->required();
+  check->add_option("FILE", typed.files, "pieces, studios, logs, methods, packets or words")
+      ->required();
   add_terms(*check, typed);
+  add_studio(*check, typed);
   check->add_option("--words", typed.language, "a file of templates/words, without .yaml");
   check->add_option("--packet", typed.packet, "a file of templates/packets, without .yaml");
 

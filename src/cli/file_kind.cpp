@@ -22,7 +22,8 @@ struct Sign {
 
 // Keys that hardly any other file has; "key", "level" or "date" alone say nothing. The first one
 // that a file has decides.
-constexpr std::array<Sign, 15> kSigns = {{{"programme", FileKind::programme},
+constexpr std::array<Sign, 16> kSigns = {{{"programme", FileKind::programme},
+                                          {"studio", FileKind::studio},
                                           {"title", FileKind::piece},
                                           {"sheets", FileKind::packet},
                                           {"repetitions", FileKind::method},
@@ -118,6 +119,8 @@ std::string_view called(FileKind kind) {
       return "a piece";
     case FileKind::programme:
       return "a programme";
+    case FileKind::studio:
+      return "a studio";
     case FileKind::log:
       return "a log";
     case FileKind::method:

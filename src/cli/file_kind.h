@@ -8,7 +8,7 @@
 
 namespace cahier {
 
-enum class FileKind { piece, programme, log, method, packet, words, stranger };
+enum class FileKind { piece, programme, studio, log, method, packet, words, stranger };
 
 // What a file is, by what only its kind has: its keys, or, where it is not YAML, the beginnings of
 // its lines. A file of nothing but blank lines and comments is a stranger.

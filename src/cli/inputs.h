@@ -12,6 +12,7 @@
 #include "text/source.h"
 #include "text/templates.h"
 #include "text/words.h"
+#include "workbook/print.h"
 
 namespace cahier {
 
@@ -22,9 +23,16 @@ struct Inputs {
   std::vector<Source> printed;  // whose texts are printed: the words, the programme, the pieces
   std::vector<Piece> pieces;
   Terms terms;
+  PrintedNames names;
   std::vector<Diagnostic> warnings;
+  std::vector<std::string>
+      piece_files;                  // paths of the pieces, and of the programme that lists them
   std::vector<std::string> scores;  // paths of those that pieces name
 };
+
+// Reads the templates that are asked for, so that what is wrong with them is said once and not for
+// each student. Throws InputError.
+void check_templates(const Request& request, const TypedLine& typed);
 
 // Reads everything a plan needs. `today` is the first day when the request names none. Throws
 // InputError with every problem of a file, FileError when a file cannot be read.

@@ -44,6 +44,11 @@ key: C major            # also "2 flats"; for the staves
 # cues: [5, 13]         # more places to start from memory
 # fingering: ready      # or: not yet
 
+# by: 2027-03-20        # the day it must be ready, in place of --by
+# from: 2027-01-04      # the first day of practice, in place of --from
+# student: Mia          # printed on the cover and at the foot of every page
+# teacher: A. Ott
+
 # practice:
 #   minutes: 15         # a day, or {mon: 15, sat: 30}
 #   days off: [sun]     # weekdays, days, or spans such as 2027-02-20..2027-02-23

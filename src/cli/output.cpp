@@ -35,19 +35,23 @@ bool is_write_protected(const std::string& path, const struct stat& status) {
   return ::faccessat(AT_FDCWD, path.c_str(), W_OK, AT_EACCESS) != 0;
 }
 
-bool is_own(const std::string& path, Replaces replaces) {
+std::string read_existing(const std::string& path) {
   try {
-    const std::string text(Source::from_file(path, kMostPdfBytes).text());
-    return replaces == Replaces::own_pdf ? is_own_pdf(text) : text.starts_with(kTextEditionMark);
+    return Source::from_file(path, kMostPdfBytes).text();
   } catch (const FileError&) {
-    return false;
+    return {};
   }
 }
 
 }  // namespace
 
-Output::Output(std::string path, Replaces replaces, bool replace, std::vector<std::string> inputs)
-    : path_(std::move(path)), replaces_(replaces), replace_(replace), inputs_(std::move(inputs)) {
+Output::Output(std::string path, Replaces replaces, bool replace, std::vector<std::string> inputs,
+               std::string packet)
+    : path_(std::move(path)),
+      replaces_(replaces),
+      replace_(replace),
+      inputs_(std::move(inputs)),
+      packet_(std::move(packet)) {
   check();
 }
 
@@ -73,8 +77,13 @@ Existing Output::check() const {
     refuse(path_, "it is write-protected", "choose another name, or permit writing first");
   if (replace_) return Existing::replaced;
   if (replaces_ == Replaces::nothing) refuse(path_, "it already exists", kReplaceHint);
-  if (!is_own(path_, replaces_))
+  const std::string there = read_existing(path_);
+  const bool is_own =
+      replaces_ == Replaces::own_pdf ? is_own_pdf(there) : there.starts_with(kTextEditionMark);
+  if (!is_own)
     refuse(path_, "it already exists and is not a workbook as cahier made it", kReplaceHint);
+  if (replaces_ == Replaces::own_pdf && !packet_.empty() && is_of_other_packet(there, packet_))
+    refuse(path_, fmt::format("it is a workbook of another packet than {}", packet_), kReplaceHint);
   if (status.st_nlink > 1)
     refuse(path_,
            fmt::format("it has {} names (hard links), and the others would keep the older workbook",

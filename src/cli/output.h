@@ -21,7 +21,9 @@ class Output {
   // after a long plan, when the file must not be written: it is an input by whatever name or link,
   // it is write-protected, it is a link to nothing; and without --replace when it is neither new
   // nor made by this program, or has other hard links. A device or a pipe is always written to.
-  Output(std::string path, Replaces replaces, bool replace, std::vector<std::string> inputs);
+  // Where a `packet` is named, neither is a workbook of another packet replaced without --replace.
+  Output(std::string path, Replaces replaces, bool replace, std::vector<std::string> inputs,
+         std::string packet = {});
 
   // Writes `bytes`, but not under the path yet. Looks once more at what is there. Throws FileError.
   void write(const std::string& bytes);
@@ -36,6 +38,7 @@ class Output {
   Replaces replaces_;
   bool replace_;
   std::vector<std::string> inputs_;
+  std::string packet_;
   std::optional<PendingFile> file_;
 };
 

@@ -8,6 +8,7 @@
 #include "import/scored_piece.h"
 #include "inputs/read_programme.h"
 #include "text/errors.h"
+#include "text/phrasing.h"
 
 namespace cahier {
 
@@ -16,6 +17,31 @@ PieceFiles::PieceFiles(const Source& source, const Words* words) : words_(words)
   add(source, diagnostics_, unread);
   if (diagnostics_.has_errors()) throw InputError(diagnostics_.all());
   if (!unread.empty()) throw FileError(unread.front());
+}
+
+PieceFiles::PieceFiles(const std::vector<Source>& all, const Words* words) : words_(words) {
+  std::vector<std::string> unread;
+  if (all.size() == 1)
+    add(all.front(), diagnostics_, unread);
+  else
+    add_several(all, diagnostics_);
+  if (diagnostics_.has_errors()) throw InputError(diagnostics_.all());
+  if (!unread.empty()) throw FileError(unread.front());
+}
+
+void PieceFiles::add_several(const std::vector<Source>& all, Diagnostics& diagnostics) {
+  std::vector<std::string> titles;
+  for (const Source& source : all) {
+    if (!admit(source, "a piece", diagnostics)) continue;
+    const FileKind kind = kind_of(source);
+    if (kind == FileKind::piece || kind == FileKind::stranger)
+      add_piece(source, diagnostics);
+    else
+      diagnostics.error(source, {1, 1}, fmt::format("this is {}, not a piece", called(kind)),
+                        "a list of several has pieces only; a programme stands alone");
+  }
+  for (const Piece& piece : pieces) titles.push_back(piece.title);
+  title = list_text(words_ ? *words_ : english_words(), titles);
 }
 
 PieceFiles PieceFiles::read(const Source& source, Diagnostics& diagnostics,
@@ -34,18 +60,22 @@ void PieceFiles::add(const Source& source, Diagnostics& diagnostics,
     sources.push_back(source);
     if (!programme) return;
     title = programme->title;
-    by = programme->by;
-    from = programme->from;
+    occasion = programme->occasion;
     practice = programme->practice;
     for (const Programme::File& file : programme->pieces)
       add_listed(source, file.path, file.at, diagnostics, unread);
   } else if (kind == FileKind::piece || kind == FileKind::stranger) {
     add_piece(source, diagnostics);
-    if (!pieces.empty()) practice = pieces.front().practice;
+    if (pieces.empty()) return;
+    practice = pieces.front().practice;
+    occasion = pieces.front().occasion;
   } else {
     diagnostics.error(source, {1, 1},
                       fmt::format("this is {}, not a piece or a programme", called(kind)),
-                      "name the piece or the programme here");
+                      kind == FileKind::studio
+                          ? "print, plan and check take a studio, by the name of its file; here "
+                            "name the piece or the programme of one student"
+                          : "name the piece or the programme here");
   }
 }
 

@@ -14,7 +14,9 @@ namespace cahier {
 int show_plan(const Request& request, const TypedLine& typed, Date today) {
   const Inputs inputs = read_inputs(request, typed, today);
   say_all(inputs.warnings);
-  Plan plan = find_plan(inputs, today);
+  FoundPlan found = find_plan(inputs, today);
+  say_err(found.warnings);
+  Plan& plan = found.plan;
   if (plan.fits && has_new_bars(plan)) {
     WaitingLine waiting(inputs.words, "waiting.sensitivity");
     Effort effort(kMostEffort, &waiting);

@@ -12,6 +12,7 @@
 namespace cahier {
 namespace {
 
+constexpr int kMostJobs = 256;
 constexpr int kMostWeeks = 1000;  // more than any plan has
 
 void read_wishes(const TypedOptions& typed, Values& values, Request& request) {
@@ -121,6 +122,7 @@ Request read_request(std::string_view name, const TypedOptions& typed, const Typ
   request.traps = typed.traps;
   request.anyway = typed.anyway;
   request.replace = typed.replace;
+  request.allow_outside = typed.allow_outside;
   request.part = typed.part;
   request.packet = typed.packet;
   request.templates = typed.templates;
@@ -135,6 +137,10 @@ Request read_request(std::string_view name, const TypedOptions& typed, const Typ
     values.refuse("--keep", iso(*request.keep) + " is not after --by, " + iso(*request.by),
                   "what is learned by --by is kept until a later date");
   request.logs = typed.logs;
+  request.student = values.name("--student", typed.student);
+  request.teacher = values.name("--teacher", typed.teacher);
+  if (!typed.jobs.empty())
+    request.jobs = values.whole("--jobs", typed.jobs, 1, kMostJobs, "workbooks").value_or(0);
   request.report_to = typed.report_to;
   if (!typed.repetitions.empty())
     request.repetitions = values.whole("--repetitions", typed.repetitions, 1, 20, "repetitions");

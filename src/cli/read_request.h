@@ -14,6 +14,7 @@ namespace cahier {
 struct TypedOptions {
   std::string piece;
   std::vector<std::string> files;
+  std::string student, teacher, jobs;
   std::string report_to, week, keep;
   std::vector<std::string> logs;
   std::string by, from, today, output, packet = "full", format = "pdf", paper = "a4", staff,
@@ -23,6 +24,7 @@ struct TypedOptions {
   std::string templates, language = "en", method = "steady";
   bool json = false, why = false, spacing = false, traps = false, anyway = false;
   bool clear_print = false, large_print = false, booklet = false, replace = false;
+  bool allow_outside = false;
 };
 
 // The request of a command, "print". Throws InputError that names every wrong value.

@@ -31,18 +31,38 @@ Method with_larger_or_smaller_chunks(const Method& method, int bars, const Typed
   throw InputError(diagnostics.all());
 }
 
-void check_dates(const Request& request, const TypedLine& typed, const Terms& terms) {
+// Where the date of a plan stands: on the command line, in a studio, or in a piece's file.
+struct DatePlace {
+  const Source& source;
+  Place at;
+};
+
+DatePlace place_of_date(const Request& request, const TypedLine& typed, const PieceFiles& files) {
+  if (request.keep) return {typed.source(), typed.value_of("--keep")};
+  if (request.by) return {typed.source(), typed.value_of("--by")};
+  if (request.studio && request.studio->occasion.by)
+    return {*request.studio->source, request.studio->occasion.by_at};
+  if (files.occasion.by) return {files.sources.front(), files.occasion.by_at};
+  return {typed.source(), typed.value_of("--by")};
+}
+
+void check_dates(const Request& request, const TypedLine& typed, const PieceFiles& files,
+                 const Terms& terms) {
   Diagnostics diagnostics;
   const std::string option = request.keep ? "--keep" : "--by";
+  const bool is_in_file = !request.keep && !request.by;
   const auto refuse = [&](std::string message, std::string hint) {
-    diagnostics.error(typed.source(), typed.value_of(option), std::move(message), std::move(hint));
+    const DatePlace place = place_of_date(request, typed, files);
+    diagnostics.error(place.source, place.at, std::move(message), std::move(hint));
     throw InputError(diagnostics.all());
   };
   if (terms.by <= terms.from)
-    refuse(
-        "the date " + iso(terms.by) + " is not after the first day, " + iso(terms.from),
-        "choose a later " + option +
-            (request.from ? ", or an earlier --from" : "; without --from, practice begins today"));
+    refuse("the date " + iso(terms.by) + " is not after the first day, " + iso(terms.from),
+           is_in_file
+               ? "write a later date, or an earlier first day; without one, practice begins today"
+               : "choose a later " + option +
+                     (request.from ? ", or an earlier --from"
+                                   : "; without --from, practice begins today"));
   if ((terms.by - terms.from).count() > kMostDays)
     refuse("the date is more than ten years after the first day",
            "choose an earlier date, or a later first day");
@@ -70,18 +90,46 @@ const LoggedEdition* last_edition(const std::vector<Log>& logs) {
   return last;
 }
 
-[[noreturn]] void refuse_without_date(const TypedLine& typed) {
+[[noreturn]] void refuse_without_date(const Request& request, const TypedLine& typed) {
   Diagnostics diagnostics;
-  diagnostics.error(typed.source(), typed.value_of("--by"), "missing date",
-                    "add --by and the day it must be ready, as in --by 2027-03-20");
+  if (request.studio)
+    diagnostics.error(*request.studio->source, request.studio->student_at,
+                      "no date for this student",
+                      "write it for all at the top, as in by: 2027-03-20, or with the student");
+  else
+    diagnostics.error(typed.source(), typed.value_of("--by"), "missing date",
+                      "add --by and the day it must be ready, as in --by 2027-03-20");
   throw InputError(diagnostics.all());
+}
+
+// The day after the last one in the logs.
+std::optional<Date> day_after(const std::vector<Log>& logs) {
+  std::optional<Date> last;
+  const auto note = [&](Date date) { last = std::max(last.value_or(date), date); };
+  for (const Log& log : logs) {
+    for (const LoggedDay& day : log.days) note(day.date.value);
+    for (const LoggedEdition& edition : log.editions) note(edition.from.value);
+  }
+  if (last) *last += days{1};
+  return last;
+}
+
+// The first day where the command line gives none. A file is written once and names the first day
+// of the first workbook: one that is printed when the log has days since then begins after these.
+Date first_day(const std::optional<Date>& in_file, const std::vector<Log>& logs,
+               const Request& request, Date today) {
+  if (!in_file) return today;
+  const std::optional<Date> after = day_after(logs);
+  if (request.command == Command::report || !after || *after <= *in_file) return *in_file;
+  return std::max(*after, today);
 }
 
 // A report is for the workbook in use: the one that began last, unless the request says otherwise.
 Span span_of(const Request& request, const PieceFiles& files, const std::vector<Log>& logs,
              const TypedLine& typed, Date today) {
   std::optional<Date> from = request.from;
-  std::optional<Date> by = request.by ? request.by : files.by;
+  const Occasion occasion = occasion_of(request, files);
+  std::optional<Date> by = occasion.by;
   bool upkeep = request.keep.has_value();
   if (const LoggedEdition* last = last_edition(logs); last && request.command == Command::report &&
                                                       !upkeep &&
@@ -94,8 +142,8 @@ Span span_of(const Request& request, const PieceFiles& files, const std::vector<
     if (!from && by) from = std::max(*by + days{1}, today);
     by = request.keep;
   }
-  if (!by) refuse_without_date(typed);
-  return {from ? *from : files.from.value_or(today), *by, upkeep};
+  if (!by) refuse_without_date(request, typed);
+  return {from ? *from : first_day(occasion.from, logs, request, today), *by, upkeep};
 }
 
 // Only what is learned can be kept; without a log, everything counts as learned.
@@ -115,24 +163,18 @@ void check_learned(const std::vector<Piece>& pieces, const Record& record, const
   if (diagnostics.has_errors()) throw InputError(diagnostics.all());
 }
 
-// The day after the last one in the logs.
-std::optional<Date> day_after(const std::vector<Log>& logs) {
-  std::optional<Date> last;
-  const auto note = [&](Date date) { last = std::max(last.value_or(date), date); };
-  for (const Log& log : logs) {
-    for (const LoggedDay& day : log.days) note(day.date.value);
-    for (const LoggedEdition& edition : log.editions) note(edition.from.value);
-  }
-  if (last) *last += days{1};
-  return last;
-}
-
 Terms settled(const Request& request, const PieceFiles& files, const Method& method, Date from,
               Date by) {
   return settle(from, by, request.wishes.over(files.practice), method);
 }
 
 }  // namespace
+
+Occasion occasion_of(const Request& request, const PieceFiles& files) {
+  const Occasion typed{request.by, request.from, request.student, request.teacher, {}};
+  const Occasion in_studio = request.studio ? request.studio->occasion : Occasion{};
+  return typed.over(in_studio).over(files.occasion);
+}
 
 Method read_terms_method(const Request& request, const TypedLine& typed,
                          const Templates& templates) {
@@ -160,7 +202,7 @@ Terms read_terms(const Request& request, const TypedLine& typed, Date today,
   const Span span = span_of(request, files, logs, typed, today);
   Terms terms = settled(request, files, method, span.from, span.by);
   terms.upkeep = span.upkeep;
-  check_dates(request, typed, terms);
+  check_dates(request, typed, files, terms);
   terms.record = record_of(
       logs, files.pieces, terms, diagnostics,
       request.command == Command::report ? LaterEntries::left_out : LaterEntries::refused);
@@ -172,7 +214,7 @@ Terms read_terms(const Request& request, const TypedLine& typed, Date today,
 
 bool dates_are_known(const Request& request, const PieceFiles& files,
                      const std::vector<Log>& logs) {
-  if (request.by || files.by) return true;
+  if (request.by || files.occasion.by) return true;
   const LoggedEdition* last = last_edition(logs);
   return last && std::ranges::all_of(logs, [](const Log& log) {
            return std::ranges::all_of(
@@ -185,7 +227,7 @@ void compare_logs(const Request& request, const PieceFiles& files, const Method&
   const std::optional<Date> after = request.from ? request.from : day_after(logs);
   if (!after) return;  // they are empty
   const LoggedEdition* last = last_edition(logs);
-  const std::optional<Date> by = request.by ? request.by : files.by;
+  const std::optional<Date> by = occasion_of(request, files).by;
   const Terms terms = settled(request, files, method, *after, by ? *by : last->by->value);
   record_of(logs, files.pieces, terms, diagnostics);
 }

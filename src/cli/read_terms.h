@@ -16,6 +16,9 @@ namespace cahier {
 Method read_terms_method(const Request& request, const TypedLine& typed,
                          const Templates& templates);
 
+// For whom and for when: the command line over the studio, the studio over the piece's file.
+Occasion occasion_of(const Request& request, const PieceFiles& files);
+
 // Reads the logs as far as possible. Throws InputError when a log cannot be used at all.
 std::vector<Log> read_logs(const std::vector<Source>& sources, Diagnostics& diagnostics);
 

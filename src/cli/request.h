@@ -1,6 +1,7 @@
 // What was asked for on the command line.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -9,8 +10,10 @@
 #include "cli/typed_line.h"
 #include "paper/margins.h"
 #include "paper/page_size.h"
+#include "piece/occasion.h"
 #include "piece/wishes.h"
 #include "text/date.h"
+#include "text/source.h"
 
 namespace cahier {
 
@@ -21,6 +24,15 @@ inline constexpr int kMostChunkBars = 16;  // that --chunk-bars takes
 
 enum class Command { help, print, plan, report, check, import, start };
 
+// What a studio says of the student whose workbook is asked for: over the piece's file, under the
+// command line.
+struct FromStudio {
+  std::shared_ptr<const Source> source;
+  Place student_at;
+  Occasion occasion;
+  std::string note;
+};
+
 struct Request {
   Command command = Command::help;
   std::string help;                // what to print for Command::help
@@ -30,6 +42,11 @@ struct Request {
   std::optional<Date> today;  // in place of the clock's
   std::optional<Date> by;
   std::optional<Date> keep;  // until when to keep what is learned by `by`
+  std::string student;       // as typed, and the next; empty when not given
+  std::string teacher;
+  std::optional<FromStudio> studio;
+  bool allow_outside = false;  // files of a studio that lie outside its folder
+  int jobs = 0;                // workbooks made at a time; 0 for as many as the machine can
   std::vector<std::string> logs;
   std::string report_to;     // where to write the log of a week; "-" for standard output
   std::optional<Date> week;  // a day of it

@@ -6,6 +6,9 @@
 #include <charconv>
 #include <cmath>
 
+#include "piece/occasion.h"
+#include "text/utf8.h"
+
 namespace cahier {
 namespace {
 
@@ -126,6 +129,18 @@ std::optional<bool> Values::yes_no(std::string_view option, const std::string& t
   if (text == "no" || text == "false" || text == "off") return false;
   refuse(option, fmt::format("\"{}\" is neither yes nor no", text), "write yes or no");
   return std::nullopt;
+}
+
+std::string Values::name(std::string_view option, const std::string& text) {
+  const std::vector<char32_t> characters = decode_utf8(text);
+  const bool is_blank = std::ranges::all_of(characters, [](char32_t one) { return one == U' '; });
+  if (text.empty()) return text;
+  if (!first_invalid_utf8(text) && !is_blank && characters.size() <= kLongestName &&
+      std::ranges::none_of(characters, is_control))
+    return text;
+  refuse(option, fmt::format("this is no name for {}", option),
+         fmt::format("write a name of {} characters at most, on one line", kLongestName));
+  return "";
 }
 
 }  // namespace cahier

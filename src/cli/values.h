@@ -27,6 +27,8 @@ class Values {
   std::optional<WeekMinutes> minutes(std::string_view option, const std::string& text);
   std::optional<DaysOff> days_off(std::string_view option, const std::string& text);
   std::optional<int> weekday(std::string_view option, const std::string& text);
+  // What was typed, where it can be a person's name; else empty, as for an empty text.
+  std::string name(std::string_view option, const std::string& text);
   std::optional<bool> yes_no(std::string_view option, const std::string& text);
   void refuse(std::string_view option, const std::string& message, const std::string& hint,
               MessageKind kind = MessageKind::current());

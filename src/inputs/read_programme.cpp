@@ -10,17 +10,6 @@
 namespace cahier {
 namespace {
 
-std::optional<Date> read_day(YamlFields& fields, std::string_view key) {
-  const auto text = fields.text(key);
-  if (!text) return std::nullopt;
-  const std::optional<Date> date = parse_date(*text);
-  if (!date)
-    fields.diagnostics().error(fields.source(), fields.node(key)->at,
-                               fmt::format("\"{}\" is not a valid date", *text),
-                               "write year, month and day, as in 2027-03-20");
-  return date;
-}
-
 void read_files(YamlFields& fields, Programme& programme) {
   const auto nodes = fields.list("pieces");
   for (const YamlNode* node : nodes) {
@@ -54,8 +43,7 @@ std::optional<Programme> read_programme(const Source& source, Diagnostics& diagn
   YamlFields fields(source, *root, diagnostics);
   Programme programme;
   programme.title = fields.text("programme").value_or("");
-  programme.by = read_day(fields, "by");
-  programme.from = read_day(fields, "from");
+  programme.occasion = read_occasion(fields);
   if (const YamlNode* practice = fields.node("practice"))
     programme.practice = read_practice(source, *practice, diagnostics);
   read_files(fields, programme);

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "piece/occasion.h"
 #include "piece/wishes.h"
 #include "text/diagnostics.h"
 #include "text/source.h"
@@ -14,8 +15,7 @@ namespace cahier {
 
 struct Programme {
   std::string title;
-  std::optional<Date> by;
-  std::optional<Date> from;
+  Occasion occasion;
   Wishes practice;
   struct File {
     std::string path;  // as written: relative to the programme's own folder

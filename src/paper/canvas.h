@@ -64,6 +64,7 @@ struct DocumentInfo {
   std::string author;
   std::string subject;
   std::string language = "en";  // BCP 47
+  std::string packet{};         // whose sheets it has
 };
 
 class Canvas {

@@ -4,6 +4,8 @@
 
 #include <charconv>
 
+#include "text/utf8.h"
+
 namespace cahier {
 namespace {
 
@@ -24,6 +26,14 @@ std::string_view information(std::string_view bytes) {
   return end == std::string_view::npos ? std::string_view() : bytes.substr(begin, end - begin);
 }
 
+// As a text of a PDF: UTF-16 in hexadecimal figures.
+std::string in_hexadecimal(std::string_view text) {
+  std::string figures = "<FEFF";
+  for (const char32_t character : decode_utf8(text))
+    figures += fmt::format("{:04X}", static_cast<unsigned>(character));
+  return figures + ">";
+}
+
 }  // namespace
 
 bool is_own_pdf(std::string_view bytes) {
@@ -34,6 +44,18 @@ bool is_own_pdf(std::string_view bytes) {
   // "cahier" in the encoding of document texts (UTF-16), or as plain text.
   return told.find("/Creator <FEFF006300610068006900650072>") != std::string_view::npos ||
          told.find("/Creator (cahier)") != std::string_view::npos;
+}
+
+std::string packet_keyword(std::string_view packet) { return "packet " + std::string(packet); }
+
+bool is_of_other_packet(std::string_view bytes, std::string_view packet) {
+  constexpr std::string_view kKeywords = "/Keywords ";
+  const std::string_view told = information(bytes);
+  const std::size_t at = told.find(kKeywords);
+  if (at == std::string_view::npos) return false;
+  const std::string keyword = packet_keyword(packet);
+  const std::string_view named = told.substr(at + kKeywords.size());
+  return !named.starts_with(in_hexadecimal(keyword)) && !named.starts_with("(" + keyword + ")");
 }
 
 }  // namespace cahier

@@ -8,6 +8,8 @@
 #include <cmath>
 #include <vector>
 
+#include "paper/own_pdf.h"
+
 namespace cahier {
 
 namespace {
@@ -301,6 +303,7 @@ void PdfCanvas::metadata(const DocumentInfo& info) {
   set(HPDF_INFO_AUTHOR, info.author);
   set(HPDF_INFO_SUBJECT, info.subject);
   set(HPDF_INFO_CREATOR, "cahier");
+  if (!info.packet.empty()) set(HPDF_INFO_KEYWORDS, packet_keyword(info.packet));
   // The library has no call of its own for the document's language.
   HPDF_Dict_Add(state_->document->catalog, "Lang",
                 HPDF_String_New(state_->document->mmgr, info.language.c_str(), nullptr));

@@ -9,6 +9,7 @@
 #include "piece/instrument.h"
 #include "piece/key.h"
 #include "piece/meter.h"
+#include "piece/occasion.h"
 #include "piece/parting.h"
 #include "piece/wishes.h"
 
@@ -92,6 +93,7 @@ struct Piece {
   std::vector<int> cues;
   Fingering fingering = Fingering::unsaid;
   Wishes practice;
+  Occasion occasion{};
   // By bar from 0: the first notes there, in a few names; empty where no score tells.
   std::vector<std::string> beginnings{};
   // The same to be read aloud, hand by hand.

@@ -81,6 +81,7 @@ Piece read_fields(YamlFields& fields) {
   piece.marks = read_marks(fields, extent);
   piece.cues = read_cues(fields, extent);
   piece.fingering = read_fingering(fields);
+  piece.occasion = read_occasion(fields);
   if (const YamlNode* practice = fields.node("practice")) {
     piece.practice = read_practice(fields.source(), *practice, fields.diagnostics());
   }

@@ -110,9 +110,7 @@ auto read_word(YamlFields& fields, std::string_view key, Parse parse,
 
 }  // namespace
 
-Wishes read_practice(const Source& source, const YamlNode& node, Diagnostics& diagnostics) {
-  const Diagnostics::Within link(diagnostics, "while reading \"practice\"");
-  YamlFields fields(source, node, diagnostics);
+Wishes read_wishes(YamlFields& fields) {
   Wishes wishes;
   wishes.minutes = read_minutes(fields);
   wishes.blocks = fields.whole("blocks", 1, kMostBlocks);
@@ -122,6 +120,13 @@ Wishes read_practice(const Source& source, const YamlNode& node, Diagnostics& di
   wishes.new_to_performing = fields.yes_no("new to performing");
   wishes.temper = read_word(fields, "temper", parse_temper, {"yes", "no", "weak bars only"});
   wishes.dice = read_word(fields, "dice", parse_throw, {"two dice", "one die", "d20", "coins"});
+  return wishes;
+}
+
+Wishes read_practice(const Source& source, const YamlNode& node, Diagnostics& diagnostics) {
+  const Diagnostics::Within link(diagnostics, "while reading \"practice\"");
+  YamlFields fields(source, node, diagnostics);
+  const Wishes wishes = read_wishes(fields);
   fields.refuse_unknown();
   return wishes;
 }

@@ -7,7 +7,11 @@
 
 namespace cahier {
 
-// Reads what the player asks for; anything invalid is reported and left empty.
+// Reads what the player asks for from fields that may hold others too; anything invalid is reported
+// and left empty.
+Wishes read_wishes(YamlFields& fields);
+
+// The same from a map that may hold nothing else.
 Wishes read_practice(const Source& source, const YamlNode& node, Diagnostics& diagnostics);
 
 }  // namespace cahier

@@ -59,6 +59,23 @@ class PlanText {
     return text + teacher_text(plan_, words_);
   }
 
+  std::string misfit() const {
+    double minutes = 0;
+    for (const Unplaced& work : plan_.unplaced) minutes += work.minutes;
+    std::string text = wrap("",
+                            {words_.say("plan.does_not_fit", {{"date", full_date(words_, plan_.by)},
+                                                              {"minutes", minutes_text(minutes)}})},
+                            "", 0);
+    text.append("\n").append(words_.say("plan.not_placed")).append("\n");
+    for (const LeftOut& kind : left_out_of(plan_))
+      text += wrap("  ", {say_left_out(words_, plan_, kind)}, "", 4);
+    if (plan_.remedies.empty())
+      return text + "\n" + wrap("", {words_.say("plan.no_remedy")}, "", 0);
+    text.append("\n").append(words_.say("plan.remedies")).append("\n");
+    for (const Remedy& remedy : plan_.remedies) text += remedy.say + "\n";
+    return text;
+  }
+
  private:
   std::string minutes_of(const Day& day) const {
     if (day.allowance <= 0) return words_.say("plan.off");
@@ -118,23 +135,6 @@ class PlanText {
     return text;
   }
 
-  std::string misfit() const {
-    double minutes = 0;
-    for (const Unplaced& work : plan_.unplaced) minutes += work.minutes;
-    std::string text = wrap("",
-                            {words_.say("plan.does_not_fit", {{"date", full_date(words_, plan_.by)},
-                                                              {"minutes", minutes_text(minutes)}})},
-                            "", 0);
-    text.append("\n").append(words_.say("plan.not_placed")).append("\n");
-    for (const LeftOut& kind : left_out_of(plan_))
-      text += wrap("  ", {say_left_out(words_, plan_, kind)}, "", 4);
-    if (plan_.remedies.empty())
-      return text + "\n" + wrap("", {words_.say("plan.no_remedy")}, "", 0);
-    text.append("\n").append(words_.say("plan.remedies")).append("\n");
-    for (const Remedy& remedy : plan_.remedies) text += remedy.say + "\n";
-    return text;
-  }
-
   std::string if_learning_takes_longer() const {
     std::string text;
     for (const Sensitivity& one : plan_.sensitivity)
@@ -155,6 +155,10 @@ class PlanText {
 
 std::string plan_text(const Plan& plan, const Words& words, bool why, bool spacing) {
   return PlanText(plan, words, why, spacing).compose();
+}
+
+std::string misfit_text(const Plan& plan, const Words& words) {
+  return PlanText(plan, words, false, false).misfit();
 }
 
 }  // namespace cahier

@@ -16,4 +16,7 @@ namespace cahier {
 // are at most 80 characters.
 std::string plan_text(const Plan& plan, const Words& words, bool why, bool spacing = false);
 
+// Of a plan that does not fit: how much is left over, what is not placed, and the remedies.
+std::string misfit_text(const Plan& plan, const Words& words);
+
 }  // namespace cahier

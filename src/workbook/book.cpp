@@ -65,8 +65,13 @@ const std::string& Book::title_in_head(const PlannedPiece& piece) const {
   return title_in(upright().width * kTitleInHead, piece, style::kSmall);
 }
 
-// With the whole title where a line holds it, else with a short one.
+// With the whole title where a line holds it, else with a short one. A student's name, by which a
+// lost page is known, comes before everything else.
 std::string Book::foot_text(double width) const {
+  const std::string& student = print_.names.student;
+  const auto fits = [&](const std::string& text) {
+    return !fit_line(typefaces(), text, style::kFine, width, style::kLeast).cut;
+  };
   const std::string shorter = plan_.programme.empty() && plan_.pieces.size() == 1
                                   ? short_titles_.front()
                                   : shortened_title(title_);
@@ -76,9 +81,34 @@ std::string Book::foot_text(double width) const {
                       {{"title", title},
                        {"date", day_month_year(words_, plan_.by)},
                        {"number", plan_.record.edition}});
-    if (!fit_line(typefaces(), text, style::kFine, width, style::kLeast).cut) break;
+    if (!student.empty())
+      text = words_.say("book.foot_of_student", {{"student", student}, {"foot", text}});
+    if (fits(text)) return text;
   }
-  return text;
+  return student.empty() ? text : student;
+}
+
+std::string Book::right_of_head(std::string_view right, double width) const {
+  const std::string& student = print_.names.student;
+  if (!on_wall() || student.empty()) return std::string(right);
+  if (right.empty()) return student;
+  const std::string both =
+      words_.say("book.foot_of_student", {{"student", student}, {"foot", right}});
+  const bool cut = fit_line(typefaces(), both, style::kSmall, width, style::kLeast).cut;
+  return cut ? std::string(right) : both;
+}
+
+// A name on the wall is as large as the title of its sheet where it fits.
+TextStyle Book::right_style(std::string_view beside, double width) const {
+  const std::string& student = print_.names.student;
+  const TextStyle& large = style::kHeading;
+  const bool is_named = on_wall() && !student.empty() && beside.starts_with(student);
+  const bool fits = typefaces().width(beside, large.face, large.size_pt) <= width;
+  return is_named && fits ? large : style::kSmall;
+}
+
+bool Book::on_wall() const {
+  return sheet_ == SheetKind::weeks || sheet_ == SheetKind::progress_chart;
 }
 
 void Book::open_sheet(SheetKind sheet, std::string_view title) {
@@ -116,10 +146,12 @@ Box Book::open_wide_page(std::string_view right) {
 Box Book::draw_head_and_foot(Box inside, std::string_view right) {
   const Box head = inside.top(kHeadHeight).without_bottom(2);
   const double right_width = inside.width * 0.55;
-  draw_line(canvas_, head.without_right(right.empty() ? 0 : right_width), sheet_title_,
+  const std::string beside = right_of_head(right, right_width);
+  draw_line(canvas_, head.without_right(beside.empty() ? 0 : right_width), sheet_title_,
             style::kHeading, Align::left, style::kLeast);
-  if (!right.empty())
-    draw_line(canvas_, head.right(right_width), right, style::kSmall, Align::right, style::kLeast);
+  if (!beside.empty())
+    draw_line(canvas_, head.right(right_width), beside, right_style(beside, right_width),
+              Align::right, style::kLeast);
   const double rule_y = inside.y + kHeadHeight;
   canvas_.line({inside.x, rule_y}, {inside.right(), rule_y}, style::kRule);
 

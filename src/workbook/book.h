@@ -67,8 +67,8 @@ class Book {
   void mark(std::string_view title);
 
   // Begins an upright page of the current sheet, draws its running head (title of the sheet at
-  // the left, `right` in small type at the right, a rule below) and foot (piece, edition, date,
-  // page number), and returns the box between them. REQUIRES: a sheet is open.
+  // the left, `right` in small type at the right, a rule below) and foot (student, piece, edition,
+  // date, page number), and returns the box between them. REQUIRES: a sheet is open.
   Box open_page(std::string_view right = {});
   // The same on a page turned sideways, the head along its long side.
   Box open_wide_page(std::string_view right = {});
@@ -102,6 +102,11 @@ class Book {
   void begin(PageSize size);
   Box draw_head_and_foot(Box inside, std::string_view right);
   std::string foot_text(double width) const;
+  // What stands at the right of a head, on a page for the wall with the student's name before it
+  // where a line of so many millimetres holds both.
+  std::string right_of_head(std::string_view right, double width) const;
+  TextStyle right_style(std::string_view beside, double width) const;
+  bool on_wall() const;
 
   Canvas& canvas_;
   const Plan& plan_;

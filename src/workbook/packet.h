@@ -11,6 +11,7 @@
 namespace cahier {
 
 struct Packet {
+  std::string name{};  // of its file, without .yaml; empty where that is not known
   std::vector<Sheet> sheets;
   bool teacher = false;  // with the teacher's lines and sign-off
 };

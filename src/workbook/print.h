@@ -2,10 +2,19 @@
 // on paper.
 #pragma once
 
+#include <string>
+
 #include "paper/page_size.h"
 #include "workbook/style.h"
 
 namespace cahier {
+
+// Printed where they are known; where one is empty there is a line to write it on.
+struct PrintedNames {
+  std::string student;
+  std::string teacher;
+  std::string note;  // the teacher's, for this student
+};
 
 struct Print {
   PageSize paper = kA4;     // a page as it is laid out
@@ -14,7 +23,8 @@ struct Print {
   Margins margins = style::kMargins;
   double magnification = 1;  // of a page laid out, to the page printed
   bool booklet = false;      // two pages beside one another, to be folded
-  int most_weeks = 0;        // that have day panels and pages for the wall; 0 for all
+  PrintedNames names{};
+  int most_weeks = 0;  // that have day panels and pages for the wall; 0 for all
 
   // Of a length on the printed page, where it is laid out.
   double laid_out(double printed_millimetres) const { return printed_millimetres / magnification; }

@@ -76,7 +76,7 @@ Contents draw_workbook(Canvas& canvas, const Plan& plan, const Packet& packet, c
   Book& book = drawing.book();
   canvas.metadata({book.title(), plan.pieces.front().piece.composer,
                    words.say("book.subject", {{"date", day_month_year(words, plan.by)}}),
-                   words.say("book.language")});
+                   words.say("book.language"), packet.name});
   drawing.draw();
   return book.contents();
 }

@@ -11,7 +11,7 @@
 #include <sstream>
 #include <stdexcept>
 
-#include "cli/run.h"
+#include "cli/run/run.h"
 
 namespace fuzz {
 namespace {

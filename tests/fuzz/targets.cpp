@@ -56,8 +56,8 @@ void take_programme(const std::string& input) {
     programme = read_programme(source, diagnostics);
   });
   if (!sound) return;
-  const Date from = programme->from.value_or(first_day());
-  const Date by = programme->by.value_or(from + days{30});
+  const Date from = programme->occasion.from.value_or(first_day());
+  const Date by = programme->occasion.by.value_or(from + days{30});
   if (from >= by || by > from + days{kMostDays}) return;
   carry_on<far>(
       make_plan({piece_of(8), piece_of(4)}, settle(from, by, programme->practice, method)));

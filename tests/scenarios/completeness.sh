@@ -14,7 +14,7 @@ say_missing() {
 options=$(for command in print plan report check import new; do "$cahier" "$command" --help; done |
   grep -o -e '--[a-z][a-z-]*' | sort -u)
 keys=$(cat "$source"/src/piece/read_*.cpp "$source"/src/inputs/read_*.cpp "$source"/src/log/read_log*.cpp | tr '\n' ' ' |
-  grep -oE '(fields_?|inner)\.(text|whole|number|yes_no|list|node)\("[^"]+"|(require_bars?|read_day|read_word|read_log_date|read_bars_or_none|read_told|read_logged_bars)\((fields_?|inner), "[^"]+"' |
+  grep -oE '(fields_?|inner)\.(text|whole|number|yes_no|list|node)\("[^"]+"|(require_bars?|read_day|read_word|read_log_date|read_bars_or_none|read_told|read_logged_bars|read_paths)\((fields_?|inner), "[^"]+"' |
   sed 's/.*"\(.*\)"/\1/' | sort -u)
 
 # Nothing found means that this script no longer reads the program aright.

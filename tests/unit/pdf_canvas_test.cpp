@@ -196,3 +196,14 @@ TEST_CASE("a PDF of this program is known by its creator, as long as nobody adds
   CHECK_FALSE(is_own_pdf(bytes.substr(0, bytes.size() / 2)));
   CHECK_FALSE(is_own_pdf(""));
 }
+
+TEST_CASE("a PDF of this program tells its packet") {
+  PdfCanvas canvas(typefaces());
+  canvas.metadata({"Title", "", "", "en", "wänd"});
+  canvas.begin_page(kA4);
+  const std::string bytes = canvas.bytes();
+  CHECK_FALSE(is_of_other_packet(bytes, "wänd"));
+  CHECK(is_of_other_packet(bytes, "wän"));
+  CHECK(is_of_other_packet(bytes, "full"));
+  CHECK_FALSE(is_of_other_packet(sample(), "full"));  // where none is named nothing is known
+}

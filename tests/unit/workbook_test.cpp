@@ -339,6 +339,69 @@ TEST_CASE("every day with work has a panel, and its page is known") {
     if (!day.tasks.empty()) CHECK(contents.days.contains(day.date));
 }
 
+TEST_CASE("a student's name stands on every page of every packet, on every paper") {
+  const std::string yaml = many_bars(24, "Study of a Title That Is Rather Long");
+  const Plan plan = sample::plan(yaml);
+  const PrintedNames of_usual{"Mia", "A. Ott", "sing the left hand"};
+  // As long as names and notes may be.
+  const PrintedNames of_longest{
+      "Maximiliane von Hohenstein-Sonderburg II", "Wilhelmina Mary Montgomery-Wommersley II",
+      "Begin each day with the left hand alone, and count the rests aloud. Whatever "
+      "slips is marked in the score in pencil. Bring this book to every lesson, the "
+      "panels of the days signed, and questions."};
+  for (NamedPrint named : every_print())
+    for (const PrintedNames& names : {of_usual, of_longest}) {
+      named.print.names = names;
+      for (const char* name : {"full", "student", "wall", "child"}) {
+        const Packet sheets = packet(name);
+        named.print.teacher = sheets.teacher;
+        INFO(named.name << ", " << name << ", " << names.student);
+        CHECK(faults_of_book(plan, named.print, sheets) == "");
+        const PaperBook book(plan, sheets, named.print, english_words());
+        for (const DrawnPage& page : book.drawn.pages()) {
+          INFO(page.words());
+          std::string words = page.words();  // of a long name perhaps on two lines
+          std::ranges::replace(words, '\n', ' ');
+          CHECK(words.find(names.student) != std::string::npos);
+        }
+        for (const UnfitText& unfit : unfit_texts(book.drawn, named.print.margins))
+          CHECK(unfit.line.find(names.student.substr(0, 3)) == std::string::npos);
+      }
+    }
+}
+
+TEST_CASE("on a page for the wall the name is as large as the title") {
+  const Plan plan = sample::plan(many_bars(24, "Study"));
+  Print print = usual_print(kA4, PunchedEdge::inner);
+  print.names.student = "Mia";
+  const PaperBook book(plan, packet("wall"), print, english_words());
+  for (const SheetKind sheet : {SheetKind::weeks, SheetKind::progress_chart}) {
+    double size = 0;
+    for (const DrawnItem& item :
+         book.drawn.pages().at(static_cast<std::size_t>(book.contents.sheets.at(sheet) - 1)).items)
+      if (const auto* text = std::get_if<DrawnText>(&item); text && text->text.starts_with("Mia"))
+        size = std::max(size, text->style.size_pt);
+    CHECK(size == style::kHeading.size_pt);
+  }
+}
+
+TEST_CASE("where names are known the cover has no line to write them on") {
+  const Plan plan = sample::plan(many_bars(24, "Study"));
+  const auto lines_of = [&](const PrintedNames& names) {
+    Print print = usual_print(kA4, PunchedEdge::inner);
+    print.teacher = true;
+    print.names = names;
+    const PaperBook book(plan, packet("student"), print, english_words());
+    const auto& items = book.drawn.pages().front().items;
+    return std::ranges::count_if(items, [](const DrawnItem& item) {
+      const auto* line = std::get_if<DrawnLine>(&item);
+      return line && line->stroke.width == style::kWritingLine.width;
+    });
+  };
+  CHECK(lines_of({}) - lines_of({"Mia", "A. Ott", ""}) == 2);
+  CHECK(lines_of({}) - lines_of({"Mia", "", ""}) == 1);
+}
+
 TEST_CASE("the same plan gives the same bytes") {
   const Plan plan = sample::plan(many_bars(16, "Study"));
   const auto once = print_book(sample::typefaces(), plan, packet("full"), english_words(), {});

@@ -7,6 +7,7 @@
 #include "plan/first_uses.h"
 #include "report/plan_words.h"
 #include "text/phrasing.h"
+#include "workbook/parts/teachers_note.h"
 #include "workbook/parts/week_words.h"
 #include "workbook/text_edition/forks_in_words.h"
 #include "workbook/text_edition/plain_forms.h"
@@ -20,8 +21,12 @@ constexpr int kTimesExplained = 2;  // a drill, as on the panels
 
 class TextEdition {
  public:
-  TextEdition(const Plan& plan, const Words& words, int most_weeks)
-      : plan_(plan), words_(words), most_weeks_(most_weeks), first_uses_(first_uses(plan)) {}
+  TextEdition(const Plan& plan, const Words& words, int most_weeks, const PrintedNames& names)
+      : plan_(plan),
+        words_(words),
+        most_weeks_(most_weeks),
+        names_(names),
+        first_uses_(first_uses(plan)) {}
 
   std::string write() {
     write_head();
@@ -52,6 +57,9 @@ class TextEdition {
     if (!plan_.programme.empty())
       for (const std::string& title : titles) line(title);
     line(words_.say("cover.kind"));
+    if (!names_.student.empty())
+      line(words_.say("in_words.for_student", {{"student", names_.student}}));
+    if (!names_.note.empty()) line(teachers_note(words_, names_));
     line(words_.say(plan_.upkeep ? "in_words.keep_until" : "in_words.to_be_played",
                     {{"date", full_date(words_, plan_.by)}}));
     line(words_.say("in_words.practice", {{"from", full_date(words_, plan_.from)},
@@ -155,6 +163,7 @@ class TextEdition {
   const Plan& plan_;
   const Words& words_;
   int most_weeks_;
+  const PrintedNames& names_;
   std::set<const Task*> first_uses_;
   std::map<Drill, int> met_;
   std::string text_;
@@ -162,8 +171,9 @@ class TextEdition {
 
 }  // namespace
 
-std::string text_edition(const Plan& plan, const Words& words, int most_weeks) {
-  return TextEdition(plan, words, most_weeks).write();
+std::string text_edition(const Plan& plan, const Words& words, int most_weeks,
+                         const PrintedNames& names) {
+  return TextEdition(plan, words, most_weeks, names).write();
 }
 
 }  // namespace cahier

@@ -6,6 +6,7 @@
 
 #include "plan/plan.h"
 #include "text/words.h"
+#include "workbook/print.h"
 
 namespace cahier {
 
@@ -13,9 +14,11 @@ namespace cahier {
 inline constexpr std::string_view kTextEditionMark = "cahier workbook: ";
 
 // UTF-8 in paragraphs of a line each, with an empty line before each heading and day; ends in a
-// newline. The title and the dates; how to use it, with the cautions; every day of the plan with
+// newline. The title, whom it is for where that is known, and the
+// dates; how to use it, with the cautions; every day of the plan with
 // all that its panel says, or the first `most_weeks` weeks of days alone (0 for all); the cue
 // starts of each piece with their throws, and where to go on after a slip.
-std::string text_edition(const Plan& plan, const Words& words, int most_weeks = 0);
+std::string text_edition(const Plan& plan, const Words& words, int most_weeks = 0,
+                         const PrintedNames& names = {});
 
 }  // namespace cahier

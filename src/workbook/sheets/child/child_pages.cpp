@@ -93,11 +93,21 @@ void draw_shape(Canvas& canvas, const Box& box, Shape shape) {
 }
 
 ChildPages::ChildPages(Book& book, std::string onward) : book_(book), onward_(std::move(onward)) {
+  begin_page();
+}
+
+void ChildPages::begin_page() {
   page_ = book_.open_bare_page();
+  const std::string& student = book_.print().names.student;
+  if (student.empty()) return;
+  const TextStyle style = child_style(Face::sans, style::kSizeChild);
+  const TextBlock name(book_.typefaces(), student, style, page_.width);
+  name.draw(book_.canvas(), page_.bottom(name.height()), Align::right);
+  page_ = page_.without_bottom(name.height());
 }
 
 void ChildPages::open() {
-  page_ = book_.open_bare_page();
+  begin_page();
   used_ = 0;
   if (!onward_.empty()) text(onward_, child_strong(book_.print()));
 }

@@ -51,6 +51,8 @@ class ChildPages {
 
  private:
   void open();
+  // A page, its foot with the name of the player drawn where it is known.
+  void begin_page();
   bool has_room_beside(std::string_view label) const;
 
   Book& book_;

@@ -3,6 +3,7 @@
 
 #include "text/phrasing.h"
 #include "workbook/all_sheets.h"
+#include "workbook/parts/teachers_note.h"
 #include "workbook/sheets/child/child_pages.h"
 
 namespace cahier {
@@ -54,7 +55,12 @@ void draw_child_start(Book& book) {
   ChildPages pages(book);
   pages.text(book.title(), child_great(book.print()));
   pages.text(words.say("child.plays_on", {{"date", weekday_day_month(words, plan.by)}}), strong);
-  pages.write_in(words.say("child.name"));
+  const PrintedNames& names = book.print().names;
+  if (names.student.empty())
+    pages.write_in(words.say("child.name"));
+  else
+    pages.text(words.say("child.named", {{"student", names.student}}), strong);
+  if (!names.note.empty()) pages.text(teachers_note(words, names), child_text(book.print()));
   pages.skip(2 * kGrid);
   int at = 0;
   for (const std::string& text : words.list("child.how"))

@@ -8,6 +8,7 @@
 #include "text/phrasing.h"
 #include "workbook/all_sheets.h"
 #include "workbook/parts/form_strip.h"
+#include "workbook/parts/teachers_note.h"
 #include "workbook/parts/tempo_mark.h"
 #include "workbook/parts/totals.h"
 #include "workbook/parts/week_words.h"
@@ -48,6 +49,14 @@ std::string_view paper_words(const Print& print) {
   if (print.booklet) return "cover.paper_folded";
   return print.margins.edge == PunchedEdge::inner ? "cover.paper" : "cover.paper_one_side";
 }
+
+constexpr double kBesideLabel = 2;
+constexpr double kNameRow = 4.5 * kGrid;
+
+struct Named {
+  std::string label;
+  std::string name;  // empty where it is not known
+};
 
 class Cover {
  public:
@@ -159,18 +168,63 @@ class Cover {
   }
 
   void draw_names() {
-    std::vector<std::string> labels = {words_.say("cover.player")};
-    if (book_.print().teacher) labels = {words_.say("cover.student"), words_.say("cover.teacher")};
+    const PrintedNames& names = book_.print().names;
+    std::vector<Named> all = {{words_.say("cover.player"), names.student}};
+    if (book_.print().teacher || !names.teacher.empty())
+      all = {{words_.say("cover.student"), names.student},
+             {words_.say("cover.teacher"), names.teacher}};
+    if (const std::vector<Box> cells = Box{0, 0, box_.width, 0}.columns(2, 6);
+        std::ranges::any_of(all, [&](const Named& each) {
+          return !each.name.empty() && name_width(each) > cells.front().width;
+        }))
+      draw_names_below_one_another(all);
+    else
+      draw_names_beside_one_another(all);
+    if (!names.note.empty()) {
+      take(kGrid);
+      block(teachers_note(words_, names), style::kBody);
+    }
+    take(small_paper() ? 3 : names.note.empty() ? 12 : 9);
+  }
+
+  double name_width(const Named& named) const {
+    return book_.typefaces().width(named.label, style::kBody.face, style::kBody.size_pt) +
+           kBesideLabel +
+           book_.typefaces().width(named.name, style::kLead.face, style::kLead.size_pt);
+  }
+
+  // A line to write on where no name is known.
+  void draw_names_beside_one_another(const std::vector<Named>& all) {
     need(style::kWritingRow + 1);
     const Box row = take(style::kWritingRow + 1);
-    for (std::size_t at = 0; at < labels.size(); ++at) {
+    for (std::size_t at = 0; at < all.size(); ++at) {
       const Box cell = row.columns(2, 6)[at];
-      const double label = draw_line(canvas(), cell.bottom(6).left(cell.width * 0.5), labels[at],
+      const double label = draw_line(canvas(), cell.bottom(6).left(cell.width * 0.5), all[at].label,
                                      style::kBody, Align::left, style::kLeast);
-      canvas().line({cell.x + label + 2, cell.bottom() - 0.8}, {cell.right(), cell.bottom() - 0.8},
-                    style::kWritingLine);
+      if (all[at].name.empty())
+        canvas().line({cell.x + label + kBesideLabel, cell.bottom() - 0.8},
+                      {cell.right(), cell.bottom() - 0.8}, style::kWritingLine);
+      else
+        draw_line(canvas(), cell.bottom(6).without_left(label + kBesideLabel), all[at].name,
+                  style::kLead, Align::left, style::kLeast);
     }
-    take(small_paper() ? 3 : 12);
+  }
+
+  // Long names.
+  void draw_names_below_one_another(const std::vector<Named>& all) {
+    for (const Named& each : all) {
+      if (each.name.empty()) continue;
+      if (name_width(each) <= box_.width) {
+        const Box row = take(kNameRow);
+        const double label =
+            draw_line(canvas(), row, each.label, style::kBody, Align::left, style::kLeast);
+        draw_line(canvas(), row.without_left(label + kBesideLabel), each.name, style::kLead,
+                  Align::left, style::kLeast);
+      } else {
+        block(each.label, style::kBody);
+        block(each.name, style::kLead);
+      }
+    }
   }
 
   double fact_height(const CoverFact& fact) const {

@@ -1,15 +1,31 @@
-#include "cli/run.h"
+#include "cli/run/run.h"
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "cli/commands.h"
 #include "cli/say.h"
+#include "cli/studio/commands.h"
+#include "cli/studio/studio_file.h"
 #include "text/errors.h"
 #include "text/terminal.h"
 #include "workbook/workbook.h"
 
 namespace cahier {
 namespace {
+
+int check_all(const Request& request, const TypedLine& typed, Date today) {
+  Request others = request;
+  others.files.clear();
+  int worst = 0;
+  for (const std::string& path : request.files)
+    if (is_studio_file(path))
+      worst = std::max(worst, check_studio(request, typed, path, today));
+    else
+      others.files.push_back(path);
+  return others.files.empty() ? worst : std::max(worst, check_files(others, typed));
+}
 
 int run_command(const std::vector<std::string>& arguments, Date by_clock) {
   const TypedLine typed(arguments);
@@ -20,13 +36,15 @@ int run_command(const std::vector<std::string>& arguments, Date by_clock) {
       say_out(request.help);
       return 0;
     case Command::print:
-      return print_workbook(request, typed, today);
+      return is_studio_file(request.files.front()) ? print_studio(request, typed, today)
+                                                   : print_workbook(request, typed, today);
     case Command::plan:
-      return show_plan(request, typed, today);
+      return is_studio_file(request.files.front()) ? plan_studio(request, typed, today)
+                                                   : show_plan(request, typed, today);
     case Command::report:
       return write_week_log(request, typed, today);
     case Command::check:
-      return check_files(request, typed);
+      return check_all(request, typed, today);
     case Command::import:
       return import_score(request);
     case Command::start:
