@@ -349,8 +349,10 @@ TEST_CASE("a student's name stands on every page of every packet, on every paper
       "Begin each day with the left hand alone, and count the rests aloud. Whatever "
       "slips is marked in the score in pencil. Bring this book to every lesson, the "
       "panels of the days signed, and questions."};
+  int turn = 0;
   for (NamedPrint named : every_print())
     for (const PrintedNames& names : {of_usual, of_longest}) {
+      if (turn++ % 3 != 0 && !sample::in_long_checks()) continue;
       named.print.names = names;
       for (const char* name : {"full", "student", "wall", "child"}) {
         const Packet sheets = packet(name);
