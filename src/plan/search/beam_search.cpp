@@ -2,23 +2,14 @@
 
 #include <algorithm>
 #include <array>
-#include <limits>
 #include <set>
 #include <tuple>
 
+#include "plan/search/quickest_tasks.h"
 #include "practice/numbers.h"
 
 namespace cahier {
 namespace {
-
-constexpr double kNone = std::numeric_limits<double>::infinity();
-
-// Passages played in some tasks, and those among them that a task begins with.
-struct Played {
-  Mask passages = 0;
-  Mask begins = 0;
-  double minutes = 0;
-};
 
 // What one day holds.
 struct Choice {
@@ -127,7 +118,8 @@ class BeamSearch {
     const auto offer = [&] {
       for (const Mask open : {Mask{0}, open_joins(from, from.learned)}) {
         Choice choice = begun;
-        choice.recalls = cover(from.learned, wanted & ~played, open, piece_.recall);
+        choice.recalls =
+            quickest_tasks(piece_, from.learned, wanted & ~played, open, piece_.recall);
         if (choice.recalls.minutes > room) continue;
         if (!seen.insert({choice.recalls.passages, choice.recalls.begins}).second) continue;
         add_learning(from, index, choice, room - choice.recalls.minutes);
@@ -182,71 +174,14 @@ class BeamSearch {
   void end_day(const Beginning& from, int index, Choice choice, double room) {
     const Mask learned = from.learned | choice.learned;
     add(from, index, choice);
-    const Mask open = open_joins(from, learned) & ~joined_by(choice.recalls);
+    const Mask open = open_joins(from, learned) & ~joined_by(piece_, choice.recalls);
     if (open == 0) return;
-    choice.joins = cover(learned, 0, open, piece_.join);
+    choice.joins = quickest_tasks(piece_, learned, 0, open, piece_.join);
     for (Mask left = open; choice.joins.minutes > room && left != 0;) {
       left &= left - 1;
-      choice.joins = cover(learned, 0, left, piece_.join);
+      choice.joins = quickest_tasks(piece_, learned, 0, left, piece_.join);
     }
     if (choice.joins.passages != 0) add(from, index, choice);
-  }
-
-  Mask joined_by(const Played& tasks) const {
-    Mask joined = 0;
-    for (int join = 0; join < count(piece_.joins); ++join) {
-      const int left = piece_.joins[join].left;
-      if (holds(tasks.passages, left) && holds(tasks.passages, left + 1) &&
-          !holds(tasks.begins, left + 1))
-        joined |= only(join);
-    }
-    return joined;
-  }
-
-  // The quickest tasks over passages of `learned` chunks that play all the `wanted` chunks where
-  // they stand, and go across the `open` joins.
-  Played cover(Mask learned, Mask wanted, Mask open,
-               const std::vector<std::vector<double>>& minutes) const {
-    const int passages = piece_.passages();
-    Mask needed = 0;
-    Mask across = 0;  // passages that must not begin a task
-    for (int chunk = 0; chunk < piece_.chunks(); ++chunk)
-      if (holds(wanted, chunk)) needed |= only(piece_.place_of[chunk]);
-    for (int join = 0; join < count(piece_.joins); ++join) {
-      if (!holds(open, join)) continue;
-      needed |= only(piece_.joins[join].left);
-      across |= only(piece_.joins[join].left + 1);
-    }
-    // By passage: the least from it on, and where its task ends; -1 where none begins.
-    std::vector<double> least(passages + 1, kNone);
-    std::vector<int> ends(passages, -1);
-    least[passages] = 0;
-    for (int first = passages - 1; first >= 0; --first) {
-      if (!holds(needed, first) && !holds(across, first)) least[first] = least[first + 1];
-      if (holds(across, first)) continue;
-      for (int last = first; last < passages && holds(learned, piece_.chunk_at[last]); ++last) {
-        const double all = minutes[first][last] + least_after(least, across, last + 1);
-        if (all >= least[first]) continue;
-        least[first] = all;
-        ends[first] = last;
-      }
-    }
-    Played played;
-    played.minutes = least[0];
-    if (least[0] == kNone) return played;
-    for (int at = 0; at < passages;) {
-      if (ends[at] < 0) {
-        ++at;
-        continue;
-      }
-      played.begins |= only(at);
-      for (const int last = ends[at]; at <= last; ++at) played.passages |= only(at);
-    }
-    return played;
-  }
-
-  double least_after(const std::vector<double>& least, Mask across, int next) const {
-    return next < piece_.passages() && holds(across, next) ? kNone : least[next];
   }
 
   void add(const Beginning& from, int index, const Choice& choice) {
@@ -274,7 +209,7 @@ class BeamSearch {
       play(chunk);
       one.waiting |= only(chunk);
     }
-    one.joined |= joined_by(choice.recalls) | joined_by(choice.joins);
+    one.joined |= joined_by(piece_, choice.recalls) | joined_by(piece_, choice.joins);
     one.runs += choice.runs;
     one.run_days += choice.runs > 0 ? 1 : 0;
     if (is_hopeless(one)) return;
@@ -336,20 +271,6 @@ class BeamSearch {
   int position_ = 0;
   std::vector<Beginning> next_;
 };
-
-std::vector<BarRange> bars_of(const Played& tasks, const TinyPiece& piece,
-                              const Analysis& analysis) {
-  std::vector<BarRange> all;
-  for (int at = 0; at < piece.passages(); ++at) {
-    if (!holds(tasks.begins, at)) continue;
-    int last = at;
-    while (last + 1 < piece.passages() && holds(tasks.passages, last + 1) &&
-           !holds(tasks.begins, last + 1))
-      ++last;
-    all.push_back(piece.bars(analysis, at, last));
-  }
-  return all;
-}
 
 }  // namespace
 
