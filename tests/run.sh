@@ -110,7 +110,8 @@ build build-sanitized all -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=Releas
   -DCAHIER_SANITIZE=ON "-DCAHIER_FUZZ=$extra" "-DCAHIER_ALTER=$extra"
 # With sanitizers the search for remedies, the seasons and the sweeps of all sheets are left out:
 # each has tests of its own besides; and what takes longest of the sweeps of single sheets and of
-# the scenarios of many commands. So are the scenarios that limit the memory, of which the sanitizer reserves terabytes.
+# the scenarios of many commands. So are the scenarios that limit the memory, of which the sanitizer
+# reserves terabytes.
 run_tests -E 'scenario: (every|no) remedy|remedies of works|seasons of a|every edition of random|every sheet keeps its layout|Whatever is thrown|at every size|of thirty pieces|slow week leaves|figure is met where|five thousand bars|the days late|more time makes|nothing is given up|smallest allowance|ten thousand bars|two million|wall sheet keeps|sheets of a later edition keep|sheets of a book that keeps|rejoin card keeps|child.s sheets|bar that stands twice|names and dates in a piece|too many pages|studio of students|student.s name stands|what it writes is read|with an empty value'
 if [ $what = long ]; then
   run_alone fuzz sh tests/fuzz/fuzz.sh "$folder" "${CAHIER_FUZZ_SECONDS:-10}"
